@@ -1,0 +1,47 @@
+// The sections of the arrest: [brake_unit], [brake_trolley], [backup_brake].
+#pragma once
+
+#include "geometry/layout/given.hpp"
+#include "geometry/quantity/curve.hpp"
+
+namespace fairlead {
+
+/// Drag that peaks at the critical line speed.
+struct EddyDrag {
+  Real peak_N, critical_speed_m_per_s;
+};
+
+struct BrakeUnit {
+  std::optional<Words> serial;
+  AnchorId on{};
+  Place on_place;
+  Given<Point3> outlet;             ///< where the line leaves it
+  Given<Vec3> axis;                 ///< direction out of the outlet
+  std::optional<Limit> lead_angle;  ///< greatest angle of the line off the axis
+  std::optional<Words> attitude;    ///< how it is mounted
+  std::optional<Real> mass_kg;
+  Real extension_limit_m, rest_extension_m;
+  std::optional<Real> line_speed_limit_m_per_s;
+  std::optional<Given<Range>> rider_mass_kg;
+  Given<Curve> retraction_N;               ///< over extension
+  std::optional<Given<Curve>> magnetic_N;  ///< over line speed; exactly one of this and eddy
+  std::optional<EddyDrag> eddy;
+  Real tolerance;  ///< of the magnetic tension, a ratio
+  std::optional<Given<Date>> certificate_due;
+};
+
+struct BrakeTrolley {
+  Real mass_kg;
+  Real rest_m;             ///< chainage of the rest mark
+  Real travel_m;           ///< planned, from the rest mark
+  Given<Vec3> attachment;  ///< along, across, up from the wheel on the main line to the line's end
+  std::optional<Limit> pull_angle;
+};
+
+struct BackupBrake {
+  Words description;
+  Real engages_m;  ///< chainage
+  std::optional<Real> stroke_m;
+};
+
+}  // namespace fairlead

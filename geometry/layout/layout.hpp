@@ -1,0 +1,33 @@
+// The whole layout file as its author meant it.
+#pragma once
+
+#include "geometry/layout/brake.hpp"
+#include "geometry/layout/limits.hpp"
+#include "geometry/layout/project.hpp"
+#include "geometry/layout/riders.hpp"
+#include "geometry/layout/rigging.hpp"
+
+namespace fairlead {
+
+struct Layout {
+  std::vector<std::string> files;  ///< 0: the layout file; then the command line, as "command line"
+  std::string sha256;              ///< of the layout file's bytes, 64 hex digits
+  Project project;
+  Site site;
+  MainLine main_line;
+  std::vector<Anchor> anchors;
+  std::vector<Sheave> sheaves;
+  std::vector<Line> lines;
+  std::vector<Block> blocks;
+  std::vector<Connector> connectors;
+  BrakeUnit brake_unit;
+  BrakeTrolley brake_trolley;
+  std::optional<BackupBrake> backup_brake;
+  Riders riders;
+  std::optional<Landing> landing;
+  Limits limits;
+  std::vector<Waiver> waivers;
+  std::optional<Given<Date>> judged_on;  ///< --date; else project.date judges certificates and waivers
+};
+
+}  // namespace fairlead

@@ -1,0 +1,45 @@
+// Reads a layout file: all of its errors at once, or a Layout whose every reference is resolved.
+#pragma once
+
+#include <string_view>
+
+#include "geometry/layout/layout.hpp"
+#include "tl/expected.hpp"
+
+namespace fairlead {
+
+/// One error: file:line:column, what is wrong, what to write instead. `print` gives it with the source line and a
+/// caret.
+struct Diagnostic {
+  std::string file;
+  Place place;
+  unsigned length = 1;      ///< columns the caret underlines
+  std::string message;      ///< "anchor \"A2\": \"ton\" may mean 1000 kg, 2000 lb or 2240 lb"
+  std::string instead;      ///< "write \"3 t\", \"6000 lb\" or \"6720 lb\""; may be empty
+  std::string source_line;  ///< empty for errors of no line
+};
+std::string print(const Diagnostic&);
+
+/// A change from the command line: "sheave.R1.position" and a value as the file would have it.
+struct Override {
+  std::string key, value;
+};
+
+using Diagnostics = std::vector<Diagnostic>;
+
+/// Reads a file. Files over 4 MiB, directories and unreadable files are refused with one diagnostic.
+tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std::vector<Override>& = {});
+/// The same from text; `name` stands in the messages.
+tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const std::string& name,
+                                                   const std::vector<Override>& = {});
+
+/// A value the author did not write: "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no
+/// source)".
+std::vector<std::string> assumptions(const Layout&);
+
+/// JSON Schema (draft-07) of the layout file; a starting layout with every required key; help for one key.
+std::string layout_schema();
+std::string new_layout();
+std::optional<std::string> key_help(std::string_view key);
+
+}  // namespace fairlead

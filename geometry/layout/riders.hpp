@@ -1,0 +1,29 @@
+// The sections [riders] and [landing]: who arrives, and where they step off.
+#pragma once
+
+#include "geometry/layout/given.hpp"
+
+namespace fairlead {
+
+/// What a hanging rider can reach, from the rider trolley's wheel on the main line.
+struct Envelope {
+  Real width_m;   ///< across, whole
+  Real length_m;  ///< along, whole
+  Real above_m;   ///< highest reach above the main line
+  Real below_m;   ///< lowest reach below the main line
+};
+
+struct Riders {
+  Given<Range> mass_kg;
+  Real trolley_mass_kg, hanging_length_m;
+  Given<Range> arrival_speed_m_per_s;
+  std::optional<Envelope> envelope;
+};
+
+struct Landing {
+  Real platform_from_m, platform_to_m;                 ///< chainages of its upstream and downstream edge
+  Real platform_level_m;                               ///< z
+  std::optional<Real> earliest_rest_m, latest_rest_m;  ///< pick-up window, chainages
+};
+
+}  // namespace fairlead

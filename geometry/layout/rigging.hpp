@@ -1,0 +1,89 @@
+// The sections of what is rigged: [main_line], [[anchor]], [[sheave]], [[line]], [[block]], [[connector]].
+#pragma once
+
+#include <variant>
+
+#include "geometry/layout/given.hpp"
+
+namespace fairlead {
+
+/// Constructions whose stiffness can be estimated from the diameter alone.
+enum class RopeConstruction { strand_1x7, strand_1x19, rope_6x19_iwrc, rope_6x36_iwrc, rope_7x19 };
+enum class TensionAt { start, end, horizontal };
+
+struct MainLine {
+  AnchorId from{}, to{};  ///< upstream and landing support
+  Place from_place, to_place;
+  Real diameter_m, mass_kg_per_m;
+  std::optional<Given<Range>> ea_N;  ///< exactly one of the two
+  std::optional<Given<RopeConstruction>> construction;
+  Real expansion_per_K;
+  std::optional<Real> mbs_N;
+  std::optional<Given<Range>> unstretched_length_m, sag_m, tension_N;  ///< exactly one, bare
+  Given<TensionAt> tension_at{TensionAt::end, {}};
+  Real at_temperature_K;  ///< at which it was measured
+};
+
+/// wll: working load limit; mbs: minimum breaking strength. Exactly one for an anchor.
+struct Anchor {
+  Words id;
+  Given<Point3> position;  ///< where the load acts
+  std::optional<Real> wll_N, mbs_N;
+};
+
+struct BrakeTrolleyEnd {
+  bool operator==(const BrakeTrolleyEnd&) const = default;
+};
+struct BrakeUnitEnd {
+  bool operator==(const BrakeUnitEnd&) const = default;
+};
+using Carrier = std::variant<AnchorId, BlockId, BrakeTrolleyEnd>;
+using LineEnd = std::variant<AnchorId, BlockId, ConnectorId, BrakeTrolleyEnd, BrakeUnitEnd>;
+
+struct Sheave {
+  Words id;
+  Carrier on;
+  std::optional<Given<Point3>> position;  ///< of the centre; on an anchor
+  std::optional<Given<Vec3>> offset;      ///< of the centre from its block or trolley
+  Given<Vec3> axle;                       ///< direction, any length > 0
+  Real pitch_diameter_m;                  ///< to the line's centre; from tread_diameter: that plus the line's diameter
+  std::optional<Real> groove_m;           ///< groove width
+  std::optional<Real> wll_N, mbs_N;
+  std::optional<Limit> fleet_angle;  ///< beats the common limit
+};
+
+enum class Turning { anticlockwise, clockwise };
+enum class LineMaterial { steel, fibre, webbing };
+
+/// A sheave the line runs over, and the way it turns there as the line runs from `from` to `to`, seen with the
+/// sheave's axle direction pointing at the viewer.
+struct Over {
+  SheaveId sheave{};
+  std::optional<Turning> turning;  ///< absent: only one sense gives valid legs; rig derives it
+  Place place;
+};
+
+struct Line {
+  Words id;
+  Given<LineMaterial> material;
+  LineEnd from, to;
+  Place from_place, to_place;
+  std::vector<Over> route;
+  Real diameter_m, mass_kg_per_m;
+  std::optional<Real> mbs_N, tails_m;  ///< tails: both terminations together, added for the cut length
+};
+
+struct Block {
+  Words id;
+  Real mass_kg;
+  std::optional<Real> wll_N, mbs_N;
+};
+
+struct Connector {
+  Words id;
+  std::vector<std::string> joins;  ///< ids of lines, or "brake_trolley", "brake_unit"
+  std::optional<Words> size;
+  std::optional<Real> wll_N, mbs_N;
+};
+
+}  // namespace fairlead
