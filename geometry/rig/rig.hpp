@@ -1,0 +1,57 @@
+// Everything that follows from a layout: the stages, each with its inputs and its result.
+#pragma once
+
+#include <memory>
+
+#include "geometry/layout/layout.hpp"
+#include "geometry/loads/loads.hpp"
+#include "geometry/mainline/states.hpp"
+#include "geometry/reeving/sweep.hpp"
+#include "geometry/work/work.hpp"
+
+namespace fairlead {
+
+/// A stage sees its inputs and the results before it, nothing else; equal ones give the same result.
+template <class In, class Out>
+struct Stage {
+  Solved<In> inputs = unsolved("no inputs");
+  std::shared_ptr<const Solved<Out>> result = std::make_shared<const Solved<Out>>(unsolved("not solved"));
+
+  const Out* solved() const { return result->has_value() ? &**result : nullptr; }
+};
+
+/// The main line's own directions. Chainage of a point p = dot(p - origin, along) + chainage_of_origin_m.
+struct Frame {
+  Point3 origin;                    ///< the main line's start support
+  Vec3 along, across, up{0, 0, 1};  ///< unit, right-handed; along is horizontal, toward the landing
+  double span_m{}, rise_m{}, chainage_of_origin_m{};
+
+  double chainage_m(Point3 p) const { return dot(p - origin, along) + chainage_of_origin_m; }
+  double across_m(Point3 p) const { return dot(p - origin, across); }
+};
+
+/// Largest gap between a value and its bound that a sweep leaves.
+struct Resolution {
+  double length_m = 20e-3, angle_rad = 1e-3;
+};
+
+struct Rig {
+  Layout layout;
+  Frame frame;
+  Stage<mainline::Inputs, mainline::MainLine> main_line;
+  Stage<reeving::Inputs, reeving::Reeving> reeving;
+  Stage<loads::Inputs, loads::Loads> loads;
+  std::vector<int> reeved;               ///< the reeving's sheaves as indices into layout.sheaves, from trolley to unit
+  int braking_line = -1;                 ///< index into layout.lines of the line from trolley to unit
+  std::vector<std::string> assumptions;  ///< what was estimated or taken for granted on the way, in words
+};
+
+/// Reuse the stages of `design` whose inputs are equal.
+struct Near {
+  const Rig* design = nullptr;
+};
+
+/// Runs every stage. A stage that cannot be solved says why, and so do the stages after it.
+Rig solve(Layout, const Near& = {}, Resolution = {}, const Work& = {});
+
+}  // namespace fairlead
