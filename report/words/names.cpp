@@ -1,0 +1,134 @@
+#include "report/words/names.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace fairlead::words {
+namespace {
+
+/// The id an author gave, or nothing where there is only one of the kind.
+const std::string* given_id(const Layout& layout, Item item) {
+  const auto index = static_cast<std::size_t>(item.index);
+  switch (item.kind) {
+    case Item::Kind::anchor:
+      return &layout.anchors.at(index).id.value;
+    case Item::Kind::sheave:
+      return &layout.sheaves.at(index).id.value;
+    case Item::Kind::line:
+      return &layout.lines.at(index).id.value;
+    case Item::Kind::block:
+      return &layout.blocks.at(index).id.value;
+    case Item::Kind::connector:
+      return &layout.connectors.at(index).id.value;
+    default:
+      return nullptr;
+  }
+}
+
+std::string what_is_waived(const Layout& layout, std::span<const Finding> findings) {
+  std::string names;
+  for (const Finding& f : findings)
+    if (outcome_of(f) == Outcome::waived)
+      names += fmt::format("{}{} {}", names.empty() ? "" : ", ", f.check->name, id_of(layout, f.subject));
+  return names;
+}
+
+}  // namespace
+
+std::string_view kind_of(Item::Kind kind) {
+  switch (kind) {
+    case Item::Kind::layout:
+      return "layout";
+    case Item::Kind::main_line:
+      return "main line";
+    case Item::Kind::anchor:
+      return "anchor";
+    case Item::Kind::sheave:
+      return "sheave";
+    case Item::Kind::line:
+      return "line";
+    case Item::Kind::block:
+      return "block";
+    case Item::Kind::connector:
+      return "connector";
+    case Item::Kind::brake_unit:
+      return "brake unit";
+    case Item::Kind::brake_trolley:
+      return "brake trolley";
+    case Item::Kind::backup_brake:
+      return "backup brake";
+    case Item::Kind::rider:
+      return "rider";
+    case Item::Kind::landing:
+      return "landing";
+  }
+  return "item";
+}
+
+std::string name_of(const Layout& layout, Item item) {
+  const std::string* id = given_id(layout, item);
+  return id ? fmt::format("{} {}", kind_of(item.kind), *id) : std::string(kind_of(item.kind));
+}
+
+std::string id_of(const Layout& layout, Item item) {
+  const std::string* id = given_id(layout, item);
+  return id ? *id : std::string(kind_of(item.kind));
+}
+
+std::string place_of(const Layout& layout, Place place) {
+  if (place.file < layout.files.size() && (place.line > 0 || place.file > 0))
+    return place.line > 0 ? fmt::format("{}:{}", layout.files[place.file], place.line) : layout.files[place.file];
+  return "stated default";
+}
+
+std::string date_of(Date date) { return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day); }
+
+Outcome outcome_of(const Finding& finding) {
+  if (finding.verdict == Verdict::pass) return Outcome::pass;
+  if (finding.waiver >= 0) return Outcome::waived;
+  if (finding.verdict == Verdict::fail) return Outcome::fail;
+  return finding.verdict == Verdict::not_judged ? Outcome::not_judged : Outcome::undetermined;
+}
+
+std::string_view word_for(Outcome outcome) {
+  switch (outcome) {
+    case Outcome::fail:
+      return "fail";
+    case Outcome::undetermined:
+      return "undetermined";
+    case Outcome::not_judged:
+      return "not judged";
+    case Outcome::waived:
+      return "waived";
+    case Outcome::pass:
+      return "pass";
+  }
+  return "undetermined";
+}
+
+std::string terms_of(const Waiver& waiver) {
+  return fmt::format("by {} until {}: {}", waiver.who, date_of(waiver.until), waiver.why);
+}
+
+std::string headline(const Judged& judged) {
+  const auto count = [&](Outcome outcome) {
+    return std::count_if(judged.findings.begin(), judged.findings.end(),
+                         [&](const Finding& f) { return outcome_of(f) == outcome; });
+  };
+  std::string counts;
+  const auto add = [&](Outcome outcome) {
+    if (const auto n = count(outcome); n > 0)
+      counts += fmt::format("{}{} {}", counts.empty() ? "" : ", ", n, word_for(outcome));
+  };
+  if (exit_status(judged.findings) == 0) {
+    add(Outcome::pass);
+    add(Outcome::waived);
+    if (count(Outcome::waived) > 0) counts += fmt::format(" ({})", what_is_waived(judged.rig.layout, judged.findings));
+    return "CLEARED by these checks: " + counts;
+  }
+  for (const Outcome outcome : {Outcome::fail, Outcome::undetermined, Outcome::not_judged}) add(outcome);
+  return "NOT CLEARED: " + (counts.empty() ? "nothing was judged" : counts);
+}
+
+}  // namespace fairlead::words

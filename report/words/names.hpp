@@ -1,0 +1,38 @@
+// What things are called in print.
+#pragma once
+
+#include <string>
+
+#include "geometry/checks/check.hpp"
+
+namespace fairlead::words {
+
+/// "sheave R1", "anchor A2", "main line".
+std::string name_of(const Layout&, Item);
+/// "R1", "A2"; for what there is only one of, its name.
+std::string id_of(const Layout&, Item);
+/// "sheave", "main line", "brake unit".
+std::string_view kind_of(Item::Kind);
+
+/// "otter.toml:22", "command line", or "stated default".
+std::string place_of(const Layout&, Place);
+
+/// "2025-03-09"
+std::string date_of(Date);
+
+/// What a finding comes to once waivers are counted, worst first.
+enum class Outcome { fail, undetermined, not_judged, waived, pass };
+inline constexpr Outcome all_outcomes[] = {Outcome::fail, Outcome::undetermined, Outcome::not_judged, Outcome::waived,
+                                           Outcome::pass};
+Outcome outcome_of(const Finding&);
+/// "fail", "undetermined", "not judged", "waived", "pass".
+std::string_view word_for(Outcome);
+
+/// A waiver's terms: "by J. Doe until 2026-01-31: net in place".
+std::string terms_of(const Waiver&);
+
+/// Whether anyone may look further at this rig, in one line: "NOT CLEARED: 2 fail, 1 undetermined, 3 not judged" or
+/// "CLEARED by these checks: 14 pass, 1 waived (fleet-angle R1)". Cleared exactly when the exit status is 0.
+std::string headline(const Judged&);
+
+}  // namespace fairlead::words
