@@ -55,8 +55,9 @@ struct Shape {
 /// is shorter than the chord, or when Newton's iteration does not close the span to 1e-12 of itself.
 Solved<Shape> hang(const Cable&);
 
-/// A load fixed to the line at the unstretched length s_m from the start: tensions differ on its two sides.
-Solved<Shape> hang_clamped(const Cable&, double s_m, double weight_N);
+/// A load fixed to the line at the unstretched length s_m from the start: tensions differ on its two sides. Any
+/// finite weight, also an upward pull. `near` is a solved neighbour, as for hang_rolling.
+Solved<Shape> hang_clamped(const Cable&, double s_m, double weight_N, const Shape* near = nullptr);
 
 /// One or two loads free to roll but held at their x (loads in rising x): equal tension on both sides of each
 /// wheel. `near` is a solved neighbour with as many loads to start from; the result does not depend on it

@@ -1,0 +1,28 @@
+// Where the iterations of the main line start, when they have arrived, and which inputs they refuse.
+#pragma once
+
+#include <optional>
+#include <span>
+
+#include "geometry/mainline/cable.hpp"
+
+namespace fairlead::mainline {
+
+/// The equations close when the span is missed by no more than this share of itself.
+inline constexpr double closure = 1e-12;
+/// ... and when the next step of Newton's iteration would change no unknown by more than this share. It is taken, and
+/// converging quadratically it leaves rounding. A line so straight that its length does not tell its tension fails
+/// here.
+inline constexpr double settled = 1e-8;
+
+/// What no iteration can make good, or nothing.
+std::optional<Unsolved> refuse(const Cable&);
+
+/// Horizontal tension of the line as a taut string: the root of c S/cos H^3 + (S - chord) H^2 = cos^3/2 integral(V^2
+/// dx), V the shear of a simple beam under the line's weight and the loads (in rising x). N, finite and > 0.
+double taut_tension(const Cable&, std::span<const Load>);
+
+/// V at the start of the bare line of horizontal tension H_N: exact when inextensible. N.
+double bare_shear(const Cable&, double H_N);
+
+}  // namespace fairlead::mainline
