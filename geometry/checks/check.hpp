@@ -24,7 +24,7 @@ struct Finding {
   const Check* check{};
   Item subject{};
   Verdict verdict = Verdict::undetermined;
-  std::string why;  ///< of undetermined and not judged
+  std::string why{};  ///< of undetermined and not judged
   double value{}, bound{};
   bool measured = false;  ///< value and bound hold something
   std::optional<Limit> limit{};

@@ -9,6 +9,7 @@
 #include "geometry/quantity/solved.hpp"
 #include "geometry/quantity/vectors.hpp"
 #include "geometry/reeving/brake_unit.hpp"
+#include "geometry/work/work.hpp"
 
 namespace fairlead::reeving {
 
@@ -30,6 +31,7 @@ enum class Running { at_rest, paying_out, returning };
 struct SweepInputs {
   int path{};  ///< index into mainline paths (state and loading)
   mainline::Cable cable;
+  mainline::Cable reference;  ///< the same line as measured, empty trolley: where rest_extension_m was set
   double trolley_weight_N{};  ///< the brake trolley
   double rider_weight_N{};    ///< rider and rider trolley; 0 on the empty path
   Running running{};
@@ -49,7 +51,7 @@ struct Inputs {
   Vec3 outlet_axis;             ///< unit vector out of the unit
   BrakeUnit unit;
   double rest_extension_m{};  ///< line out of the unit with the trolley at its mark on the reference cable
-  mainline::Cable reference;  ///< the main line as measured, empty trolley: fixes the finished length
+  mainline::Cable reference;  ///< the main line as measured: with the empty trolley it fixes the finished length
   double line_weight_N_per_m{};
   double speed_m_per_s{};  ///< fastest arrival
   std::vector<SweepInputs> sweeps;
@@ -65,6 +67,7 @@ struct Turn {
   double wrap_rad{}, on_fleet_rad{},
       off_fleet_rad{};  ///< fleet signed: positive where the leg leans toward the axle's direction
   Vec3 force_N;         ///< of the line on the sheave, the weight of the line on the wrap included
+  Point3 wrap_centre;   ///< where the weight of the wrapped line acts
   double couple_N_m{};  ///< about the axle: radius x (off - on); 0 without friction
 };
 
@@ -95,6 +98,7 @@ struct Pose {
   Vec3 hold_N;  ///< what holds the trolley there, or its mass times deceleration: closes its equilibrium along and
                 ///< across
   Vec3 start_support_N, end_support_N;           ///< of the main line on its supports
+  double main_line_moment_N_m{};                 ///< mainline::weight_moment_N_m of the pose's shape
   double main_line_weight_N{}, line_weight_N{};  ///< of the braking line's hanging part: legs and wraps
   double tau_rad{};                              ///< of the trolley's wheel
   double lift_by_line_m{};  ///< how much higher the trolley stands for the line's pull than without it
@@ -125,6 +129,7 @@ struct Reeving {
   double finished_length_m{};  ///< outlet to trolley attachment along the hanging line, at rest, reference state
 };
 
-Solved<Reeving> solve(const Inputs&);
+/// Sweeps run on work.threads threads; the result does not depend on how many.
+Solved<Reeving> solve(const Inputs&, const Work& work = {});
 
 }  // namespace fairlead::reeving

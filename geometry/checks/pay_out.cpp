@@ -1,0 +1,63 @@
+#include "geometry/checks/list.hpp"
+#include "geometry/checks/worst.hpp"
+
+namespace fairlead {
+namespace {
+
+/// The first sheave the line meets from the trolley, and where it stands along the main line.
+void place_redirect(const Rig& rig, Finding& finding, double& upstream_m) {
+  const auto redirect = static_cast<std::size_t>(rig.reeved.front());
+  const Given<Point3>& centre = *rig.layout.sheaves[redirect].position;
+  upstream_m = rig.layout.brake_trolley.rest_m - rig.frame.chainage_m(centre);
+  const double radius_m = 0.5 * rig.layout.sheaves[redirect].pitch_diameter_m;
+  finding.subject = {Item::Kind::sheave, rig.reeved.front()};
+  finding.place = centre.place;
+  finding.at = centre;
+  const char* where = upstream_m > radius_m     ? "upstream of"
+                      : upstream_m >= -radius_m ? "straight above"
+                                                : "downstream of";
+  finding.facts.push_back({"where", std::string(where)});
+  finding.facts.push_back({"offset", Quantity{std::abs(upstream_m), Dimension::length}});
+}
+
+void run(const Rig& rig, std::vector<Finding>& out) {
+  Finding finding{.check = &pay_out, .subject = {Item::Kind::brake_trolley, 0}};
+  finding.place = rig.layout.brake_trolley.rest_m.place;
+  finding.limit = Limit{Real{0, {}}, "own definition: the brake works only while line is paid out"};
+  double upstream_m = 0;
+  if (!rig.reeved.empty()) place_redirect(rig, finding, upstream_m);
+  if (const reeving::Reeving* reeving = rig.reeving.solved()) {
+    const auto worst = worst_of_sweeps(*reeving, Sense::least, &reeving::Sweep::least_pay_out);
+    finding.value = worst.extreme.value;
+    finding.bound = worst.extreme.bound;
+    finding.measured = worst.sweep >= 0;
+    finding.travel_m = worst.travel_m;
+    finding.verdict = finding.bound > 0 && finding.value >= finding.bound ? Verdict::pass
+                      : finding.value <= 0                                ? Verdict::fail
+                                                                          : Verdict::undetermined;
+    if (finding.verdict == Verdict::undetermined)
+      finding.why = "between its poses the sweep may take in line, and halving did not decide it";
+  } else if (!rig.reeved.empty() && upstream_m <= 0) {
+    // A redirect there draws line in at rest whatever else the solver met; its failure must not soften the verdict.
+    finding.verdict = Verdict::fail;
+  } else {
+    leave_undetermined(finding, rig.reeving.result->error());
+  }
+  out.push_back(finding);
+}
+
+}  // namespace
+
+const Check pay_out{
+    .name = "pay-out",
+    .title = "Line is paid out all the way",
+    .sentence =
+        "{subject} stands {where} the rest mark ({offset} along); a metre of travel pays out at least {value} m, "
+        "at travel {travel}",
+    .formula = "d extension / d travel > 0 at every pose",
+    .source = "own definition",
+    .remedy = "move the redirect {subject} upstream of and above the rest mark",
+    .dimension = Dimension::ratio,
+    .run = run};
+
+}  // namespace fairlead

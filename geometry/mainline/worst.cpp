@@ -1,0 +1,97 @@
+#include "geometry/mainline/worst.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+namespace fairlead::mainline {
+namespace {
+
+/// The integral of asinh.
+double asinh_integral(double u) { return u * std::asinh(u) - std::hypot(1.0, u); }
+
+double support_tension(const Cable& cable, const Shape& shape, bool at_start) {
+  const SupportForces f = support_forces(cable, shape);
+  return at_start ? std::hypot(f.start_x_N, f.start_z_N) : std::hypot(f.end_x_N, f.end_z_N);
+}
+
+struct Scan {
+  const Cable& cable;
+  double rider_weight_N;
+  Load trolley;
+
+  Solved<Shape> at(double x_m, const Shape* near) const {
+    const Load loads[] = {{x_m, rider_weight_N}, trolley};
+    return hang_rolling(cable, loads, near);
+  }
+};
+
+/// The best sample, refined by thirds between its neighbours (the support force has one hump over the span), and
+/// the bound over what the samples left out.
+Solved<SupportWorst> worst_of(const Scan& scan, const std::vector<double>& x_m, const std::vector<Shape>& shapes,
+                              bool at_start) {
+  std::vector<double> tension_N;
+  for (const Shape& shape : shapes) tension_N.push_back(support_tension(scan.cable, shape, at_start));
+  const auto most = std::max_element(tension_N.begin(), tension_N.end()) - tension_N.begin();
+  const auto last = static_cast<std::ptrdiff_t>(x_m.size()) - 1;
+  const auto i = static_cast<std::size_t>(most);
+  SupportWorst worst{x_m[i], tension_N[i], tension_N[i], shapes[i]};
+  double from = x_m[static_cast<std::size_t>(std::max<std::ptrdiff_t>(most - 1, 0))];
+  double to = x_m[static_cast<std::size_t>(std::min(most + 1, last))];
+  while (to - from > 1e-3) {
+    const double a = from + (to - from) / 3, b = to - (to - from) / 3;
+    const auto left = scan.at(a, &worst.shape), right = scan.at(b, &worst.shape);
+    if (!left) return tl::unexpected(left.error());
+    if (!right) return tl::unexpected(right.error());
+    const double at_a = support_tension(scan.cable, *left, at_start),
+                 at_b = support_tension(scan.cable, *right, at_start);
+    if (at_a > worst.tension_N) worst = {a, at_a, at_a, *left};
+    if (at_b > worst.tension_N) worst = {b, at_b, at_b, *right};
+    (at_a < at_b ? from : to) = at_a < at_b ? a : b;
+  }
+  worst.bound_N = worst.tension_N;
+  for (std::size_t k = 0; k + 1 < x_m.size(); ++k) {
+    double rise_N = 0;
+    for (std::size_t j = k > 0 ? k - 1 : 0; j < std::min(k + 2, x_m.size() - 1); ++j)
+      rise_N = std::max(rise_N, std::abs(tension_N[j + 1] - tension_N[j]));
+    if (static_cast<std::ptrdiff_t>(k) == most || static_cast<std::ptrdiff_t>(k) + 1 == most) continue;
+    worst.bound_N = std::max(worst.bound_N, 0.5 * (tension_N[k] + tension_N[k + 1]) + rise_N);
+  }
+  return worst;
+}
+
+}  // namespace
+
+double weight_moment_N_m(const Cable& cable, const Shape& shape) {
+  const double w = cable.weight_N_per_m;
+  double moment = 0;
+  for (int i = 0; i <= shape.loads; ++i) {
+    const Piece& p = shape.pieces[static_cast<std::size_t>(i)];
+    const double S = p.unstretched_m, u0 = p.V_N / p.H_N, u1 = (p.V_N - w * S) / p.H_N;
+    const double integral_m2 = p.x_m * S + 0.5 * p.H_N * cable.compliance_per_N * S * S +
+                               p.H_N / w * (S * std::asinh(u0) - p.H_N / w * (asinh_integral(u0) - asinh_integral(u1)));
+    moment += w * integral_m2;
+  }
+  return moment;
+}
+
+Solved<WorstRider> worst_rider(const Cable& cable, double rider_weight_N, const Load& trolley, double from_m) {
+  constexpr int samples = 96;
+  const Scan scan{cable, rider_weight_N, trolley};
+  const double to_m = trolley.x_m - 0.01;
+  std::vector<double> x_m;
+  std::vector<Shape> shapes;
+  for (int i = 0; i < samples; ++i) {
+    x_m.push_back(from_m + (to_m - from_m) * i / (samples - 1));
+    const auto shape = scan.at(x_m.back(), shapes.empty() ? nullptr : &shapes.back());
+    if (!shape) return tl::unexpected(shape.error());
+    shapes.push_back(*shape);
+  }
+  auto start = worst_of(scan, x_m, shapes, true);
+  auto end = worst_of(scan, x_m, shapes, false);
+  if (!start) return tl::unexpected(start.error());
+  if (!end) return tl::unexpected(end.error());
+  return WorstRider{*start, *end};
+}
+
+}  // namespace fairlead::mainline
