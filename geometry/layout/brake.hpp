@@ -1,4 +1,4 @@
-// The sections of the arrest: [brake_unit], [brake_trolley], [backup_brake].
+// The sections of the arrest: [brake_unit], [brake_trolley], [backup_brake]. Their tables: brake_fields.hpp.
 #pragma once
 
 #include "geometry/layout/given.hpp"
@@ -28,6 +28,7 @@ struct BrakeUnit {
   std::optional<EddyDrag> eddy;
   Real tolerance;  ///< of the magnetic tension, a ratio
   std::optional<Given<Date>> certificate_due;
+  Place place{};
 };
 
 struct BrakeTrolley {
@@ -36,12 +37,14 @@ struct BrakeTrolley {
   Real travel_m;           ///< planned, from the rest mark
   Given<Vec3> attachment;  ///< along, across, up from the wheel on the main line to the line's end
   std::optional<Limit> pull_angle;
+  Place place{};
 };
 
 struct BackupBrake {
   Words description;
   Real engages_m;  ///< chainage
   std::optional<Real> stroke_m;
+  Place place{};
 };
 
 }  // namespace fairlead

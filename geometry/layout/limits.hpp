@@ -1,4 +1,5 @@
-// The sections [limits] and [[waiver]]: what the checks judge against, and what was let pass by whom.
+// The sections [limits] and [[waiver]]: what the checks judge against, and what was let pass by whom. Their tables:
+// limits_fields.hpp.
 #pragma once
 
 #include "geometry/layout/given.hpp"
@@ -12,6 +13,7 @@ struct Limits {
   std::optional<Limit> anchor_utilisation;   ///< demand over capacity
   std::optional<Limit> design_factor;        ///< divides an mbs; never a wll
   std::optional<Limit> extension_reserve_m;  ///< least, of the brake unit
+  Place place{};
 };
 
 struct Waiver {
@@ -19,6 +21,7 @@ struct Waiver {
   std::optional<std::string> subject;  ///< id; absent: every subject of the check
   std::string who, why;
   Given<Date> until;
+  Place place{};
 };
 
 }  // namespace fairlead

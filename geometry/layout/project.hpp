@@ -1,4 +1,4 @@
-// The sections [project] and [site]: whose rig it is and where it stands.
+// The sections [project] and [site]: whose rig it is and where it stands. Their tables: project_fields.hpp.
 #pragma once
 
 #include <array>
@@ -18,6 +18,7 @@ struct Project {
   std::optional<Given<Date>> date;  ///< of issue
   std::optional<Words> creator, checker, approver;
   std::vector<Revision> history;
+  Place place{};
 };
 
 struct Site {
@@ -28,6 +29,7 @@ struct Site {
   Real coldest_K, warmest_K;
   std::optional<Real> wind_along_m_per_s, wind_across_m_per_s;
   std::optional<Given<Point3>> chainage_zero;  ///< absent: the main line's start
+  Place place{};
 };
 
 }  // namespace fairlead

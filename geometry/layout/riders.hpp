@@ -1,4 +1,4 @@
-// The sections [riders] and [landing]: who arrives, and where they step off.
+// The sections [riders] and [landing]: who arrives, and where they step off. Their tables: riders_fields.hpp.
 #pragma once
 
 #include "geometry/layout/given.hpp"
@@ -11,6 +11,7 @@ struct Envelope {
   Real length_m;  ///< along, whole
   Real above_m;   ///< highest reach above the main line
   Real below_m;   ///< lowest reach below the main line
+  Place place{};
 };
 
 struct Riders {
@@ -18,12 +19,14 @@ struct Riders {
   Real trolley_mass_kg, hanging_length_m;
   Given<Range> arrival_speed_m_per_s;
   std::optional<Envelope> envelope;
+  Place place{};
 };
 
 struct Landing {
   Real platform_from_m, platform_to_m;                 ///< chainages of its upstream and downstream edge
   Real platform_level_m;                               ///< z
   std::optional<Real> earliest_rest_m, latest_rest_m;  ///< pick-up window, chainages
+  Place place{};
 };
 
 }  // namespace fairlead

@@ -1,4 +1,5 @@
 // The sections of what is rigged: [main_line], [[anchor]], [[sheave]], [[line]], [[block]], [[connector]].
+// Their tables: rigging_fields.hpp and line_fields.hpp.
 #pragma once
 
 #include <variant>
@@ -22,6 +23,7 @@ struct MainLine {
   std::optional<Given<Range>> unstretched_length_m, sag_m, tension_N;  ///< exactly one, bare
   Given<TensionAt> tension_at{TensionAt::end, {}};
   Real at_temperature_K;  ///< at which it was measured
+  Place place{};
 };
 
 /// wll: working load limit; mbs: minimum breaking strength. Exactly one for an anchor.
@@ -29,6 +31,7 @@ struct Anchor {
   Words id;
   Given<Point3> position;  ///< where the load acts
   std::optional<Real> wll_N, mbs_N;
+  Place place{};
 };
 
 struct BrakeTrolleyEnd {
@@ -49,7 +52,9 @@ struct Sheave {
   Real pitch_diameter_m;                  ///< to the line's centre; from tread_diameter: that plus the line's diameter
   std::optional<Real> groove_m;           ///< groove width
   std::optional<Real> wll_N, mbs_N;
-  std::optional<Limit> fleet_angle;  ///< beats the common limit
+  std::optional<Limit> fleet_angle;      ///< beats the common limit
+  std::optional<Real> tread_diameter_m;  ///< as written; pitch_diameter_m is filled in from it
+  Place on_place{}, place{};
 };
 
 enum class Turning { anticlockwise, clockwise };
@@ -71,12 +76,14 @@ struct Line {
   std::vector<Over> route;
   Real diameter_m, mass_kg_per_m;
   std::optional<Real> mbs_N, tails_m;  ///< tails: both terminations together, added for the cut length
+  Place place{};
 };
 
 struct Block {
   Words id;
   Real mass_kg;
   std::optional<Real> wll_N, mbs_N;
+  Place place{};
 };
 
 struct Connector {
@@ -84,6 +91,7 @@ struct Connector {
   std::vector<std::string> joins;  ///< ids of lines, or "brake_trolley", "brake_unit"
   std::optional<Words> size;
   std::optional<Real> wll_N, mbs_N;
+  Place place{};
 };
 
 }  // namespace fairlead

@@ -1,0 +1,82 @@
+// What a key of the layout file is, said once. A section's table of Fields stands beside its struct and drives the
+// reader, the JSON Schema, the starting layout and the help on keys.
+#pragma once
+
+#include <array>
+#include <limits>
+#include <span>
+#include <string_view>
+#include <variant>
+
+#include "geometry/layout/given.hpp"
+#include "geometry/quantity/curve.hpp"
+
+namespace fairlead {
+
+/// offered: optional, but written into a starting layout. Of the keys that share a group number, exactly_one or
+/// at_most_one may be given.
+enum class Need { required, offered, optional, exactly_one, at_most_one };
+
+/// What a number may be, in SI. Every element of a range, point or limit is held to it; both columns of a curve too.
+struct Bounds {
+  double least = -std::numeric_limits<double>::infinity(), most = std::numeric_limits<double>::infinity();
+  bool least_itself = true, most_itself = true;
+};
+inline constexpr Bounds any_number{};
+inline constexpr Bounds not_negative{.least = 0};
+inline constexpr Bounds above_zero{.least = 0, .least_itself = false};
+inline constexpr Bounds zero_to_below_one{.least = 0, .most = 1, .most_itself = false};
+
+/// All that is said of a key but where its value is stored. Examples and the default are TOML, with ' for quotes; a
+/// list section has one starting item for each example of its "id".
+struct Key {
+  std::string_view name, says;
+  Need need = Need::required;
+  Dimension dimension = Dimension::none;
+  Bounds bounds{};
+  std::array<std::string_view, 4> examples{};
+  int group = 0;
+  Dimension over = Dimension::none;        ///< of a curve's first column
+  std::string_view fallback{}, because{};  ///< the default, and what speaks for it
+  std::string_view with{};                 ///< a key without which this one means nothing
+};
+
+/// A reference is stored as what it points at and the place it was written.
+template <class T, class Id>
+struct Pointing {
+  Id T::*to;
+  Place T::*place;
+};
+
+template <class T, class... Extra>
+using Storage = std::variant<std::string T::*, std::optional<std::string> T::*, Words T::*, std::optional<Words> T::*,
+                             Real T::*, std::optional<Real> T::*, Given<Range> T::*, std::optional<Given<Range>> T::*,
+                             Given<Point3> T::*, std::optional<Given<Point3>> T::*, Given<Vec3> T::*,
+                             std::optional<Limit> T::*, Given<Date> T::*, std::optional<Given<Date>> T::*, Extra...>;
+
+/// Which members a table of T may name. A section that stores more than the common kinds specialises it.
+template <class T>
+struct StorageOf {
+  using type = Storage<T>;
+};
+
+template <class T>
+struct Field {
+  Key key;
+  typename StorageOf<T>::type member;
+};
+
+/// The table of a section; each section's header specialises it.
+template <class T>
+inline constexpr std::span<const Field<T>> fields_of{};
+
+/// The words an enumeration is written in; specialised beside the enumeration.
+template <class E>
+struct Choice {
+  std::string_view word;
+  E value;
+};
+template <class E>
+inline constexpr std::span<const Choice<E>> choices_of{};
+
+}  // namespace fairlead

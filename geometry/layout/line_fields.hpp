@@ -1,0 +1,143 @@
+// The tables of [[line]], [[block]] and [[connector]], and the words of their enumerations.
+#pragma once
+
+#include "geometry/layout/field.hpp"
+#include "geometry/layout/rigging.hpp"
+
+namespace fairlead {
+
+inline constexpr Choice<Turning> turnings[] = {{"anticlockwise", Turning::anticlockwise},
+                                               {"clockwise", Turning::clockwise}};
+template <>
+inline constexpr std::span<const Choice<Turning>> choices_of<Turning> = turnings;
+
+inline constexpr Choice<LineMaterial> line_materials[] = {
+    {"steel", LineMaterial::steel}, {"fibre", LineMaterial::fibre}, {"webbing", LineMaterial::webbing}};
+template <>
+inline constexpr std::span<const Choice<LineMaterial>> choices_of<LineMaterial> = line_materials;
+
+template <>
+struct StorageOf<Over> {
+  using type = Storage<Over, Pointing<Over, SheaveId>, std::optional<Turning> Over::*>;
+};
+inline constexpr Field<Over> over_fields[] = {
+    {{.name = "sheave", .says = "the sheave's id", .examples = {"'R1'"}},
+     Pointing<Over, SheaveId>{&Over::sheave, &Over::place}},
+    {{.name = "turning",
+      .says = "how the line turns there, running from 'from' to 'to', seen with the axle pointing at you",
+      .need = Need::optional,
+      .examples = {"'anticlockwise'"}},
+     &Over::turning},
+};
+template <>
+inline constexpr std::span<const Field<Over>> fields_of<Over> = over_fields;
+
+template <>
+struct StorageOf<Line> {
+  using type = Storage<Line, Pointing<Line, LineEnd>, Given<LineMaterial> Line::*, std::vector<Over> Line::*>;
+};
+inline constexpr Field<Line> line_fields[] = {
+    {{.name = "id", .says = "name on the drawings", .examples = {"'L1'"}}, &Line::id},
+    {{.name = "material", .says = "steel, fibre or webbing", .examples = {"'fibre'"}}, &Line::material},
+    {{.name = "from",
+      .says = "its first end: an anchor, block or connector, 'brake_trolley' or 'brake_unit'",
+      .examples = {"'brake_trolley'"}},
+     Pointing<Line, LineEnd>{&Line::from, &Line::from_place}},
+    {{.name = "to", .says = "its other end, likewise", .examples = {"'brake_unit'"}},
+     Pointing<Line, LineEnd>{&Line::to, &Line::to_place}},
+    {{.name = "route",
+      .says = "the sheaves it runs over, in order; { sheave = 'R1', turning = 'clockwise' } states the sense",
+      .need = Need::offered,
+      .examples = {"['R1']"}},
+     &Line::route},
+    {{.name = "diameter",
+      .says = "of the line",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'8 mm'"}},
+     &Line::diameter_m},
+    {{.name = "mass",
+      .says = "of the line, per length",
+      .dimension = Dimension::mass_per_length,
+      .bounds = above_zero,
+      .examples = {"'0.04 kg/m'"}},
+     &Line::mass_kg_per_m},
+    {{.name = "mbs",
+      .says = "minimum breaking strength",
+      .need = Need::offered,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'40 kN'"}},
+     &Line::mbs_N},
+    {{.name = "tails",
+      .says = "both terminations together, added for the cut length",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'1.2 m'"}},
+     &Line::tails_m},
+};
+template <>
+inline constexpr std::span<const Field<Line>> fields_of<Line> = line_fields;
+
+inline constexpr Field<Block> block_fields[] = {
+    {{.name = "id", .says = "name on the drawings", .examples = {"'B1'"}}, &Block::id},
+    {{.name = "mass",
+      .says = "of the travelling block",
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"'3 kg'"}},
+     &Block::mass_kg},
+    {{.name = "wll",
+      .says = "working load limit, as marked",
+      .need = Need::at_most_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'2 t'"},
+      .group = 1},
+     &Block::wll_N},
+    {{.name = "mbs",
+      .says = "minimum breaking strength",
+      .need = Need::at_most_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'80 kN'"},
+      .group = 1},
+     &Block::mbs_N},
+};
+template <>
+inline constexpr std::span<const Field<Block>> fields_of<Block> = block_fields;
+
+template <>
+struct StorageOf<Connector> {
+  using type = Storage<Connector, std::vector<std::string> Connector::*>;
+};
+inline constexpr Field<Connector> connector_fields[] = {
+    {{.name = "id", .says = "name on the drawings", .examples = {"'C1'"}}, &Connector::id},
+    {{.name = "joins",
+      .says = "what it joins: lines, 'brake_trolley' or 'brake_unit'",
+      .examples = {"['L1', 'brake_trolley']"}},
+     &Connector::joins},
+    {{.name = "size", .says = "as it is sold", .need = Need::optional, .examples = {"'bow shackle 13 mm'"}},
+     &Connector::size},
+    {{.name = "wll",
+      .says = "working load limit, as marked",
+      .need = Need::at_most_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'2 t'"},
+      .group = 1},
+     &Connector::wll_N},
+    {{.name = "mbs",
+      .says = "minimum breaking strength",
+      .need = Need::at_most_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'80 kN'"},
+      .group = 1},
+     &Connector::mbs_N},
+};
+template <>
+inline constexpr std::span<const Field<Connector>> fields_of<Connector> = connector_fields;
+
+}  // namespace fairlead

@@ -1,0 +1,101 @@
+// The tables of [riders] and [landing].
+#pragma once
+
+#include "geometry/layout/field.hpp"
+#include "geometry/layout/riders.hpp"
+
+namespace fairlead {
+
+inline constexpr Field<Envelope> envelope_fields[] = {
+    {{.name = "width",
+      .says = "across, whole",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'2.1 m'"}},
+     &Envelope::width_m},
+    {{.name = "length",
+      .says = "along, whole",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'2.4 m'"}},
+     &Envelope::length_m},
+    {{.name = "above",
+      .says = "highest reach above the main line",
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'0.6 m'"}},
+     &Envelope::above_m},
+    {{.name = "below",
+      .says = "lowest reach below the main line",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'2.6 m'"}},
+     &Envelope::below_m},
+};
+template <>
+inline constexpr std::span<const Field<Envelope>> fields_of<Envelope> = envelope_fields;
+
+template <>
+struct StorageOf<Riders> {
+  using type = Storage<Riders, std::optional<Envelope> Riders::*>;
+};
+inline constexpr Field<Riders> riders_fields[] = {
+    {{.name = "mass",
+      .says = "of the riders with their harness, [lightest, heaviest]",
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"['30 kg', '120 kg']"}},
+     &Riders::mass_kg},
+    {{.name = "trolley_mass",
+      .says = "of the rider trolley",
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"'2.5 kg'"}},
+     &Riders::trolley_mass_kg},
+    {{.name = "hanging_length",
+      .says = "from the wheel on the main line to the rider's centre of mass",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'1.3 m'"}},
+     &Riders::hanging_length_m},
+    {{.name = "arrival_speed",
+      .says = "at the brake trolley, [slowest, fastest]",
+      .dimension = Dimension::speed,
+      .bounds = above_zero,
+      .examples = {"['5 m/s', '11 m/s']"}},
+     &Riders::arrival_speed_m_per_s},
+    {{.name = "envelope", .says = "what a hanging rider can reach", .need = Need::offered}, &Riders::envelope},
+};
+template <>
+inline constexpr std::span<const Field<Riders>> fields_of<Riders> = riders_fields;
+
+inline constexpr Field<Landing> landing_fields[] = {
+    {{.name = "platform_from",
+      .says = "chainage of the platform's upstream edge",
+      .dimension = Dimension::length,
+      .examples = {"'196 m'"}},
+     &Landing::platform_from_m},
+    {{.name = "platform_to",
+      .says = "chainage of its downstream edge",
+      .dimension = Dimension::length,
+      .examples = {"'214 m'"}},
+     &Landing::platform_to_m},
+    {{.name = "platform_level", .says = "z of its floor", .dimension = Dimension::length, .examples = {"'4.6 m'"}},
+     &Landing::platform_level_m},
+    {{.name = "earliest_rest",
+      .says = "chainage from which a rider can be picked up",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .examples = {"'197 m'"}},
+     &Landing::earliest_rest_m},
+    {{.name = "latest_rest",
+      .says = "chainage up to which a rider can be picked up",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .examples = {"'204 m'"}},
+     &Landing::latest_rest_m},
+};
+template <>
+inline constexpr std::span<const Field<Landing>> fields_of<Landing> = landing_fields;
+
+}  // namespace fairlead

@@ -1,0 +1,216 @@
+// The tables of [main_line], [[anchor]] and [[sheave]], and the words of their enumerations.
+#pragma once
+
+#include "geometry/layout/field.hpp"
+#include "geometry/layout/rigging.hpp"
+
+namespace fairlead {
+
+inline constexpr Choice<RopeConstruction> rope_constructions[] = {
+    {"1x7 strand", RopeConstruction::strand_1x7},    {"1x19 strand", RopeConstruction::strand_1x19},
+    {"6x19 IWRC", RopeConstruction::rope_6x19_iwrc}, {"6x36 IWRC", RopeConstruction::rope_6x36_iwrc},
+    {"7x19", RopeConstruction::rope_7x19},
+};
+template <>
+inline constexpr std::span<const Choice<RopeConstruction>> choices_of<RopeConstruction> = rope_constructions;
+
+inline constexpr Choice<TensionAt> tension_places[] = {
+    {"start", TensionAt::start}, {"end", TensionAt::end}, {"horizontal", TensionAt::horizontal}};
+template <>
+inline constexpr std::span<const Choice<TensionAt>> choices_of<TensionAt> = tension_places;
+
+template <>
+struct StorageOf<MainLine> {
+  using type = Storage<MainLine, Pointing<MainLine, AnchorId>, std::optional<Given<RopeConstruction>> MainLine::*,
+                       Given<TensionAt> MainLine::*>;
+};
+inline constexpr Field<MainLine> main_line_fields[] = {
+    {{.name = "from", .says = "anchor at its start, upstream", .examples = {"'A1'"}},
+     Pointing<MainLine, AnchorId>{&MainLine::from, &MainLine::from_place}},
+    {{.name = "to", .says = "anchor at its end, at the landing", .examples = {"'A2'"}},
+     Pointing<MainLine, AnchorId>{&MainLine::to, &MainLine::to_place}},
+    {{.name = "diameter",
+      .says = "of the cable",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'16 mm'"}},
+     &MainLine::diameter_m},
+    {{.name = "mass",
+      .says = "of the cable, per length",
+      .dimension = Dimension::mass_per_length,
+      .bounds = above_zero,
+      .examples = {"'1.05 kg/m'"}},
+     &MainLine::mass_kg_per_m},
+    {{.name = "ea",
+      .says = "axial stiffness EA; a range [low, high] is judged at both ends",
+      .need = Need::exactly_one,
+      .dimension = Dimension::force,
+      .bounds = above_zero,
+      .examples = {"['10 MN', '12 MN']"},
+      .group = 1},
+     &MainLine::ea_N},
+    {{.name = "construction",
+      .says = "of the cable, from which EA is estimated",
+      .need = Need::exactly_one,
+      .examples = {"'6x19 IWRC'"},
+      .group = 1},
+     &MainLine::construction},
+    {{.name = "expansion",
+      .says = "thermal expansion of the cable",
+      .need = Need::optional,
+      .dimension = Dimension::per_temperature,
+      .bounds = not_negative,
+      .examples = {"'12e-6 /K'"},
+      .fallback = "'12e-6 /K'",
+      .because = "steel; common practice, no source"},
+     &MainLine::expansion_per_K},
+    {{.name = "mbs",
+      .says = "minimum breaking strength of the cable",
+      .need = Need::optional,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'160 kN'"}},
+     &MainLine::mbs_N},
+    {{.name = "tension",
+      .says = "measured tension of the bare cable; a value or a range",
+      .need = Need::exactly_one,
+      .dimension = Dimension::force,
+      .bounds = above_zero,
+      .examples = {"'15 kN'"},
+      .group = 2},
+     &MainLine::tension_N},
+    {{.name = "sag",
+      .says = "measured sag of the bare cable, vertically at mid-span; a value or a range",
+      .need = Need::exactly_one,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"['4.1 m', '4.3 m']"},
+      .group = 2},
+     &MainLine::sag_m},
+    {{.name = "unstretched_length",
+      .says = "of the cable between its anchors; a value or a range",
+      .need = Need::exactly_one,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'220.35 m'"},
+      .group = 2},
+     &MainLine::unstretched_length_m},
+    {{.name = "tension_at",
+      .says = "where the tension was measured",
+      .need = Need::optional,
+      .examples = {"'end'"},
+      .fallback = "'end'",
+      .because = "the landing is where the tension is usually reached; common practice, no source",
+      .with = "tension"},
+     &MainLine::tension_at},
+    {{.name = "at_temperature",
+      .says = "of the cable when it was measured",
+      .dimension = Dimension::temperature,
+      .examples = {"'15 C'"}},
+     &MainLine::at_temperature_K},
+};
+template <>
+inline constexpr std::span<const Field<MainLine>> fields_of<MainLine> = main_line_fields;
+
+inline constexpr Field<Anchor> anchor_fields[] = {
+    {{.name = "id", .says = "name on the drawings", .examples = {"'A1'", "'A2'", "'A3'", "'A4'"}}, &Anchor::id},
+    {{.name = "position",
+      .says = "where the load acts",
+      .dimension = Dimension::length,
+      .examples = {"[0.0, 0.0, 22.0]", "[220.0, 0.0, 8.0]", "[180.0, 0.0, 11.6]", "[216.0, 0.0, 9.0]"}},
+     &Anchor::position},
+    {{.name = "wll",
+      .says = "working load limit, as marked",
+      .need = Need::exactly_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'40 kN'", "'40 kN'", "'2 t'", "'2 t'"},
+      .group = 1},
+     &Anchor::wll_N},
+    {{.name = "mbs",
+      .says = "minimum breaking strength",
+      .need = Need::exactly_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'200 kN'"},
+      .group = 1},
+     &Anchor::mbs_N},
+};
+template <>
+inline constexpr std::span<const Field<Anchor>> fields_of<Anchor> = anchor_fields;
+
+template <>
+struct StorageOf<Sheave> {
+  using type = Storage<Sheave, Pointing<Sheave, Carrier>, std::optional<Given<Vec3>> Sheave::*>;
+};
+inline constexpr Field<Sheave> sheave_fields[] = {
+    {{.name = "id", .says = "name on the drawings", .examples = {"'R1'"}}, &Sheave::id},
+    {{.name = "on", .says = "what carries it: an anchor, a block or 'brake_trolley'", .examples = {"'A3'"}},
+     Pointing<Sheave, Carrier>{&Sheave::on, &Sheave::on_place}},
+    {{.name = "position",
+      .says = "of its centre; when it stands on an anchor",
+      .need = Need::exactly_one,
+      .dimension = Dimension::length,
+      .examples = {"[180.0, 0.0, 11.3]"},
+      .group = 1},
+     &Sheave::position},
+    {{.name = "offset",
+      .says = "of its centre from its block or trolley: along, across, up",
+      .need = Need::exactly_one,
+      .dimension = Dimension::length,
+      .examples = {"['0 mm', '0 mm', '60 mm']"},
+      .group = 1},
+     &Sheave::offset},
+    {{.name = "axle", .says = "direction of its axle; any length above zero will do", .examples = {"[0, 1, 0]"}},
+     &Sheave::axle},
+    {{.name = "pitch_diameter",
+      .says = "to the centre of the line in the groove",
+      .need = Need::exactly_one,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'200 mm'"},
+      .group = 2},
+     &Sheave::pitch_diameter_m},
+    {{.name = "tread_diameter",
+      .says = "at the bottom of the groove; the line's diameter is added",
+      .need = Need::exactly_one,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'192 mm'"},
+      .group = 2},
+     &Sheave::tread_diameter_m},
+    {{.name = "groove",
+      .says = "width of the groove",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'9 mm'"}},
+     &Sheave::groove_m},
+    {{.name = "wll",
+      .says = "working load limit, as marked",
+      .need = Need::at_most_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'2 t'"},
+      .group = 3},
+     &Sheave::wll_N},
+    {{.name = "mbs",
+      .says = "minimum breaking strength",
+      .need = Need::at_most_one,
+      .dimension = Dimension::rating,
+      .bounds = above_zero,
+      .examples = {"'80 kN'"},
+      .group = 3},
+     &Sheave::mbs_N},
+    {{.name = "fleet_angle",
+      .says = "limit for this sheave, in place of the common one",
+      .need = Need::optional,
+      .dimension = Dimension::angle,
+      .bounds = above_zero,
+      .examples = {"{ at = '1.5 deg', basis = 'narrow groove; check against your code' }"}},
+     &Sheave::fleet_angle},
+};
+template <>
+inline constexpr std::span<const Field<Sheave>> fields_of<Sheave> = sheave_fields;
+
+}  // namespace fairlead
