@@ -12,11 +12,17 @@ namespace {
 
 // The package whose headers begin so. A package new to the project is added here.
 const std::vector<std::pair<std::string_view, std::string_view>> package_of_prefix = {
-    {"CGAL/", "CGAL::CGAL"},          {"CLI/", "CLI11::CLI11"},
-    {"Eigen/", "Eigen3::Eigen"},      {"boost/", "Boost::headers"},
-    {"fmt/", "fmt::fmt-header-only"}, {"hpdf", "PkgConfig::HPDF"},
-    {"nettle/", "PkgConfig::NETTLE"}, {"nlohmann/", "nlohmann_json::nlohmann_json"},
-    {"tl/", "tl::expected"},          {"toml++/", "tomlplusplus::tomlplusplus"},
+    {"CGAL/", "CGAL::CGAL"},
+    {"CLI/", "CLI11::CLI11"},
+    {"Eigen/", "Eigen3::Eigen"},
+    {"boost/", "Boost::headers"},
+    {"fmt/", "fmt::fmt-header-only"},
+    {"ft2build", "PkgConfig::FREETYPE"},
+    {"hpdf", "hpdf::hpdf"},
+    {"nettle/", "PkgConfig::NETTLE"},
+    {"nlohmann/", "nlohmann_json::nlohmann_json"},
+    {"tl/", "tl::expected"},
+    {"toml++/", "tomlplusplus::tomlplusplus"},
 };
 
 // A word that code under `zone` may not hold, or a header it may not include; `allowed` is the one exception.
