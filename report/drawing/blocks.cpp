@@ -1,0 +1,143 @@
+#include "report/drawing/blocks.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+namespace fairlead::drawing {
+
+namespace {
+
+constexpr double line_pitch = 1.75, paragraph_pitch = 2.0, heading_pitch = 1.7;
+constexpr double heading_cap(double cap_mm) { return cap_mm < note_cap_mm ? note_cap_mm : heading_cap_mm; }
+
+}  // namespace
+
+double Paragraphs::mark_width(const Canvas& canvas) const {
+  double widest = 0;
+  for (const Paragraph& p : paragraphs_) widest = std::max(widest, canvas.width(p.mark, cap_mm_));
+  return widest > 0 ? widest + 1.5 : 0;
+}
+
+double Paragraphs::height(const Canvas& canvas, double width_mm) const {
+  double sum = heading_.empty() ? 0 : heading_cap(cap_mm_) * heading_pitch;
+  for (std::size_t i = 0; i < paragraphs_.size(); ++i) {
+    const auto lines = canvas.wrap(paragraphs_[i].text, cap_mm_, width_mm - mark_width(canvas));
+    sum += static_cast<double>(std::max<std::size_t>(lines.size(), 1) - 1) * line_pitch * cap_mm_;
+    sum += i + 1 < paragraphs_.size() ? paragraph_pitch * cap_mm_ : cap_mm_;
+  }
+  return sum;
+}
+
+void Paragraphs::draw(const Canvas& canvas, Paper top_left, double width_mm) const {
+  double y = top_left.y_mm;
+  if (!heading_.empty()) {
+    const double cap = heading_cap(cap_mm_);
+    canvas.text({top_left.x_mm, y - cap}, heading_, cap, paragraphs_.empty() ? Layer::notes : paragraphs_[0].layer);
+    y -= cap * heading_pitch;
+  }
+  const double indent = mark_width(canvas);
+  for (const Paragraph& p : paragraphs_) {
+    canvas.text({top_left.x_mm, y - cap_mm_}, p.mark, cap_mm_, p.layer);
+    const auto lines = canvas.wrap(p.text, cap_mm_, width_mm - indent);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+      if (i > 0) y -= line_pitch * cap_mm_;
+      canvas.text({top_left.x_mm + indent, y - cap_mm_}, lines[i], cap_mm_, p.layer);
+    }
+    y -= paragraph_pitch * cap_mm_;
+  }
+}
+
+namespace {
+
+constexpr double cell_side_mm = 1.2;
+double cell_height(std::size_t lines, double cap_mm) {
+  return static_cast<double>(std::max<std::size_t>(lines, 1) - 1) * line_pitch * cap_mm + 2.1 * cap_mm;
+}
+
+double longest_word(const Canvas& canvas, std::string_view text, double cap_mm) {
+  double widest = 0;
+  while (!text.empty()) {
+    const std::size_t blank = std::min(text.find(' '), text.size());
+    widest = std::max(widest, canvas.width(text.substr(0, blank), cap_mm));
+    text.remove_prefix(std::min(blank + 1, text.size()));
+  }
+  return widest;
+}
+
+}  // namespace
+
+std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
+  std::vector<double> widths(columns_.size());
+  double wrapping = 0;
+  for (std::size_t c = 0; c < columns_.size(); ++c) {
+    double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
+    for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[c], cap_mm_));
+    widths[c] = widest + 2 * cell_side_mm;
+    if (columns_[c].wraps) wrapping += widths[c];
+  }
+  const double excess = std::accumulate(widths.begin(), widths.end(), 0.0) - greatest_width_mm;
+  if (excess > 0 && wrapping > 0)
+    for (std::size_t c = 0; c < columns_.size(); ++c)
+      if (columns_[c].wraps) widths[c] = std::max(8.0, widths[c] - excess * widths[c] / wrapping);
+  return widths;
+}
+
+Grid::Measured Grid::measure(const Canvas& canvas, double greatest_width_mm) const {
+  Measured m;
+  m.widths = column_widths(canvas, greatest_width_mm);
+  const auto add = [&](auto cell) {
+    std::size_t most = 1;
+    auto& row = m.lines.emplace_back();
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      row.push_back(canvas.wrap(cell(c), cap_mm_, m.widths[c] - 2 * cell_side_mm + 0.01));
+      most = std::max(most, row.back().size());
+    }
+    m.heights.push_back(cell_height(most, cap_mm_));
+  };
+  add([&](std::size_t c) -> const std::string& { return columns_[c].heading; });
+  for (const auto& cells : rows_) add([&](std::size_t c) -> const std::string& { return cells[c]; });
+  return m;
+}
+
+Size Grid::size(const Canvas& canvas, double greatest_width_mm) const {
+  const Measured m = measure(canvas, greatest_width_mm);
+  const double title = title_.empty() ? 0 : heading_cap(cap_mm_) * heading_pitch;
+  return {std::accumulate(m.widths.begin(), m.widths.end(), 0.0),
+          title + std::accumulate(m.heights.begin(), m.heights.end(), 0.0)};
+}
+
+void Grid::draw(const Canvas& canvas, Paper top_left, double greatest_width_mm) const {
+  const Measured m = measure(canvas, greatest_width_mm);
+  const double left = top_left.x_mm, right = left + std::accumulate(m.widths.begin(), m.widths.end(), 0.0);
+  double y = top_left.y_mm;
+  if (!title_.empty()) {
+    const double cap = heading_cap(cap_mm_);
+    canvas.text({left, y - cap}, title_, cap, Layer::tables);
+    y -= cap * heading_pitch;
+  }
+  const double top = y;
+  const Pen rule{hair_mm, LineType::continuous, Layer::tables}, edge{medium_mm, LineType::continuous, Layer::tables};
+  for (std::size_t r = 0; r < m.lines.size(); ++r) {
+    double x = left;
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      const Align align = r == 0 && columns_[c].align == Align::right ? Align::right : columns_[c].align;
+      const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
+      const double at = x + cell_side_mm + share * (m.widths[c] - 2 * cell_side_mm);
+      const auto& lines = m.lines[r][c];
+      for (std::size_t i = 0; i < lines.size(); ++i)
+        canvas.text({at, y - 1.55 * cap_mm_ - static_cast<double>(i) * line_pitch * cap_mm_}, lines[i], cap_mm_,
+                    Layer::tables, align);
+      x += m.widths[c];
+    }
+    y -= m.heights[r];
+    if (r + 1 < m.lines.size()) canvas.line({{left, y}, {right, y}}, r == 0 ? edge : rule);
+  }
+  double x = left;
+  for (std::size_t c = 0; c + 1 < columns_.size(); ++c) {
+    x += m.widths[c];
+    canvas.line({{x, top}, {x, y}}, rule);
+  }
+  canvas.box({left, y, right, top}, edge);
+}
+
+}  // namespace fairlead::drawing

@@ -1,0 +1,60 @@
+// Tables and paragraphs: blocks of lettering that are measured before they are set.
+#pragma once
+
+#include "report/drawing/canvas.hpp"
+
+namespace fairlead::drawing {
+
+struct Size {
+  double width_mm{}, height_mm{};
+};
+
+/// Lines of text under a heading. A paragraph's `mark` ("1.", "PASS") stands to its left in a column of its own.
+struct Paragraph {
+  std::string mark, text;
+  Layer layer = Layer::notes;
+};
+class Paragraphs {
+ public:
+  Paragraphs(std::string heading, std::vector<Paragraph> paragraphs, double cap_mm = note_cap_mm)
+      : heading_(std::move(heading)), paragraphs_(std::move(paragraphs)), cap_mm_(cap_mm) {}
+  double height(const Canvas&, double width_mm) const;
+  void draw(const Canvas&, Paper top_left, double width_mm) const;
+
+ private:
+  double mark_width(const Canvas&) const;
+  std::string heading_;
+  std::vector<Paragraph> paragraphs_;
+  double cap_mm_;
+};
+
+/// A ruled table. Columns are as wide as their widest entry and wrap their headings; when all together are wider than
+/// allowed, the columns that may wrap share what is left.
+struct Column {
+  std::string heading;
+  Align align = Align::left;
+  bool wraps = false;
+};
+class Grid {
+ public:
+  Grid(std::string title, std::vector<Column> columns, std::vector<std::vector<std::string>> rows,
+       double cap_mm = small_cap_mm)
+      : title_(std::move(title)), columns_(std::move(columns)), rows_(std::move(rows)), cap_mm_(cap_mm) {}
+  Size size(const Canvas&, double greatest_width_mm) const;
+  void draw(const Canvas&, Paper top_left, double greatest_width_mm) const;
+
+ private:
+  struct Measured {
+    std::vector<double> widths;
+    std::vector<double> heights;                               ///< heading row first
+    std::vector<std::vector<std::vector<std::string>>> lines;  ///< [row][column]
+  };
+  Measured measure(const Canvas&, double greatest_width_mm) const;
+  std::vector<double> column_widths(const Canvas&, double greatest_width_mm) const;
+  std::string title_;
+  std::vector<Column> columns_;
+  std::vector<std::vector<std::string>> rows_;
+  double cap_mm_;
+};
+
+}  // namespace fairlead::drawing

@@ -1,0 +1,126 @@
+#include "report/drawing/canvas.hpp"
+
+#include <algorithm>
+#include <numbers>
+#include <optional>
+
+namespace fairlead::drawing {
+
+using std::numbers::pi;
+
+std::vector<Paper> arc(Paper centre, double radius_mm, double from_rad, double to_rad) {
+  // The sagitta r (1 - cos(step / 2)) stays within the tolerance.
+  const double step = 2 * std::acos(std::max(0.5, 1 - curve_tolerance_mm / std::max(radius_mm, 1e-9)));
+  const int pieces = std::max(1, static_cast<int>(std::ceil(std::abs(to_rad - from_rad) / step)));
+  std::vector<Paper> path;
+  for (int i = 0; i <= pieces; ++i)
+    path.push_back(centre + polar(radius_mm, from_rad + (to_rad - from_rad) * i / pieces));
+  return path;
+}
+
+void Canvas::circle(Paper centre, double radius_mm, Pen pen, Fill fill) const {
+  auto path = arc(centre, radius_mm, 0, 2 * pi);
+  path.pop_back();
+  outline(std::move(path), pen, fill);
+}
+
+void Canvas::text(Paper at, std::string text, double cap_mm, Layer layer, Align align, double angle_rad) const {
+  if (text.empty()) return;
+  const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
+  const Paper start = at - polar(share * width(text, cap_mm), angle_rad);
+  drawing_.entities.push_back(Label{start, cap_mm, angle_rad, std::move(text), layer});
+}
+
+namespace {
+
+/// Bytes of the longest beginning of a text, cut between characters, that is no wider than stated; at least one
+/// character, so that a wrap always comes to an end.
+std::size_t fitting_bytes(const Font& font, std::string_view text, double cap_mm, double width_mm) {
+  std::size_t fits = 0;
+  for (std::size_t end = 1; end <= text.size(); ++end) {
+    const bool between = end == text.size() || (static_cast<unsigned char>(text[end]) & 0xC0) != 0x80;
+    if (!between) continue;
+    if (fits > 0 && font.width_mm(text.substr(0, end), cap_mm) > width_mm) break;
+    fits = end;
+  }
+  return fits;
+}
+
+}  // namespace
+
+std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, double width_mm) const {
+  std::vector<std::string> lines;
+  std::string line;
+  const auto flush = [&] {
+    if (!line.empty()) lines.push_back(std::exchange(line, {}));
+  };
+  while (!text.empty()) {
+    const std::size_t blank = std::min(text.find(' '), text.size());
+    std::string_view word = text.substr(0, blank);
+    text.remove_prefix(std::min(blank + 1, text.size()));
+    const std::string joined = line.empty() ? std::string(word) : line + ' ' + std::string(word);
+    if (width(joined, cap_mm) <= width_mm) {
+      line = joined;
+      continue;
+    }
+    flush();
+    while (width(word, cap_mm) > width_mm) {
+      const std::size_t bytes = fitting_bytes(font_, word, cap_mm, width_mm);
+      lines.emplace_back(word.substr(0, bytes));
+      word.remove_prefix(bytes);
+    }
+    line = word;
+  }
+  flush();
+  return lines;
+}
+
+std::string Canvas::fitted(std::string_view text, double cap_mm, double width_mm) const {
+  if (width(text, cap_mm) <= width_mm) return std::string(text);
+  const double left = width_mm - width("…", cap_mm);
+  return std::string(text.substr(0, fitting_bytes(font_, text, cap_mm, left))) + "…";
+}
+
+namespace {
+
+/// The part of a segment inside a box as two parameters (Liang and Barsky, 1984).
+std::optional<std::pair<double, double>> inside(Paper a, Paper b, const Box& box) {
+  double enter = 0, leave = 1;
+  const Paper d = b - a;
+  const std::pair<double, double> sides[] = {{-d.x_mm, a.x_mm - box.left},
+                                             {d.x_mm, box.right - a.x_mm},
+                                             {-d.y_mm, a.y_mm - box.bottom},
+                                             {d.y_mm, box.top - a.y_mm}};
+  for (auto [toward, room] : sides) {
+    if (toward == 0) {
+      if (room < 0) return std::nullopt;
+    } else if (toward < 0) {
+      enter = std::max(enter, room / toward);
+    } else {
+      leave = std::min(leave, room / toward);
+    }
+  }
+  if (!(enter < leave)) return std::nullopt;
+  return std::pair{enter, leave};
+}
+
+}  // namespace
+
+std::vector<std::vector<Paper>> clip(const std::vector<Paper>& path, const Box& box) {
+  std::vector<std::vector<Paper>> pieces;
+  bool open = false;
+  for (std::size_t i = 1; i < path.size(); ++i) {
+    const auto part = inside(path[i - 1], path[i], box);
+    if (!part) {
+      open = false;
+      continue;
+    }
+    const Paper d = path[i] - path[i - 1];
+    if (!open || part->first > 0) pieces.push_back({path[i - 1] + part->first * d});
+    pieces.back().push_back(path[i - 1] + part->second * d);
+    open = part->second == 1;
+  }
+  return pieces;
+}
+
+}  // namespace fairlead::drawing

@@ -1,0 +1,141 @@
+#include "report/drawing/dimension.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+#include "report/drawing/symbols.hpp"
+
+namespace fairlead::drawing {
+
+namespace {
+
+constexpr double arrow_mm = 3, feature_gap_mm = 1, overshoot_mm = 2, text_gap_mm = 1;
+constexpr Pen pen{narrow_mm, LineType::continuous, Layer::dimensions};
+
+/// One dimension in the frame of its rows: `low`..`high` along the dimension line.
+struct Placed {
+  const Dimension* what{};
+  double low{}, high{}, low_feature{}, high_feature{};
+  double text_width{}, text_centre{};
+  bool arrows_outside{};
+  int row{};
+
+  double text_low() const { return text_centre - text_width / 2; }
+  double text_high() const { return text_centre + text_width / 2; }
+  double reach_low() const { return std::min(arrows_outside ? low - 2 * arrow_mm : low, text_low()); }
+  double reach_high() const { return std::max(arrows_outside ? high + 2 * arrow_mm : high, text_high()); }
+};
+
+Placed measure(const Canvas& canvas, Measures measures, const Dimension& d) {
+  const auto pair = [&](Paper p) {
+    return measures == Measures::along ? std::pair{p.x_mm, p.y_mm} : std::pair{p.y_mm, p.x_mm};
+  };
+  auto [a, a_feature] = pair(d.from);
+  auto [b, b_feature] = pair(d.to);
+  if (b < a) {
+    std::swap(a, b);
+    std::swap(a_feature, b_feature);
+  }
+  Placed p{&d, a, b, a_feature, b_feature, canvas.width(d.text, note_cap_mm), (a + b) / 2, false, 0};
+  p.arrows_outside = b - a < 2 * arrow_mm + 2;
+  const double room = b - a - (p.arrows_outside ? 0 : 1);
+  if (p.text_width > room) {
+    p.arrows_outside = true;
+    p.text_centre = b + 2 * arrow_mm + 1 + p.text_width / 2;
+  }
+  return p;
+}
+
+void assign_rows(std::vector<Placed>& all) {
+  constexpr double apart_mm = 2;
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Placed& a, const Placed& b) { return a.high - a.low < b.high - b.low; });
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    Placed& mine = all[i];
+    for (std::size_t j = 0; j < i; ++j) {
+      const Placed& other = all[j];
+      const bool chained =
+          !mine.arrows_outside && !other.arrows_outside && (mine.low >= other.high || mine.high <= other.low);
+      const bool clear =
+          mine.reach_low() > other.reach_high() + apart_mm || mine.reach_high() < other.reach_low() - apart_mm;
+      if (!chained && !clear) mine.row = std::max(mine.row, other.row + 1);
+    }
+  }
+}
+
+/// Moves a text along its line off the extension lines of the rows beyond it.
+void clear_texts(std::vector<Placed>& all) {
+  constexpr double clear_mm = 1;
+  for (Placed& mine : all) {
+    const auto blocked = [&](double centre) {
+      for (const Placed& other : all) {
+        if (other.row <= mine.row) continue;
+        for (double line : {other.low, other.high})
+          if (line > centre - mine.text_width / 2 - clear_mm && line < centre + mine.text_width / 2 + clear_mm)
+            return true;
+      }
+      return false;
+    };
+    const double middle = (mine.low + mine.high) / 2;
+    if (mine.text_centre > mine.high || !blocked(mine.text_centre)) continue;
+    const double room = (mine.high - mine.low - mine.text_width) / 2 - 1;
+    for (double off = 1; off <= room; off += 1) {
+      const double sides[] = {middle - off, middle + off};
+      const auto* free = std::find_if(std::begin(sides), std::end(sides), [&](double c) { return !blocked(c); });
+      if (free == std::end(sides)) continue;
+      mine.text_centre = *free;
+      break;
+    }
+  }
+}
+
+void draw(const Canvas& canvas, Measures measures, const Placed& p, double line, int side) {
+  const auto at = [&](double along, double off) {
+    return measures == Measures::along ? Paper{along, off} : Paper{off, along};
+  };
+  const auto extension = [&](double along, double feature) {
+    const double from = feature + side * feature_gap_mm, to = line + side * overshoot_mm;
+    if (side * (to - from) > 0) canvas.line({at(along, from), at(along, to)}, pen);
+  };
+  extension(p.low, p.low_feature);
+  extension(p.high, p.high_feature);
+
+  const double turn = measures == Measures::along ? 0 : std::numbers::pi / 2;
+  const double inward = p.arrows_outside ? 0 : std::numbers::pi;
+  arrowhead(canvas, at(p.low, line), turn + inward, pen.layer, arrow_mm);
+  arrowhead(canvas, at(p.high, line), turn + std::numbers::pi - inward, pen.layer, arrow_mm);
+  const double trim = 0.9 * arrow_mm;
+  if (p.arrows_outside) {
+    const double end = p.text_centre > p.high ? p.text_high() + 1 : p.high + 2 * arrow_mm;
+    canvas.line({at(p.low - 2 * arrow_mm, line), at(p.low - trim, line)}, pen);
+    canvas.line({at(p.low, line), at(p.high, line)}, pen);
+    canvas.line({at(p.high + trim, line), at(end, line)}, pen);
+  } else {
+    canvas.line({at(p.low + trim, line), at(p.high - trim, line)}, pen);
+  }
+  // Above the line: to the left of an upright one, since it is read from the right of the sheet.
+  const double off = measures == Measures::along ? line + text_gap_mm : line - text_gap_mm;
+  canvas.text(at(p.text_centre, off), p.what->text, note_cap_mm, pen.layer, Align::centre, turn);
+}
+
+}  // namespace
+
+double dimension_rows(const Canvas& canvas, Measures measures, std::vector<Dimension> dimensions, double edge_mm,
+                      int side) {
+  std::vector<Placed> all;
+  for (const Dimension& d : dimensions) all.push_back(measure(canvas, measures, d));
+  assign_rows(all);
+  clear_texts(all);
+  double far = edge_mm;
+  for (const Placed& p : all) {
+    const double line = edge_mm + side * (first_row_mm + p.row * next_row_mm);
+    draw(canvas, measures, p, line, side);
+    // The text stands on the side above (left of) the line; on the other side only the overshoot does.
+    const bool text_outside = (measures == Measures::along) == (side > 0);
+    const double reach = line + side * (text_outside ? text_gap_mm + note_cap_mm + 0.5 : overshoot_mm);
+    far = side > 0 ? std::max(far, reach) : std::min(far, reach);
+  }
+  return far;
+}
+
+}  // namespace fairlead::drawing

@@ -1,0 +1,123 @@
+#include "report/drawing/overlap.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace fairlead::drawing {
+
+Quad text_quad(const Label& label, const Font& font, double margin_mm) {
+  const Paper right = polar(1, label.angle_rad), up = left_of(right);
+  const double width = font.width_mm(label.text, label.cap_mm) + margin_mm, height = label.cap_mm + margin_mm;
+  const auto at = [&](double x, double y) { return label.at + x * right + y * up; };
+  return {at(-margin_mm, -margin_mm), at(width, -margin_mm), at(width, height), at(-margin_mm, height)};
+}
+
+Quad quad(const Box& b) { return {Paper{b.left, b.bottom}, {b.right, b.bottom}, {b.right, b.top}, {b.left, b.top}}; }
+
+namespace {
+
+template <class Points>
+Box bounds_of(const Points& points) {
+  Box b{points[0].x_mm, points[0].y_mm, points[0].x_mm, points[0].y_mm};
+  for (const Paper& p : points) {
+    b.left = std::min(b.left, p.x_mm);
+    b.right = std::max(b.right, p.x_mm);
+    b.bottom = std::min(b.bottom, p.y_mm);
+    b.top = std::max(b.top, p.y_mm);
+  }
+  return b;
+}
+
+Paper unit_edge(Paper from, Paper to) { return 1 / length(to - from) * (to - from); }
+
+/// Shadows of two point sets on an axis lie apart, or only touch.
+template <class A, class B>
+bool apart(const A& a, const B& b, Paper axis) {
+  const auto shadow = [axis](const auto& points) {
+    double low = dot(points[0], axis), high = low;
+    for (const Paper& p : points) {
+      low = std::min(low, dot(p, axis));
+      high = std::max(high, dot(p, axis));
+    }
+    return std::pair{low, high};
+  };
+  const auto [a_low, a_high] = shadow(a);
+  const auto [b_low, b_high] = shadow(b);
+  constexpr double touch_mm = 1e-9;  // of a millimetre: rounding of the corners
+  return a_high <= b_low + touch_mm || b_high <= a_low + touch_mm;
+}
+
+}  // namespace
+
+Box bounds(const Quad& q) { return bounds_of(q); }
+Box bounds(const std::vector<Paper>& path) { return bounds_of(path); }
+Box bounds(Paper a, Paper b) { return bounds_of(std::array{a, b}); }
+
+bool overlap(const Quad& a, const Quad& b) {
+  for (const Quad* q : {&a, &b})
+    for (int i = 0; i < 2; ++i)
+      if (apart(a, b, unit_edge((*q)[i], (*q)[i + 1]))) return false;
+  return true;
+}
+
+bool crosses(const Quad& q, Paper from, Paper to) {
+  const std::array<Paper, 2> segment{from, to};
+  for (int i = 0; i < 2; ++i)
+    if (apart(q, segment, unit_edge(q[i], q[i + 1]))) return false;
+  return from == to || !apart(q, segment, left_of(unit_edge(from, to)));
+}
+
+bool meet(Paper a, Paper b, Paper c, Paper d) {
+  const Paper u = b - a, v = d - c;
+  const double turn = cross(u, v);
+  if (turn == 0) return false;
+  const double s = cross(c - a, v) / turn, t = cross(c - a, u) / turn;
+  return s >= 0 && s <= 1 && t >= 0 && t <= 1;
+}
+
+namespace {
+
+void lettering_faults(const std::vector<const Label*>& labels, const Font& font, std::vector<std::string>& out) {
+  for (std::size_t i = 0; i < labels.size(); ++i)
+    for (std::size_t j = i + 1; j < labels.size(); ++j)
+      if (overlap(text_quad(*labels[i], font), text_quad(*labels[j], font)))
+        out.push_back(fmt::format("\"{}\" overlaps \"{}\"", labels[i]->text, labels[j]->text));
+}
+
+bool runs_through(const Stroke& stroke, const Quad& text) {
+  const auto& p = stroke.path;
+  for (std::size_t k = 1; k < p.size(); ++k)
+    if (crosses(text, p[k - 1], p[k])) return true;
+  return stroke.closed && p.size() > 2 && crosses(text, p.back(), p.front());
+}
+
+}  // namespace
+
+std::vector<std::string> faults(const Drawing& drawing, const Font& font, const Box& frame) {
+  std::vector<const Label*> labels;
+  std::vector<const Stroke*> strokes;
+  for (const auto& entity : drawing.entities) {
+    if (const auto* label = std::get_if<Label>(&entity)) labels.push_back(label);
+    if (const auto* stroke = std::get_if<Stroke>(&entity); stroke && !stroke->path.empty()) strokes.push_back(stroke);
+  }
+  std::vector<std::string> out;
+  lettering_faults(labels, font, out);
+  for (const Label* label : labels) {
+    const Quad text = text_quad(*label, font);
+    if (!frame.contains(bounds(text))) out.push_back(fmt::format("\"{}\" leaves the frame", label->text));
+    for (const Stroke* stroke : strokes)
+      if (stroke->pen.width_mm > 0 && runs_through(*stroke, text)) {
+        const Box b = bounds(stroke->path);
+        out.push_back(fmt::format("a line of {} at ({:.1f}, {:.1f}) runs through \"{}\"", layer_name(stroke->pen.layer),
+                                  b.left, b.bottom, label->text));
+      }
+  }
+  for (const Stroke* stroke : strokes)
+    if (const Box b = bounds(stroke->path); !frame.contains(b))
+      out.push_back(fmt::format("a line of {} leaves the frame at ({:.1f}, {:.1f})", layer_name(stroke->pen.layer),
+                                b.left, b.bottom));
+  return out;
+}
+
+}  // namespace fairlead::drawing

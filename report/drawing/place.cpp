@@ -1,0 +1,230 @@
+#include "report/drawing/place.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <numbers>
+#include <optional>
+
+#include "report/drawing/symbols.hpp"
+
+namespace fairlead::drawing {
+
+using std::numbers::pi;
+
+void Obstacles::add(const Drawing& drawing, std::size_t from_entity) {
+  for (std::size_t i = from_entity; i < drawing.entities.size(); ++i)
+    std::visit([this](const auto& entity) { add(entity); }, drawing.entities[i]);
+}
+
+void Obstacles::add(const Stroke& stroke) {
+  const auto& p = stroke.path;
+  const auto segment = [&](Paper a, Paper b) { segments_.push_back({a, b, bounds(a, b).grown(1e-9)}); };
+  for (std::size_t i = 1; i < p.size(); ++i) segment(p[i - 1], p[i]);
+  if (stroke.closed && p.size() > 2) segment(p.back(), p.front());
+}
+
+void Obstacles::add(const Label& label) {
+  // Descenders hang below the baseline: a text above another keeps off them too.
+  constexpr double margin_mm = 0.5;
+  texts_.push_back(text_quad(label, *font_, margin_mm));
+}
+
+bool Obstacles::clear_of_texts(const Quad& text) const {
+  return std::none_of(texts_.begin(), texts_.end(), [&](const Quad& other) { return overlap(text, other); });
+}
+
+bool Obstacles::clear(const Quad& text) const {
+  const Box box = bounds(text);
+  return clear_of_texts(text) && std::none_of(segments_.begin(), segments_.end(), [&](const Segment& s) {
+           return box.overlaps(s.box) && crosses(text, s.a, s.b);
+         });
+}
+
+bool Obstacles::over_text(Paper from, Paper to) const {
+  return std::any_of(texts_.begin(), texts_.end(), [&](const Quad& text) { return crosses(text, from, to); });
+}
+
+int Obstacles::crossings(Paper from, Paper to) const {
+  // A leader starts on what it names: the first half millimetre does not count.
+  const double whole = length(to - from);
+  if (!(whole > 0.5)) return 0;
+  const Paper start = from + (0.5 / whole) * (to - from);
+  const Box box = bounds(start, to).grown(1e-9);
+  return static_cast<int>(std::count_if(segments_.begin(), segments_.end(), [&](const Segment& s) {
+    return box.overlaps(s.box) && meet(start, to, s.a, s.b);
+  }));
+}
+
+namespace {
+
+constexpr double line_pitch = 1.6, shelf_gap_mm = 0.9, text_clear_mm = 0.7;
+
+std::vector<std::string> lines_of(const std::string& text) {
+  std::vector<std::string> lines(1);
+  for (char c : text) {
+    if (c == '\n') {
+      lines.emplace_back();
+    } else {
+      lines.back() += c;
+    }
+  }
+  return lines;
+}
+
+struct Extent {
+  double width{}, height{};
+};
+Extent extent(const Canvas& canvas, const Callout& c) {
+  const auto lines = lines_of(c.text);
+  Extent e{0, c.cap_mm + static_cast<double>(lines.size() - 1) * line_pitch * c.cap_mm};
+  for (const auto& line : lines) e.width = std::max(e.width, canvas.width(line, c.cap_mm));
+  return e;
+}
+
+/// One way to put a callout: its text's lower left corner, and a leader with a shelf under the text if it has one.
+struct Spot {
+  Paper text;
+  std::optional<Paper> elbow;  ///< where the leader meets the shelf
+  Paper shelf_end;
+  double cost{};
+};
+
+Quad text_area(const Spot& s, Extent e, double margin_mm) {
+  return quad(Box{s.text.x_mm, s.text.y_mm, s.text.x_mm + e.width, s.text.y_mm + e.height}.grown(margin_mm));
+}
+
+std::vector<Spot> spots(const Callout& c, Extent e) {
+  std::vector<Spot> all;
+  if (!c.leader) {
+    const double off = c.target_radius_mm + 1.5;
+    for (int i = 0; i < 8; ++i) {
+      const Paper d = polar(off, pi / 4 * ((i + 1) % 8));
+      const double x = d.x_mm > 0.1 ? 0 : d.x_mm < -0.1 ? -e.width : -e.width / 2;
+      const double y = d.y_mm > 0.1 ? 0 : d.y_mm < -0.1 ? -e.height : -e.height / 2;
+      all.push_back({c.target + d + Paper{x, y}, std::nullopt, {}, 0.1 * i});
+    }
+  }
+  for (double reach : {5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0})
+    for (double degrees : {60.0, 45.0, 75.0, 30.0, 15.0})
+      for (int side : {1, -1})
+        for (int up : {1, -1}) {
+          const double angle = degrees * pi / 180;
+          const Paper elbow =
+              c.target + (c.target_radius_mm + reach) * Paper{side * std::cos(angle), up * std::sin(angle)};
+          const double left = side > 0 ? elbow.x_mm : elbow.x_mm - e.width;
+          Spot s{{left, elbow.y_mm + shelf_gap_mm}, elbow, elbow + Paper{side * e.width, 0}, 3 + reach};
+          s.cost += degrees < 20 ? 4 : degrees < 40 ? 1 : 0;
+          s.cost += up < 0 ? 0.5 : 0;
+          all.push_back(s);
+        }
+  return all;
+}
+
+Paper leader_start(const Callout& c, Paper elbow) {
+  if (c.target_radius_mm == 0) return c.target;
+  return c.target + (c.target_radius_mm / length(elbow - c.target)) * (elbow - c.target);
+}
+
+/// Infinite where the spot is not free. `lines_count`: lines may not run through the text either.
+double cost(const Callout& c, const Spot& s, Extent e, const Obstacles& obstacles, const Box& within,
+            bool lines_count) {
+  constexpr double barred = std::numeric_limits<double>::infinity();
+  const Quad text = text_area(s, e, text_clear_mm);
+  if (!within.contains(bounds(text))) return barred;
+  if (!(lines_count ? obstacles.clear(text) : obstacles.clear_of_texts(text))) return barred;
+  if (!s.elbow) return s.cost;
+  const Paper start = leader_start(c, *s.elbow);
+  if (obstacles.over_text(start, *s.elbow) || obstacles.over_text(*s.elbow, s.shelf_end)) return barred;
+  return s.cost + 6 * obstacles.crossings(start, *s.elbow) + 6 * obstacles.crossings(*s.elbow, s.shelf_end);
+}
+
+std::optional<Spot> best(const Callout& c, const std::vector<Spot>& all, Extent e, const Obstacles& obstacles,
+                         const Box& within, bool lines_count) {
+  std::optional<Spot> found;
+  double least = std::numeric_limits<double>::infinity();
+  for (const Spot& s : all) {
+    if (s.cost >= least) continue;
+    const double here = cost(c, s, e, obstacles, within, lines_count);
+    if (here < least) {
+      least = here;
+      found = s;
+    }
+  }
+  return found;
+}
+
+void leader(const Canvas& canvas, const Callout& c, Paper elbow) {
+  const Paper start = leader_start(c, elbow);
+  const double angle = std::atan2(start.y_mm - elbow.y_mm, start.x_mm - elbow.x_mm);
+  const Pen pen{narrow_mm, LineType::continuous, c.layer};
+  canvas.line({start, elbow}, pen);
+  if (c.target_radius_mm > 0) {
+    arrowhead(canvas, start, angle, c.layer, 2);
+  } else {
+    canvas.circle(start, 0.45, {0, LineType::continuous, c.layer}, Fill::ink);
+  }
+}
+
+void draw(const Canvas& canvas, const Callout& c, const Spot& s, Extent e) {
+  if (s.elbow) {
+    leader(canvas, c, *s.elbow);
+    canvas.line({*s.elbow, s.shelf_end}, {narrow_mm, LineType::continuous, c.layer});
+  }
+  const auto lines = lines_of(c.text);
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    canvas.text(s.text + Paper{0, e.height - c.cap_mm - static_cast<double>(i) * line_pitch * c.cap_mm}, lines[i],
+                c.cap_mm, c.layer);
+}
+
+/// A balloon has the extent of its circle and its leader ends on it.
+void draw_balloon(const Canvas& canvas, const Callout& c, const Spot& s, int number) {
+  const Paper centre = s.text + Paper{balloon_radius_mm, balloon_radius_mm};
+  if (s.elbow) {
+    const Paper toward = c.target - centre;
+    leader(canvas, c, centre + (balloon_radius_mm / length(toward)) * toward);
+  }
+  balloon(canvas, centre, number, c.layer);
+}
+
+/// Indices of the callouts, those with the fewest free spots first.
+std::vector<std::size_t> hardest_first(const std::vector<Callout>& callouts, const std::vector<Extent>& extents,
+                                       const Obstacles& obstacles, const Box& within) {
+  std::vector<long> free(callouts.size());
+  std::vector<std::size_t> order(callouts.size());
+  for (std::size_t i = 0; i < callouts.size(); ++i) {
+    order[i] = i;
+    const auto all = spots(callouts[i], extents[i]);
+    free[i] = std::count_if(all.begin(), all.end(), [&](const Spot& s) {
+      return std::isfinite(cost(callouts[i], s, extents[i], obstacles, within, true));
+    });
+  }
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return free[a] < free[b]; });
+  return order;
+}
+
+}  // namespace
+
+std::vector<std::string> place(const Canvas& canvas, const std::vector<Callout>& callouts, Obstacles& obstacles,
+                               const Box& within, int first_number) {
+  std::vector<std::string> key;
+  std::vector<Extent> extents;
+  for (const Callout& c : callouts) extents.push_back(extent(canvas, c));
+  for (std::size_t i : hardest_first(callouts, extents, obstacles, within)) {
+    const Callout& c = callouts[i];
+    const std::size_t drawn = canvas.drawing().entities.size();
+    if (const auto spot = best(c, spots(c, extents[i]), extents[i], obstacles, within, true)) {
+      draw(canvas, c, *spot, extents[i]);
+    } else {
+      const Extent round{2 * balloon_radius_mm, 2 * balloon_radius_mm};
+      const auto all = spots(c, round);
+      auto at = best(c, all, round, obstacles, within, true);
+      if (!at) at = best(c, all, round, obstacles, within, false);
+      key.push_back(c.text);
+      draw_balloon(canvas, c, at ? *at : all.front(), first_number + static_cast<int>(key.size()) - 1);
+    }
+    obstacles.add(canvas.drawing(), drawn);
+  }
+  return key;
+}
+
+}  // namespace fairlead::drawing

@@ -1,0 +1,40 @@
+// The signs of a drawing office.
+#pragma once
+
+#include "report/drawing/canvas.hpp"
+
+namespace fairlead::drawing {
+
+/// Filled arrowhead of 15 degrees with its tip at a place, pointing along angle_rad.
+void arrowhead(const Canvas&, Paper tip, double angle_rad, Layer, double length_mm = 3);
+/// A line with an arrowhead at its end.
+void arrow(const Canvas&, Paper from, Paper to, Pen);
+
+/// Short strokes below a line from left to right, as ground or a deck carries them.
+void hatch_below(const Canvas&, Paper from, Paper to, Layer);
+
+/// A zigzag across a line that goes on beyond the drawing; `angle_rad` is the line's direction.
+void break_mark(const Canvas&, Paper at, double angle_rad, Layer);
+
+/// Black and white bar with its figures: `metres` of site in `parts` parts, at the scale of a view.
+void scale_bar(const Canvas&, Paper at, const View&, double metres, int parts);
+
+/// Two named arrows from one root: where two of the site's axes point in a view. An axis seen end on is left out.
+struct Axis {
+  Vec3 direction;
+  std::string name;
+};
+void axes_sign(const Canvas&, Paper root, const View&, const std::vector<Axis>&);
+
+/// Cone in two views after ISO 5456-2; `first`: first angle, else third.
+void projection_sign(const Canvas&, const Box&, bool first, Layer);
+
+/// A number in a circle, for a key where no label has room.
+void balloon(const Canvas&, Paper centre, int number, Layer);
+inline constexpr double balloon_radius_mm = 3;
+
+/// A force seen in a view: a unit arrow of the space times `length_mm`, its tail at the place where the force acts.
+/// Seen almost end on it becomes a dot (toward the viewer) or a cross (away) in a circle.
+void force_arrow(const Canvas&, const View&, Point3 at, Vec3 force, double length_mm);
+
+}  // namespace fairlead::drawing
