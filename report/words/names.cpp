@@ -107,6 +107,14 @@ std::string_view word_for(Outcome outcome) {
   return "undetermined";
 }
 
+std::vector<const Check*> without_subject(std::span<const Finding> findings) {
+  std::vector<const Check*> without;
+  for (const Check* check : all_checks())
+    if (std::none_of(findings.begin(), findings.end(), [&](const Finding& f) { return f.check == check; }))
+      without.push_back(check);
+  return without;
+}
+
 std::string terms_of(const Waiver& waiver) {
   return fmt::format("by {} until {}: {}", waiver.who, date_of(waiver.until), waiver.why);
 }

@@ -28,6 +28,9 @@ Outcome outcome_of(const Finding&);
 /// "fail", "undetermined", "not judged", "waived", "pass".
 std::string_view word_for(Outcome);
 
+/// The checks that gave no finding, in their order.
+std::vector<const Check*> without_subject(std::span<const Finding>);
+
 /// A waiver's terms: "by J. Doe until 2026-01-31: net in place".
 std::string terms_of(const Waiver&);
 

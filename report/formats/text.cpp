@@ -1,0 +1,110 @@
+#include "report/formats/text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/tables/tables.hpp"
+#include "report/words/cautions.hpp"
+#include "report/words/names.hpp"
+#include "report/words/sentence.hpp"
+#include "report/words/version.hpp"
+#include "report/words/wrap.hpp"
+
+namespace fairlead::formats {
+namespace {
+
+using words::wrapped;
+
+std::string capitals(std::string_view word) {
+  std::string out(word);
+  for (char& c : out)
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  return out;
+}
+
+std::string whose(const Layout& layout) {
+  const Project& project = layout.project;
+  std::string text = wrapped("", fmt::format("{}: {}, {} revision {}, {}", project.owner.value, project.title.value,
+                                             project.number.value, project.revision.value, layout.site.name.value));
+  text += fmt::format("{}, sha256 {}\n", layout.files.empty() ? "" : layout.files.front(), layout.sha256);
+  return text + fmt::format("fairlead {}\n", words::program_version());
+}
+
+std::string findings_text(const Dossier& dossier, const Style& style) {
+  const Judged& judged = dossier.judged;
+  const Layout& layout = judged.rig.layout;
+  std::size_t widest = 0;
+  for (const Finding& finding : judged.findings) widest = std::max(widest, finding.check->name.size());
+  std::string text;
+  std::optional<words::Outcome> group;
+  for (const std::size_t i : tables::worst_first(judged.findings)) {
+    const Finding& finding = judged.findings[i];
+    const words::Outcome outcome = words::outcome_of(finding);
+    if (group != outcome) text += '\n' + capitals(words::word_for(outcome)) + '\n';
+    group = outcome;
+    text += wrapped(
+        fmt::format("  {:{}}  ", finding.check->name, widest),
+        fmt::format("{} [{}]", words::sentence(layout, finding, style), words::place_of(layout, finding.place)));
+    const std::string further(widest + 4, ' ');
+    if (finding.waiver >= 0 && outcome == words::Outcome::waived)
+      text +=
+          wrapped(further, "Waived " + words::terms_of(layout.waivers.at(static_cast<std::size_t>(finding.waiver))));
+    if (const std::string help = words::remedy(layout, finding, style); !help.empty())
+      text += wrapped(further, "What would help: " + help);
+  }
+  return text;
+}
+
+/// Checks that met nothing to judge: silence would read as a pass.
+std::string without_subject(const Judged& judged) {
+  std::string names;
+  for (const Check* check : words::without_subject(judged.findings))
+    names += fmt::format("{}{}", names.empty() ? "" : ", ", check->name);
+  return names.empty() ? "" : '\n' + wrapped("Nothing to judge: ", names);
+}
+
+std::string waivers_text(const Judged& judged) {
+  const auto& waivers = judged.rig.layout.waivers;
+  std::string text;
+  for (std::size_t i = 0; i < waivers.size(); ++i) {
+    const auto used = std::count_if(judged.findings.begin(), judged.findings.end(),
+                                    [&](const Finding& f) { return f.waiver == static_cast<int>(i); });
+    text += wrapped("  ", fmt::format("{} {}, {}; {}", waivers[i].check.value,
+                                      waivers[i].subject.value_or("(every subject)"), words::terms_of(waivers[i]),
+                                      used ? fmt::format("waives {}", used)
+                                           : "waives nothing: no such finding, out of date, or no date to judge by"));
+  }
+  return text.empty() ? "" : "\nWaivers\n" + text;
+}
+
+std::string list_text(std::string_view title, std::span<const std::string_view> sentences) {
+  std::string text = fmt::format("\n{}\n", title);
+  for (const std::string_view sentence : sentences) text += wrapped("  - ", sentence);
+  return text;
+}
+
+std::string assumptions_text(const Dossier& dossier) {
+  std::string text;
+  for (const auto& row : tables::assumptions(dossier).rows) text += wrapped("  - ", std::get<std::string>(row.front()));
+  return text.empty() ? "" : "\nTaken for granted\n" + text;
+}
+
+}  // namespace
+
+std::string check_text(const Dossier& dossier, const Style& style) {
+  const Judged& judged = dossier.judged;
+  std::string text = words::headline(judged) + "\n\n" + whose(judged.rig.layout);
+  text += findings_text(dossier, style);
+  text += without_subject(judged);
+  text += waivers_text(judged);
+  for (const Table& table : {tables::main_line_bare(dossier), tables::main_line_loaded(dossier),
+                             tables::anchor_loads(dossier), tables::sheaves(dossier), tables::lines(dossier)})
+    text += '\n' + table_text(table, style);
+  text += assumptions_text(dossier);
+  text += list_text("Not looked at by this version", words::not_checked());
+  text += list_text("Cautions", words::cautions());
+  return text;
+}
+
+}  // namespace fairlead::formats

@@ -1,0 +1,86 @@
+#include <fmt/format.h>
+
+#include "report/tables/tables.hpp"
+#include "report/words/numbers.hpp"
+
+namespace fairlead::tables {
+namespace {
+
+const std::string sign = "Force of the rig on the anchor, components positive along the site's axes, unfactored.";
+
+Cell component(double N) { return cell(N, Dimension::force); }
+
+/// What the check of the anchor's utilisation found; it alone knows the capacity.
+const Finding* utilisation_of(const std::vector<Finding>& findings, std::size_t anchor) {
+  const Item item{Item::Kind::anchor, static_cast<int>(anchor)};
+  for (const Finding& finding : findings)
+    if (finding.check->name == "anchor-utilisation" && finding.subject == item) return &finding;
+  return nullptr;
+}
+
+std::string capacity_in_words(const Layout& layout, const Anchor& anchor) {
+  const Style si{Units::si};
+  if (anchor.wll_N) return "wll " + words::shown(*anchor.wll_N, Dimension::force, si);
+  if (!anchor.mbs_N) return {};
+  const std::string mbs = "mbs " + words::shown(*anchor.mbs_N, Dimension::force, si);
+  const auto& factor = layout.limits.design_factor;
+  return factor ? fmt::format("{} / {}", mbs, words::shown(factor->at, Dimension::none, si)) : mbs + ", no factor";
+}
+
+}  // namespace
+
+Table anchor_loads(const Dossier& dossier) {
+  const Rig& rig = dossier.judged.rig;
+  const auto& axes = rig.layout.site.axes;
+  Table table{"Anchor loads",
+              {"anchor", axes[0], axes[1], axes[2], "size", "capacity", "utilisation", "governing case"},
+              {},
+              {sign + " The components of a row act at once."}};
+  const loads::Loads* loads = rig.loads.solved();
+  if (!loads) {
+    table.notes = {"Undetermined: " + rig.loads.result->error().why};
+    return table;
+  }
+  for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i) {
+    const Anchor& anchor = rig.layout.anchors[i];
+    const Extreme& force = loads->demands.at(i).force_N;
+    const Finding* found = utilisation_of(dossier.judged.findings, i);
+    const Cell utilisation = found && found->measured ? cell(found->value, Dimension::ratio) : Cell{};
+    std::vector<Cell> row{anchor.id.value,
+                          {},
+                          {},
+                          {},
+                          component(force.value),
+                          capacity_in_words(rig.layout, anchor),
+                          utilisation,
+                          std::string("nothing is tied to it")};
+    if (force.pose >= 0) {
+      const loads::LoadCase& governing = loads->cases.at(static_cast<std::size_t>(force.pose));
+      const Vec3 on = governing.on_anchor_N.at(i);
+      row[1] = component(on.x), row[2] = component(on.y), row[3] = component(on.z);
+      row[7] = governing.name;
+    }
+    table.rows.push_back(std::move(row));
+  }
+  return table;
+}
+
+Table load_cases(const Dossier& dossier) {
+  const Rig& rig = dossier.judged.rig;
+  const auto& axes = rig.layout.site.axes;
+  Table table{"Load cases", {"case", "anchor", axes[0], axes[1], axes[2], "size"}, {}, {sign}};
+  const loads::Loads* loads = rig.loads.solved();
+  if (!loads) {
+    table.notes = {"Undetermined: " + rig.loads.result->error().why};
+    return table;
+  }
+  for (const loads::LoadCase& load_case : loads->cases)
+    for (std::size_t i = 0; i < load_case.on_anchor_N.size(); ++i) {
+      const Vec3 on = load_case.on_anchor_N[i];
+      table.rows.push_back({i == 0 ? Cell{load_case.name} : Cell{}, rig.layout.anchors.at(i).id.value, component(on.x),
+                            component(on.y), component(on.z), component(norm(on))});
+    }
+  return table;
+}
+
+}  // namespace fairlead::tables

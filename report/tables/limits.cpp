@@ -1,0 +1,55 @@
+#include "report/tables/tables.hpp"
+#include "report/words/names.hpp"
+
+namespace fairlead::tables {
+namespace {
+
+class Limits {
+ public:
+  explicit Limits(const Layout& layout) : layout_(layout) {}
+
+  void add(const std::string& what, const std::optional<Limit>& limit, Dimension dimension) {
+    if (limit)
+      row(what, cell(limit->at.value, dimension), limit->basis, words::place_of(layout_, limit->at.place));
+    else
+      row(what, {}, "no limit given: not judged", "");
+  }
+  /// A limit that is a property of the gear, not somebody's choice.
+  void of_gear(const std::string& what, const Real& at, Dimension dimension) {
+    row(what, cell(at.value, dimension), "the brake unit's own", words::place_of(layout_, at.place));
+  }
+
+  Table take() { return std::move(table_); }
+
+ private:
+  void row(const std::string& what, Cell at, const std::string& basis, const std::string& place) {
+    table_.rows.push_back({what, std::move(at), basis, place});
+  }
+
+  const Layout& layout_;
+  Table table_{"Limits", {"limit", "value", "basis", "place"}, {}, {}};
+};
+
+}  // namespace
+
+Table limits(const Dossier& dossier) {
+  const Layout& layout = dossier.judged.rig.layout;
+  fairlead::tables::Limits out(layout);
+  const fairlead::Limits& common = layout.limits;
+  out.add("fleet angle at sheaves", common.fleet_angle_rad, Dimension::angle);
+  for (const Sheave& sheave : layout.sheaves)
+    if (sheave.fleet_angle) out.add("fleet angle at sheave " + sheave.id.value, sheave.fleet_angle, Dimension::angle);
+  out.add("lead angle at the brake unit", layout.brake_unit.lead_angle, Dimension::angle);
+  out.add("pull angle at the brake trolley", layout.brake_trolley.pull_angle, Dimension::angle);
+  out.add("plane thickness of the lines", common.plane_thickness_m, Dimension::length);
+  out.add("offset across from the main line's plane", common.across_offset_m, Dimension::length);
+  out.add("anchor utilisation", common.anchor_utilisation, Dimension::ratio);
+  out.add("design factor on breaking strengths", common.design_factor, Dimension::none);
+  out.add("least reserve of extension", common.extension_reserve_m, Dimension::length);
+  out.of_gear("extension", layout.brake_unit.extension_limit_m, Dimension::length);
+  if (layout.brake_unit.line_speed_limit_m_per_s)
+    out.of_gear("line speed", *layout.brake_unit.line_speed_limit_m_per_s, Dimension::speed);
+  return out.take();
+}
+
+}  // namespace fairlead::tables

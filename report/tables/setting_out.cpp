@@ -1,0 +1,71 @@
+#include <fmt/format.h>
+
+#include "report/tables/tables.hpp"
+#include "report/words/names.hpp"
+
+namespace fairlead::tables {
+namespace {
+
+class SettingOut {
+ public:
+  explicit SettingOut(const Rig& rig) : rig_(rig) {
+    const auto& axes = rig.layout.site.axes;
+    table_.title = "Setting out";
+    table_.headings = {"item", "point", axes[0], axes[1], axes[2], "chainage", "across", "above start"};
+    table_.notes = {"Across: from the main line's vertical plane, to the left looking toward the landing.",
+                    "Above start: above the main line's upstream support.",
+                    "Marks are set out along the main line in plan; their height is the line's own."};
+    if (rig.layout.site.datum) table_.notes.insert(table_.notes.begin(), "Datum: " + rig.layout.site.datum->value);
+  }
+
+  void point(std::string item, std::string what, Point3 p) {
+    const Frame& frame = rig_.frame;
+    row(std::move(item), std::move(what),
+        {length(p.x), length(p.y), length(p.z), length(frame.chainage_m(p)), length(frame.across_m(p)),
+         length(dot(p - frame.origin, frame.up))});
+  }
+  void mark(std::string item, std::string what, double chainage_m) {
+    row(std::move(item), std::move(what), {{}, {}, {}, length(chainage_m), {}, {}});
+  }
+  void nowhere(std::string item, std::string what) { row(std::move(item), std::move(what), {{}, {}, {}, {}, {}, {}}); }
+
+  Table take() { return std::move(table_); }
+
+ private:
+  static Cell length(double m) { return cell(m, Dimension::length); }
+  void row(std::string item, std::string what, std::vector<Cell> cells) {
+    cells.insert(cells.begin(), {Cell{std::move(item)}, Cell{std::move(what)}});
+    table_.rows.push_back(std::move(cells));
+  }
+
+  const Rig& rig_;
+  Table table_;
+};
+
+}  // namespace
+
+Table setting_out(const Dossier& dossier) {
+  const Rig& rig = dossier.judged.rig;
+  const Layout& layout = rig.layout;
+  SettingOut out(rig);
+  for (const Anchor& anchor : layout.anchors)
+    out.point("anchor " + anchor.id.value, "where the load acts", anchor.position);
+  for (const Sheave& sheave : layout.sheaves) {
+    const std::string name = "sheave " + sheave.id.value;
+    if (sheave.position)
+      out.point(name, "centre", *sheave.position);
+    else
+      out.nowhere(name, "travels with what carries it");
+  }
+  out.point("brake unit", "outlet", layout.brake_unit.outlet);
+  out.mark("brake trolley", "rest mark", layout.brake_trolley.rest_m);
+  out.mark("brake trolley", "end of planned travel", layout.brake_trolley.rest_m + layout.brake_trolley.travel_m);
+  if (layout.backup_brake) out.mark("backup brake", "engages", layout.backup_brake->engages_m);
+  if (layout.landing) {
+    out.mark("landing", "platform, upstream edge", layout.landing->platform_from_m);
+    out.mark("landing", "platform, downstream edge", layout.landing->platform_to_m);
+  }
+  return out.take();
+}
+
+}  // namespace fairlead::tables

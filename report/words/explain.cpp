@@ -1,0 +1,66 @@
+#include "report/words/explain.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/words/wrap.hpp"
+
+namespace fairlead::words {
+namespace {
+
+/// The keys of the layout that a check compares with.
+struct LimitKeys {
+  std::string_view check, keys;
+};
+constexpr LimitKeys limit_keys[] = {
+    {"pay-out", "none: it must pay out all the way"},
+    {"fleet-angle", "limits.fleet_angle, or sheave.fleet_angle of the sheave itself"},
+    {"lead-angle", "brake_unit.lead_angle"},
+    {"coplanarity", "limits.plane_thickness"},
+    {"across-offset", "limits.across_offset"},
+    {"anchor-utilisation", "limits.anchor_utilisation; limits.design_factor where the anchor has an mbs"},
+    {"extension-reserve", "limits.extension_reserve; brake_unit.extension_limit"},
+    {"certificate-date", "brake_unit.certificate_due"},
+    {"backup-brake", "none: it must stand beyond the planned travel"},
+};
+
+/// Placeholders as a reader takes them: "line [value] off the groove's plane".
+std::string bracketed(std::string_view text) {
+  std::string out(text);
+  std::replace(out.begin(), out.end(), '{', '[');
+  std::replace(out.begin(), out.end(), '}', ']');
+  return out;
+}
+
+}  // namespace
+
+std::string_view limit_keys_of(const Check& check) {
+  for (const LimitKeys& known : limit_keys)
+    if (known.check == check.name) return known.keys;
+  return {};
+}
+
+std::string explain(const Check& check) {
+  std::string out = fmt::format("{}\n\n", check.title);
+  const auto line = [&](std::string_view heading, std::string_view text) {
+    if (!text.empty()) out += wrapped(fmt::format("{:14}", heading), bracketed(text));
+  };
+  line("check", check.name);
+  line("says", check.sentence);
+  line("formula", check.formula);
+  line("source", check.source);
+  line("limit", limit_keys_of(check));
+  line("what helps", check.remedy);
+  return out;
+}
+
+std::string list_of_checks() {
+  std::size_t widest = 0;
+  for (const Check* check : all_checks()) widest = std::max(widest, check->name.size());
+  std::string out;
+  for (const Check* check : all_checks()) out += wrapped(fmt::format("{:{}}  ", check->name, widest), check->title);
+  return out;
+}
+
+}  // namespace fairlead::words
