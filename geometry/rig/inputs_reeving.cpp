@@ -36,7 +36,7 @@ double upstream_travel_m(const Layout& layout, const Frame& frame, const reeving
 }
 
 /// Fills in the sense of every sheave that the author left to the geometry, from where the line stands at rest.
-Solved<std::vector<int>> senses(const Layout& layout, const Chain& chain, const reeving::Inputs& in) {
+Solved<std::vector<int>> turning_senses(const Layout& layout, const Chain& chain, const reeving::Inputs& in) {
   const mainline::Load trolley{in.rest_m, layout.brake_trolley.mass_kg * standard_gravity};
   const auto shape = mainline::hang_rolling(in.reference, {&trolley, 1});
   if (!shape) return tl::unexpected(shape.error());
@@ -50,7 +50,8 @@ Solved<std::vector<int>> senses(const Layout& layout, const Chain& chain, const 
       senses.push_back(*chain.turning[i] == Turning::anticlockwise ? 1 : -1);
       continue;
     }
-    const auto sense = reeving::derive_sense(points[i], points[i + 2], in.sheaves[i]);
+    const reeving::Sheave& sheave = in.sheaves[i];
+    const auto sense = reeving::senses(points[i], points[i + 2], sheave.centre, sheave.axle, sheave.radius_m).derived();
     if (!sense)
       return unsolved(fmt::format(
           "the line can run over sheave \"{}\" either way round: write turning = \"clockwise\" or \"anticlockwise\" "
@@ -153,7 +154,7 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   in.speed_m_per_s = layout.riders.arrival_speed_m_per_s.value.high;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;
-  const auto turned = senses(layout, chain, in);
+  const auto turned = turning_senses(layout, chain, in);
   if (!turned) return tl::unexpected(turned.error());
   for (std::size_t i = 0; i < in.sheaves.size(); ++i) in.sheaves[i].sense = (*turned)[i];
   in.upstream_m = upstream_travel_m(layout, frame, in);

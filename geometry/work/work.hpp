@@ -9,8 +9,8 @@ namespace fairlead {
 
 /// How a long computation runs. Results never depend on it.
 struct Work {
-  std::stop_token stop;
-  std::function<void(std::string_view what, double done)> progress;
+  std::stop_token stop{};
+  std::function<void(std::string_view what, double done)> progress{};
   unsigned threads = 1;
 };
 

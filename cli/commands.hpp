@@ -1,0 +1,23 @@
+// One file a command: each reads, judges, and writes.
+#pragma once
+
+#include "cli/options.hpp"
+
+namespace fairlead::cli {
+
+int check(const JudgeOptions&, const std::string& format);
+
+struct DrawOptions {
+  std::string output;  ///< SET.pdf
+  std::string size;    ///< "A3" or "ANSI-B"
+  std::string font;    ///< empty: the one of fonts-dejavu-extra
+};
+int draw(const JudgeOptions&, const DrawOptions&);
+
+/// A starting layout to standard output, or to a file that does not exist yet.
+int new_layout(const std::string& output);
+
+/// What a check judges, or what a key of the layout means; all checks when the name is empty.
+int explain(const std::string& name);
+
+}  // namespace fairlead::cli

@@ -1,0 +1,27 @@
+#include "report/words/explain.hpp"
+#include "cli/commands.hpp"
+#include "geometry/quantity/nearest.hpp"
+
+namespace fairlead::cli {
+
+int explain(const std::string& name) {
+  if (name.empty()) {
+    print(words::explain_all());
+    return cleared;
+  }
+  if (const Check* check = find_check(name)) {
+    print(words::explain(*check));
+    return cleared;
+  }
+  if (const auto help = key_help(name)) {
+    print(*help);
+    return cleared;
+  }
+  std::vector<std::string> names;
+  for (const Check* check : all_checks()) names.emplace_back(check->name);
+  const auto near = nearest(name, names);
+  throw Unusable{"error: no check and no key is named \"" + name + "\"" +
+                 (near ? "; did you mean \"" + *near + "\"?\n" : "; fairlead explain lists the checks\n")};
+}
+
+}  // namespace fairlead::cli

@@ -1,0 +1,123 @@
+#include <CLI/CLI.hpp>
+#include <cstdio>
+
+#include "cli/commands.hpp"
+#include "geometry/quantity/nearest.hpp"
+#include "report/words/version.hpp"
+
+namespace fairlead::cli {
+namespace {
+
+void add_judge_options(CLI::App& command, JudgeOptions& options) {
+  command.add_option("LAYOUT", options.layout, "the layout file (TOML)")->required();
+  command.add_option("--set", options.set, "try a change without editing the file; may be repeated")
+      ->type_name("KEY=VALUE")
+      ->allow_extra_args(false);
+  command.add_option("--date", options.date, "the day certificates and waivers are judged at (default: project.date)")
+      ->type_name("YYYY-MM-DD");
+  command.add_option("--units", options.units, "units shown: si, us or both")
+      ->check(CLI::IsMember({"si", "us", "both"}))
+      ->capture_default_str();
+  command.add_option("--threads", options.threads, "threads to compute with; the result does not depend on it")
+      ->check(CLI::Range(1, 64))
+      ->capture_default_str();
+}
+
+/// "did you mean --date?" for a misspelt option or command.
+std::string suggestion(const CLI::App& app, int argc, char** argv) {
+  std::vector<std::string> known;
+  const auto add_options = [&](const CLI::App& of) {
+    for (const CLI::Option* option : of.get_options())
+      for (const std::string& name : option->get_lnames()) known.push_back("--" + name);
+  };
+  add_options(app);
+  for (const CLI::App* command : app.get_subcommands({})) {
+    known.push_back(command->get_name());
+    add_options(*command);
+  }
+  for (int i = 1; i < argc; ++i) {
+    std::string word = argv[i];
+    word = word.substr(0, word.find('='));
+    const bool is_command = i == 1 && !word.starts_with("-");
+    if (!(is_command || word.starts_with("--")) || std::find(known.begin(), known.end(), word) != known.end()) continue;
+    if (const auto near = nearest(word, known)) return "did you mean " + *near + "?\n";
+  }
+  return {};
+}
+
+int run(int argc, char** argv) {
+  CLI::App app{"Checks and draws the arrest end of a zip line from one layout file."};
+  app.name("fairlead");
+  app.set_version_flag("--version", "fairlead " + std::string(words::version()));
+  app.require_subcommand(1);
+  app.footer(
+      "examples:\n"
+      "  fairlead new -o site.toml                      a layout to start from\n"
+      "  fairlead check site.toml                       findings, worst first\n"
+      "  fairlead check site.toml --format json         findings and the whole solved state\n"
+      "  fairlead check site.toml --set sheave.R1.position='[12.0, 3.5, 8.25]'\n"
+      "  fairlead draw site.toml -o site.pdf            the drawing\n"
+      "  fairlead explain fleet-angle                   what a check judges\n"
+      "  fairlead explain sheave.axle                   what a key means\n"
+      "\n"
+      "exit status: 0 cleared or done, 1 not cleared, 2 input or output unusable, 3 our own fault, 130 interrupted\n"
+      "A calculation aid, not an approval.");
+
+  JudgeOptions judged;
+  DrawOptions drawn;
+  std::string format = "text", output, name;
+
+  CLI::App& check_command = *app.add_subcommand("check", "judge a layout and print the findings");
+  add_judge_options(check_command, judged);
+  check_command.add_option("--format", format, "text or json")
+      ->check(CLI::IsMember({"text", "json"}))
+      ->capture_default_str();
+
+  CLI::App& draw_command = *app.add_subcommand("draw", "judge a layout and write its drawing");
+  add_judge_options(draw_command, judged);
+  draw_command.add_option("-o,--output", drawn.output, "the PDF to write")->required()->type_name("SET.pdf");
+  draw_command.add_option("--size", drawn.size, "sheet size: A3 or ANSI-B")
+      ->check(CLI::IsMember({"A3", "ANSI-B"}))
+      ->default_val("A3");
+  draw_command.add_option("--font", drawn.font, "a TrueType font file to letter with");
+
+  CLI::App& new_command = *app.add_subcommand("new", "write a layout to start from");
+  new_command.add_option("-o,--output", output, "the file to write; must not exist (default: standard output)");
+
+  CLI::App& explain_command = *app.add_subcommand("explain", "what a check judges or a key of the layout means");
+  explain_command.add_option("NAME", name, "a check or a key; without one, all checks are listed");
+
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::ParseError& error) {
+    // Help and version are no errors; anything else is unusable input, whatever number the library gives it.
+    if (error.get_exit_code() == 0) return app.exit(error);
+    app.exit(error);
+    std::fputs(suggestion(app, argc, argv).c_str(), stderr);
+    return unusable;
+  }
+  if (check_command.parsed()) return check(judged, format);
+  if (draw_command.parsed()) return draw(judged, drawn);
+  if (new_command.parsed()) return new_layout(output);
+  return explain(name);
+}
+
+}  // namespace
+}  // namespace fairlead::cli
+
+int main(int argc, char** argv) {
+  using namespace fairlead;
+  try {
+    return cli::run(argc, argv);
+  } catch (const cli::Unusable& refused) {
+    std::fputs(refused.message.c_str(), stderr);
+    return cli::unusable;
+  } catch (const Cancelled&) {
+    std::fputs("interrupted; nothing was written\n", stderr);
+    return cli::interrupted;
+  } catch (const std::exception& fault) {
+    std::fprintf(stderr, "fairlead: internal fault: %s\nThis is our error, not yours; no result may be used.\n",
+                 fault.what());
+    return cli::our_fault;
+  }
+}

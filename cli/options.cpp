@@ -1,0 +1,93 @@
+#include "cli/options.hpp"
+
+#include <charconv>
+#include <chrono>
+#include <cstdio>
+
+#include "cli/interrupt.hpp"
+#include "geometry/quantity/nearest.hpp"
+
+namespace fairlead::cli {
+namespace {
+
+Override override_of(const std::string& option) {
+  const std::size_t equals = option.find('=');
+  if (equals == std::string::npos || equals == 0)
+    throw Unusable{"error: --set " + option +
+                   ": write --set KEY=VALUE, for example --set brake_trolley.travel=\"12 m\"\n"};
+  return {option.substr(0, equals), option.substr(equals + 1)};
+}
+
+Date date_of(const std::string& text) {
+  Date date;
+  const auto number = [&](std::size_t from, std::size_t count, int& into) {
+    const char *begin = text.data() + from, *end = begin + count;
+    const auto [stop, error] = std::from_chars(begin, end, into);
+    return error == std::errc{} && stop == end && into > 0;
+  };
+  const auto exists = [](const Date& d) {
+    return std::chrono::year_month_day{std::chrono::year{d.year}, std::chrono::month(static_cast<unsigned>(d.month)),
+                                       std::chrono::day(static_cast<unsigned>(d.day))}
+        .ok();
+  };
+  const bool shaped = text.size() == 10 && text[4] == '-' && text[7] == '-';
+  if (!shaped || !number(0, 4, date.year) || !number(5, 2, date.month) || !number(8, 2, date.day) || !exists(date))
+    throw Unusable{"error: --date " + text + ": write a date of the calendar as YYYY-MM-DD, for example 2026-05-14\n"};
+  return date;
+}
+
+/// A waiver of a check that does not exist would wave nothing through, and nobody would notice.
+void refuse_unknown_waivers(const Layout& layout) {
+  std::string message;
+  std::vector<std::string> names;
+  for (const Check* check : all_checks()) names.emplace_back(check->name);
+  for (const Waiver& waiver : layout.waivers) {
+    if (find_check(waiver.check.value)) continue;
+    Diagnostic diagnostic;
+    diagnostic.file = layout.files[waiver.check.place.file];
+    diagnostic.place = waiver.check.place;
+    diagnostic.message = "waiver: no check is named \"" + waiver.check.value + "\"";
+    const auto near = nearest(waiver.check.value, names);
+    diagnostic.instead = near ? "write \"" + *near + "\"" : "see fairlead explain";
+    message += fairlead::print(diagnostic);
+  }
+  if (!message.empty()) throw Unusable{message};
+}
+
+}  // namespace
+
+Layout read(const JudgeOptions& options) {
+  std::vector<Override> overrides;
+  for (const std::string& option : options.set) overrides.push_back(override_of(option));
+  std::optional<Date> date;
+  if (!options.date.empty()) date = date_of(options.date);
+  auto layout = read_layout(options.layout, overrides);
+  if (!layout) {
+    std::string message;
+    for (const Diagnostic& diagnostic : layout.error()) message += fairlead::print(diagnostic);
+    throw Unusable{message};
+  }
+  refuse_unknown_waivers(*layout);
+  if (date) layout->judged_on = Given<Date>{*date, {}};
+  return std::move(*layout);
+}
+
+Style style_of(const JudgeOptions& options) {
+  Style style;
+  style.units = options.units == "si" ? Units::si : options.units == "us" ? Units::us : Units::both;
+  return style;
+}
+
+Dossier judge(const JudgeOptions& options) {
+  Work work;
+  work.stop = stop_on_interrupt();
+  work.threads = options.threads;
+  return Dossier{fairlead::judge(read(options), {}, work)};
+}
+
+void print(const std::string& text) {
+  if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size() || std::fflush(stdout) != 0)
+    throw Unusable{"error: standard output could not be written\n"};
+}
+
+}  // namespace fairlead::cli

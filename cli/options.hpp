@@ -1,0 +1,41 @@
+// What the commands share: the layout they read and how they read it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "geometry/checks/check.hpp"
+#include "geometry/layout/read.hpp"
+#include "report/dossier.hpp"
+
+namespace fairlead::cli {
+
+/// Exit statuses; the same for every command.
+enum Exit { cleared = 0, not_cleared = 1, unusable = 2, our_fault = 3, interrupted = 130 };
+
+/// Options of every command that judges a layout.
+struct JudgeOptions {
+  std::string layout;
+  std::vector<std::string> set;  ///< KEY=VALUE
+  std::string date;              ///< YYYY-MM-DD; empty: not given
+  std::string units = "both";
+  unsigned threads = 2;
+};
+
+/// Thrown where an input cannot be used or an output not written; the message is what the user reads.
+struct Unusable {
+  std::string message;
+};
+
+/// Reads the layout with the options written into it. Throws Unusable with every diagnostic.
+Layout read(const JudgeOptions&);
+
+Style style_of(const JudgeOptions&);
+
+/// Reads and judges. Throws Unusable, or Cancelled after an interrupt.
+Dossier judge(const JudgeOptions&);
+
+/// Writes to standard output; throws Unusable when it cannot.
+void print(const std::string& text);
+
+}  // namespace fairlead::cli
