@@ -94,14 +94,28 @@ Outcome outcome_of(const Finding& finding) {
 std::string_view word_for(Outcome outcome) {
   switch (outcome) {
     case Outcome::fail:
-      return "fail";
+      return word_for(Verdict::fail);
     case Outcome::undetermined:
-      return "undetermined";
+      return word_for(Verdict::undetermined);
     case Outcome::not_judged:
-      return "not judged";
+      return word_for(Verdict::not_judged);
     case Outcome::waived:
       return "waived";
     case Outcome::pass:
+      return word_for(Verdict::pass);
+  }
+  return "undetermined";
+}
+
+std::string_view word_for(Verdict verdict) {
+  switch (verdict) {
+    case Verdict::fail:
+      return "fail";
+    case Verdict::undetermined:
+      return "undetermined";
+    case Verdict::not_judged:
+      return "not judged";
+    case Verdict::pass:
       return "pass";
   }
   return "undetermined";

@@ -27,6 +27,7 @@ inline constexpr Outcome all_outcomes[] = {Outcome::fail, Outcome::undetermined,
 Outcome outcome_of(const Finding&);
 /// "fail", "undetermined", "not judged", "waived", "pass".
 std::string_view word_for(Outcome);
+std::string_view word_for(Verdict);
 
 /// The checks that gave no finding, in their order.
 std::vector<const Check*> without_subject(std::span<const Finding>);

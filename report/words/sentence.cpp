@@ -107,8 +107,7 @@ std::string sentence(const Layout& layout, const Finding& finding, const Style& 
     out += speaker.against_limit() + "; ";
   }
   if (open) {
-    const Outcome verdict = finding.verdict == Verdict::undetermined ? Outcome::undetermined : Outcome::not_judged;
-    out += fmt::format("{}: {}", word_for(verdict), finding.why.empty() ? "no reason given" : finding.why);
+    out += fmt::format("{}: {}", word_for(finding.verdict), finding.why.empty() ? "no reason given" : finding.why);
   }
   if (finding.verdict != Verdict::pass && finding.at) out += "; at " + shown(layout, *finding.at, style);
   return out;

@@ -1,0 +1,116 @@
+#include "report/json/record.hpp"
+
+#include <algorithm>
+
+#include "report/json/stages.hpp"
+#include "report/tables/tables.hpp"
+#include "report/words/cautions.hpp"
+#include "report/words/names.hpp"
+#include "report/words/states.hpp"
+#include "report/words/version.hpp"
+
+namespace fairlead::json {
+namespace {
+
+constexpr int format_version = 1;  ///< rises when a key changes its meaning or goes
+
+constexpr auto itself = [](const auto& value) { return value; };
+
+void write_date(Writer& out, std::string_view key, const std::optional<Given<Date>>& date) {
+  date ? out.text(key, words::date_of(date->value)) : out.null(key);
+}
+
+void write_layout(Writer& out, const Layout& layout) {
+  out.object("layout", [&] {
+    out.column("files", layout.files, [](const std::string& file) { return std::string_view(file); });
+    out.text("sha256", layout.sha256);
+    out.text("owner", layout.project.owner.value);
+    out.text("title", layout.project.title.value);
+    out.text("number", layout.project.number.value);
+    out.text("revision", layout.project.revision.value);
+    write_date(out, "date", layout.project.date);
+    write_date(out, "judged_on", layout.judged_on);
+    out.text("site", layout.site.name.value);
+    out.column("axes", layout.site.axes, [](const std::string& axis) { return std::string_view(axis); });
+  });
+}
+
+void write_verdict(Writer& out, const Judged& judged) {
+  const auto count = [&](words::Outcome outcome) {
+    return std::count_if(judged.findings.begin(), judged.findings.end(),
+                         [&](const Finding& f) { return words::outcome_of(f) == outcome; });
+  };
+  const int status = exit_status(judged.findings);
+  out.object("verdict", [&] {
+    out.flag("cleared", status == 0);
+    out.count("exit_status", status);
+    out.text("headline", words::headline(judged));
+    out.count("fail", count(words::Outcome::fail));
+    out.count("undetermined", count(words::Outcome::undetermined));
+    out.count("not_judged", count(words::Outcome::not_judged));
+    out.count("waived", count(words::Outcome::waived));
+    out.count("pass", count(words::Outcome::pass));
+  });
+}
+
+void write_frame(Writer& out, const Frame& frame) {
+  out.object("frame", [&] {
+    out.vector("origin_m", frame.origin);
+    out.vector("along", frame.along);
+    out.vector("across", frame.across);
+    out.vector("up", frame.up);
+    out.number("span_m", frame.span_m);
+    out.number("rise_m", frame.rise_m);
+    out.number("chainage_of_origin_m", frame.chainage_of_origin_m);
+  });
+}
+
+std::optional<double> plain(const std::optional<Real>& given) {
+  return given ? std::optional<double>(given->value) : std::nullopt;
+}
+
+void write_lines(Writer& out, const Rig& rig) {
+  std::size_t i = 0;
+  out.objects("lines", rig.layout.lines, [&](const Line& line) {
+    out.text("id", line.id.value);
+    out.text("material", words::word_for(line.material));
+    out.number("diameter_m", line.diameter_m.value);
+    out.number("mass_kg_per_m", line.mass_kg_per_m.value);
+    out.number("mbs_N", plain(line.mbs_N));
+    out.number("finished_length_m", tables::finished_length_m(rig, i));
+    out.number("tails_m", plain(line.tails_m));
+    out.number("cut_length_m", tables::cut_length_m(rig, i));
+    ++i;
+  });
+}
+
+void write_assumptions(Writer& out, const Dossier& dossier) {
+  const Table table = tables::assumptions(dossier);
+  out.column("assumptions", table.rows,
+             [](const auto& row) { return std::string_view(std::get<std::string>(row.front())); });
+}
+
+}  // namespace
+
+std::string record(const Dossier& dossier) {
+  const Judged& judged = dossier.judged;
+  const Rig& rig = judged.rig;
+  return Writer::document([&](Writer& out) {
+    out.count("format_version", format_version);
+    out.text("program", "fairlead");
+    out.text("program_version", words::program_version());
+    write_layout(out, rig.layout);
+    write_verdict(out, judged);
+    write_findings(out, judged);
+    write_frame(out, rig.frame);
+    write_main_line(out, rig);
+    write_reeving(out, rig);
+    write_loads(out, rig);
+    write_lines(out, rig);
+    write_assumptions(out, dossier);
+    out.column("not_checked", words::not_checked(), itself);
+    out.column("cautions", words::cautions(), itself);
+  });
+}
+
+}  // namespace fairlead::json

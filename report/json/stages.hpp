@@ -1,0 +1,30 @@
+// The parts of the record, a file each. Every one writes its own member into an open object.
+#pragma once
+
+#include "report/dossier.hpp"
+#include "report/json/writer.hpp"
+
+namespace fairlead::json {
+
+void write_findings(Writer&, const Judged&);
+void write_main_line(Writer&, const Rig&);
+void write_reeving(Writer&, const Rig&);
+void write_loads(Writer&, const Rig&);
+
+void write_cable(Writer&, std::string_view key, const mainline::Cable&);
+
+/// {"value", "bound", "pose"}: the unit is in the key.
+void write_extreme(Writer&, std::string_view key, const Extreme&);
+
+/// "unsolved": null, or why there is no result.
+template <class Out>
+void write_unsolved(Writer& out, const Solved<Out>& result) {
+  if (result) return out.null("unsolved");
+  out.object("unsolved", [&] {
+    out.text("why", result.error().why);
+    out.number("residual", result.error().residual, residual_digits);
+    out.count("iterations", result.error().iterations);
+  });
+}
+
+}  // namespace fairlead::json

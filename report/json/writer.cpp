@@ -1,0 +1,100 @@
+#include "report/json/writer.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+namespace fairlead::json {
+namespace {
+
+/// Bytes of the UTF-8 character `text` begins with; 0 where it begins with none: a file's name may be any bytes.
+std::size_t bytes_of_character(std::string_view text) {
+  const auto byte = [&](std::size_t i) { return static_cast<unsigned char>(text[i]); };
+  const std::size_t length = byte(0) < 0x80   ? 1
+                             : byte(0) < 0xC2 ? 0
+                             : byte(0) < 0xE0 ? 2
+                             : byte(0) < 0xF0 ? 3
+                             : byte(0) < 0xF5 ? 4
+                                              : 0;
+  if (length > text.size()) return 0;
+  for (std::size_t i = 1; i < length; ++i)
+    if ((byte(i) & 0xC0) != 0x80) return 0;
+  // Overlong forms, surrogates, and what lies beyond the last character.
+  if ((byte(0) == 0xE0 && byte(1) < 0xA0) || (byte(0) == 0xED && byte(1) > 0x9F) ||
+      (byte(0) == 0xF0 && byte(1) < 0x90) || (byte(0) == 0xF4 && byte(1) > 0x8F))
+    return 0;
+  return length;
+}
+
+}  // namespace
+
+void Writer::open(char bracket) {
+  out_ += bracket;
+  ++depth_;
+  empty_ = true;
+}
+
+void Writer::close(char bracket) {
+  --depth_;
+  if (!empty_) out_.append("\n").append(static_cast<std::size_t>(2 * depth_), ' ');
+  out_ += bracket;
+  empty_ = false;
+}
+
+void Writer::element() {
+  if (!empty_) out_ += ',';
+  out_.append("\n").append(static_cast<std::size_t>(2 * depth_), ' ');
+  empty_ = false;
+}
+
+void Writer::begin(std::string_view key) {
+  element();
+  put(key);
+  out_ += ": ";
+}
+
+void Writer::put(double value, int significant) {
+  if (!std::isfinite(value)) return put_null();
+  char text[32];
+  // + 0.0 turns -0 into 0.
+  const auto end = std::to_chars(text, text + sizeof text, value + 0.0, std::chars_format::general, significant).ptr;
+  out_.append(text, end);
+}
+
+void Writer::put(long value) {
+  char text[24];
+  out_.append(text, std::to_chars(text, text + sizeof text, value).ptr);
+}
+
+void Writer::put(Vec3 v, int significant) {
+  out_ += '[';
+  put(v.x, significant);
+  out_ += ',';
+  put(v.y, significant);
+  out_ += ',';
+  put(v.z, significant);
+  out_ += ']';
+}
+
+void Writer::put(std::string_view words) {
+  constexpr char hex[] = "0123456789abcdef";
+  out_ += '"';
+  while (!words.empty()) {
+    const char c = words.front();
+    const auto byte = static_cast<unsigned char>(c);
+    const std::size_t length = bytes_of_character(words);
+    if (length == 0) {
+      out_ += "\\ufffd";
+    } else if (c == '"' || c == '\\') {
+      out_.append("\\").append(1, c);
+    } else if (byte < 0x20) {
+      out_.append("\\u00").append(1, hex[byte >> 4]).append(1, hex[byte & 15]);
+    } else {
+      out_.append(words.substr(0, length));
+    }
+    words.remove_prefix(std::max(length, std::size_t{1}));
+  }
+  out_ += '"';
+}
+
+}  // namespace fairlead::json
