@@ -4,7 +4,7 @@
 #include "report/formats/text.hpp"
 #include "report/words/wrap.hpp"
 
-namespace fairlead::formats {
+namespace fairlead::text {
 namespace {
 
 using tables::Shown;
@@ -79,7 +79,7 @@ std::string row_text(const Shown& table, const std::vector<std::string>& row, co
 
 }  // namespace
 
-std::string table_text(const Table& table, const Style& style) {
+std::string write(const Table& table, const Style& style) {
   const Shown shown = tables::shown(table, style);
   std::string text = shown.title + '\n';
   if (!shown.rows.empty()) {
@@ -93,4 +93,4 @@ std::string table_text(const Table& table, const Style& style) {
   return text;
 }
 
-}  // namespace fairlead::formats
+}  // namespace fairlead::text

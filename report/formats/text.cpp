@@ -11,7 +11,7 @@
 #include "report/words/version.hpp"
 #include "report/words/wrap.hpp"
 
-namespace fairlead::formats {
+namespace fairlead::text {
 namespace {
 
 using words::wrapped;
@@ -92,7 +92,7 @@ std::string assumptions_text(const Dossier& dossier) {
 
 }  // namespace
 
-std::string check_text(const Dossier& dossier, const Style& style) {
+std::string write(const Dossier& dossier, const Style& style) {
   const Judged& judged = dossier.judged;
   std::string text = words::headline(judged) + "\n\n" + whose(judged.rig.layout);
   text += findings_text(dossier, style);
@@ -100,11 +100,11 @@ std::string check_text(const Dossier& dossier, const Style& style) {
   text += waivers_text(judged);
   for (const Table& table : {tables::main_line_bare(dossier), tables::main_line_loaded(dossier),
                              tables::anchor_loads(dossier), tables::sheaves(dossier), tables::lines(dossier)})
-    text += '\n' + table_text(table, style);
+    text += '\n' + write(table, style);
   text += assumptions_text(dossier);
   text += list_text("Not looked at by this version", words::not_checked());
   text += list_text("Cautions", words::cautions());
   return text;
 }
 
-}  // namespace fairlead::formats
+}  // namespace fairlead::text

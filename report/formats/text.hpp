@@ -6,13 +6,13 @@
 #include "report/dossier.hpp"
 #include "report/tables/table.hpp"
 
-namespace fairlead::formats {
+namespace fairlead::text {
 
 /// The whole output of `fairlead check`: the verdict in its first line, then the findings, worst first, waivers, the
 /// main tables, what was taken for granted, what was not looked at, and the cautions.
-std::string check_text(const Dossier&, const Style&);
+std::string write(const Dossier&, const Style&);
 
 /// One table with its title and notes. Columns of words are narrowed and wrapped where the page is not wide enough.
-std::string table_text(const Table&, const Style&);
+std::string write(const Table&, const Style&);
 
-}  // namespace fairlead::formats
+}  // namespace fairlead::text

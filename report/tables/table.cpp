@@ -1,5 +1,7 @@
 #include "report/tables/table.hpp"
 
+#include <fmt/format.h>
+
 #include <cmath>
 #include <optional>
 
@@ -8,49 +10,58 @@
 namespace fairlead::tables {
 namespace {
 
-/// "19.4 kN (4365 lbf)" as number "19.4 (4365)" and unit "kN (lbf)".
-struct Split {
-  std::string number, unit;
+/// What a whole column is shown in: a lone number may choose its unit by its size, numbers to be compared may not.
+struct ColumnUnit {
+  const Unit* unit{};
+  int decimals{};
+
+  std::string number(double si) const {
+    const double number = (si - unit->offset) / unit->to_si;
+    const std::string text = fmt::format("{:.{}f}", number, decimals);
+    return text.find_first_of("123456789") == std::string::npos ? fmt::format("{:.{}f}", 0.0, decimals) : text;
+  }
 };
 
-std::vector<std::string> words_of(const std::string& text) {
-  std::vector<std::string> words(1);
-  for (const char c : text) {
-    if (c == ' ')
-      words.emplace_back();
-    else
-      words.back() += c;
+/// The unit and decimals the column's greatest number is printed with; nothing for feet and inches, or without a unit.
+std::optional<ColumnUnit> unit_for(Quantity greatest, Units system) {
+  const std::string text = print_quantity(greatest, system);
+  const std::size_t blank = text.find(' ');
+  const std::string number = text.substr(0, blank);
+  if (blank == std::string::npos || number.find_first_not_of("-.0123456789") != std::string::npos) return std::nullopt;
+  const Unit* unit = find_unit(text.substr(blank + 1), greatest.dimension);
+  if (!unit) return std::nullopt;
+  const std::size_t point = number.find('.');
+  const int decimals = point == std::string::npos ? 0 : static_cast<int>(number.size() - point - 1);
+  // Beside 20 kN a load of 0.12 kN still has to be read.
+  return ColumnUnit{unit, unit->name == "kN" ? 2 : decimals};
+}
+
+struct ColumnStyle {
+  std::optional<ColumnUnit> first, second;  ///< second: in brackets
+
+  std::string heading() const {
+    if (!first) return {};
+    return second ? fmt::format(", {} ({})", first->unit->name, second->unit->name)
+                  : fmt::format(", {}", first->unit->name);
   }
-  return words;
-}
+  std::string text(Quantity quantity, const Style& style) const {
+    if (!first || !std::isfinite(quantity.si)) return words::shown(quantity, style);
+    return second ? fmt::format("{} ({})", first->number(quantity.si), second->number(quantity.si))
+                  : first->number(quantity.si);
+  }
+};
 
-/// Nothing where the text is no number with one unit, or two in one: "unknown", "12 ft 6 in".
-std::optional<Split> split(const std::string& text) {
-  const std::vector<std::string> words = words_of(text);
-  if (words.size() == 2) return Split{words[0], words[1]};
-  if (words.size() == 4 && words[2].starts_with('(') && words[3].ends_with(')'))
-    return Split{words[0] + ' ' + words[2] + ')', words[1] + " (" + words[3]};
-  return std::nullopt;
-}
-
-std::string text_of(const Cell& cell, const Style& style) {
-  if (const auto* words = std::get_if<std::string>(&cell)) return *words;
-  if (const auto* quantity = std::get_if<Quantity>(&cell)) return words::shown(*quantity, style);
-  return {};
-}
-
-/// The unit that every known number of the column has; empty where they differ or have none.
-std::string common_unit(const Table& table, std::size_t column, const Style& style) {
-  std::optional<std::string> unit;
+ColumnStyle style_of(const Table& table, std::size_t column, const Style& style) {
+  std::optional<Quantity> greatest;
   for (const auto& row : table.rows) {
     const auto* quantity = std::get_if<Quantity>(&row[column]);
     if (!quantity || !std::isfinite(quantity->si)) continue;
-    const auto parts = split(text_of(row[column], style));
-    const std::string here = parts ? parts->unit : "";
-    if (unit && *unit != here) return {};
-    unit = here;
+    if (greatest && greatest->dimension != quantity->dimension) return {};
+    if (!greatest || std::abs(quantity->si) > std::abs(greatest->si)) greatest = *quantity;
   }
-  return unit.value_or("");
+  if (!greatest) return {};
+  if (!words::in_both(greatest->dimension, style)) return {unit_for(*greatest, words::one_of(style)), {}};
+  return {unit_for(*greatest, Units::si), unit_for(*greatest, Units::us)};
 }
 
 }  // namespace
@@ -59,15 +70,15 @@ Shown shown(const Table& table, const Style& style) {
   Shown out{table.title, table.headings, {}, table.notes, std::vector<bool>(table.headings.size(), false)};
   out.rows.assign(table.rows.size(), std::vector<std::string>(table.headings.size()));
   for (std::size_t column = 0; column < table.headings.size(); ++column) {
-    const std::string unit = common_unit(table, column, style);
-    if (!unit.empty()) out.headings[column] += ", " + unit;
+    const ColumnStyle column_style = style_of(table, column, style);
+    out.headings[column] += column_style.heading();
     for (std::size_t row = 0; row < table.rows.size(); ++row) {
       const Cell& cell = table.rows[row][column];
-      const bool number = std::holds_alternative<Quantity>(cell);
-      const std::string text = text_of(cell, style);
-      const auto parts = number && !unit.empty() ? split(text) : std::nullopt;
-      out.rows[row][column] = parts ? parts->number : text;
-      if (number) out.numeric[column] = true;
+      if (const auto* words = std::get_if<std::string>(&cell)) out.rows[row][column] = *words;
+      if (const auto* quantity = std::get_if<Quantity>(&cell)) {
+        out.rows[row][column] = column_style.text(*quantity, style);
+        out.numeric[column] = true;
+      }
     }
   }
   return out;

@@ -55,7 +55,7 @@ std::string explain(const Check& check) {
   return out;
 }
 
-std::string list_of_checks() {
+std::string explain_all() {
   std::size_t widest = 0;
   for (const Check* check : all_checks()) widest = std::max(widest, check->name.size());
   std::string out;

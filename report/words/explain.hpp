@@ -14,6 +14,6 @@ std::string explain(const Check&);
 std::string_view limit_keys_of(const Check&);
 
 /// Every check by name and title, a line each, in the order of their weight.
-std::string list_of_checks();
+std::string explain_all();
 
 }  // namespace fairlead::words

@@ -4,9 +4,14 @@
 
 namespace fairlead::words {
 
+bool in_both(Dimension dimension, const Style& style) {
+  return style.units == Units::both && (dimension == Dimension::force || dimension == Dimension::rating);
+}
+
+Units one_of(const Style& style) { return style.units == Units::us ? Units::us : Units::si; }
+
 std::string shown(Quantity quantity, const Style& style) {
-  const bool force = quantity.dimension == Dimension::force || quantity.dimension == Dimension::rating;
-  return print_quantity(quantity, style.units == Units::both && !force ? Units::si : style.units);
+  return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style));
 }
 
 std::string shown(const Layout& layout, Point3 p, const Style& style) {

@@ -8,7 +8,11 @@
 
 namespace fairlead::words {
 
-/// In the style's units. Both: SI, and US in brackets for forces, which is where two people with two wrenches meet.
+/// The style `both` shows forces in both systems, as they are marked on gear, and everything else in SI alone.
+bool in_both(Dimension, const Style&);
+Units one_of(const Style&);  ///< the system of what is not in both
+
+/// "1.50 deg", "19.4 kN (4365 lbf)"
 std::string shown(Quantity, const Style&);
 inline std::string shown(double si, Dimension dimension, const Style& style) { return shown({si, dimension}, style); }
 

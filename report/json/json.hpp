@@ -8,6 +8,6 @@
 
 namespace fairlead::json {
 
-std::string record(const Dossier&);
+std::string write(const Dossier&);
 
 }  // namespace fairlead::json

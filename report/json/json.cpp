@@ -1,4 +1,4 @@
-#include "report/json/record.hpp"
+#include "report/json/json.hpp"
 
 #include <algorithm>
 
@@ -92,7 +92,7 @@ void write_assumptions(Writer& out, const Dossier& dossier) {
 
 }  // namespace
 
-std::string record(const Dossier& dossier) {
+std::string write(const Dossier& dossier) {
   const Judged& judged = dossier.judged;
   const Rig& rig = judged.rig;
   return Writer::document([&](Writer& out) {
