@@ -13,7 +13,7 @@ formats::DocumentInfo document_info(const Layout& layout) {
   info.title = project.number.value + " " + project.title.value;
   if (project.creator) info.author = project.creator->value;
   info.subject = "layout " + layout.files.front() + ", SHA-256 " + layout.sha256;
-  info.program = "fairlead " + std::string(words::version());
+  info.program = "fairlead " + std::string(words::program_version());
   if (layout.project.date) info.date = layout.project.date->value;
   if (layout.judged_on) info.date = layout.judged_on->value;
   return info;

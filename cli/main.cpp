@@ -48,7 +48,7 @@ std::string suggestion(const CLI::App& app, int argc, char** argv) {
 int run(int argc, char** argv) {
   CLI::App app{"Checks and draws the arrest end of a zip line from one layout file."};
   app.name("fairlead");
-  app.set_version_flag("--version", "fairlead " + std::string(words::version()));
+  app.set_version_flag("--version", "fairlead " + std::string(words::program_version()));
   app.require_subcommand(1);
   app.footer(
       "examples:\n"
