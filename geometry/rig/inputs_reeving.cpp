@@ -50,8 +50,7 @@ Solved<std::vector<int>> turning_senses(const Layout& layout, const Chain& chain
       senses.push_back(*chain.turning[i] == Turning::anticlockwise ? 1 : -1);
       continue;
     }
-    const reeving::Sheave& sheave = in.sheaves[i];
-    const auto sense = reeving::senses(points[i], points[i + 2], sheave.centre, sheave.axle, sheave.radius_m).derived();
+    const auto sense = reeving::derive_sense(points[i], points[i + 2], in.sheaves[i]);
     if (!sense)
       return unsolved(fmt::format(
           "the line can run over sheave \"{}\" either way round: write turning = \"clockwise\" or \"anticlockwise\" "
