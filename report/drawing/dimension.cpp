@@ -14,7 +14,7 @@ constexpr Pen pen{narrow_mm, LineType::continuous, Layer::dimensions};
 
 /// One dimension in the frame of its rows: `low`..`high` along the dimension line.
 struct Placed {
-  const Dimension* what{};
+  const DimensionLine* what{};
   double low{}, high{}, low_feature{}, high_feature{};
   double text_width{}, text_centre{};
   bool arrows_outside{};
@@ -26,7 +26,7 @@ struct Placed {
   double reach_high() const { return std::max(arrows_outside ? high + 2 * arrow_mm : high, text_high()); }
 };
 
-Placed measure(const Canvas& canvas, Measures measures, const Dimension& d) {
+Placed measure(const Canvas& canvas, Measures measures, const DimensionLine& d) {
   const auto pair = [&](Paper p) {
     return measures == Measures::along ? std::pair{p.x_mm, p.y_mm} : std::pair{p.y_mm, p.x_mm};
   };
@@ -120,10 +120,10 @@ void draw(const Canvas& canvas, Measures measures, const Placed& p, double line,
 
 }  // namespace
 
-double dimension_rows(const Canvas& canvas, Measures measures, std::vector<Dimension> dimensions, double edge_mm,
+double dimension_rows(const Canvas& canvas, Measures measures, std::vector<DimensionLine> dimensions, double edge_mm,
                       int side) {
   std::vector<Placed> all;
-  for (const Dimension& d : dimensions) all.push_back(measure(canvas, measures, d));
+  for (const DimensionLine& d : dimensions) all.push_back(measure(canvas, measures, d));
   assign_rows(all);
   clear_texts(all);
   double far = edge_mm;

@@ -83,7 +83,7 @@ Extent extent(const Canvas& canvas, const Callout& c) {
 
 /// One way to put a callout: its text's lower left corner, and a leader with a shelf under the text if it has one.
 struct Spot {
-  Paper text;
+  Paper target, text;
   std::optional<Paper> elbow;  ///< where the leader meets the shelf
   Paper shelf_end;
   double cost{};
@@ -93,15 +93,14 @@ Quad text_area(const Spot& s, Extent e, double margin_mm) {
   return quad(Box{s.text.x_mm, s.text.y_mm, s.text.x_mm + e.width, s.text.y_mm + e.height}.grown(margin_mm));
 }
 
-std::vector<Spot> spots(const Callout& c, Extent e) {
-  std::vector<Spot> all;
+void add_spots(const Callout& c, Paper target, double already, Extent e, std::vector<Spot>& all) {
   if (!c.leader) {
     const double off = c.target_radius_mm + 1.5;
     for (int i = 0; i < 8; ++i) {
       const Paper d = polar(off, pi / 4 * ((i + 1) % 8));
       const double x = d.x_mm > 0.1 ? 0 : d.x_mm < -0.1 ? -e.width : -e.width / 2;
       const double y = d.y_mm > 0.1 ? 0 : d.y_mm < -0.1 ? -e.height : -e.height / 2;
-      all.push_back({c.target + d + Paper{x, y}, std::nullopt, {}, 0.1 * i});
+      all.push_back({target, target + d + Paper{x, y}, std::nullopt, {}, already + 0.1 * i});
     }
   }
   for (double reach : {5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0})
@@ -110,41 +109,60 @@ std::vector<Spot> spots(const Callout& c, Extent e) {
         for (int up : {1, -1}) {
           const double angle = degrees * pi / 180;
           const Paper elbow =
-              c.target + (c.target_radius_mm + reach) * Paper{side * std::cos(angle), up * std::sin(angle)};
+              target + (c.target_radius_mm + reach) * Paper{side * std::cos(angle), up * std::sin(angle)};
           const double left = side > 0 ? elbow.x_mm : elbow.x_mm - e.width;
-          Spot s{{left, elbow.y_mm + shelf_gap_mm}, elbow, elbow + Paper{side * e.width, 0}, 3 + reach};
+          Spot s{
+              target, {left, elbow.y_mm + shelf_gap_mm}, elbow, elbow + Paper{side * e.width, 0}, already + 3 + reach};
           s.cost += degrees < 20 ? 4 : degrees < 40 ? 1 : 0;
           s.cost += up < 0 ? 0.5 : 0;
           all.push_back(s);
         }
+}
+
+std::vector<Spot> spots(const Callout& c, Extent e) {
+  constexpr double other_target = 1;  // a target further down the list must save this much leader
+  std::vector<Spot> all;
+  for (std::size_t i = 0; i < c.targets.size(); ++i)
+    add_spots(c, c.targets[i], other_target * static_cast<double>(i), e, all);
   return all;
 }
 
-Paper leader_start(const Callout& c, Paper elbow) {
-  if (c.target_radius_mm == 0) return c.target;
-  return c.target + (c.target_radius_mm / length(elbow - c.target)) * (elbow - c.target);
+Paper leader_start(const Callout& c, Paper target, Paper toward) {
+  if (c.target_radius_mm == 0) return target;
+  return target + (c.target_radius_mm / length(toward - target)) * (toward - target);
 }
 
+/// What spots are judged against.
+struct Surroundings {
+  const Obstacles& obstacles;
+  const Box& within;
+  std::vector<Paper> targets;  ///< of all callouts: a text on another's target would shut its leader out
+};
+
 /// Infinite where the spot is not free. `lines_count`: lines may not run through the text either.
-double cost(const Callout& c, const Spot& s, Extent e, const Obstacles& obstacles, const Box& within,
-            bool lines_count) {
+double cost(const Callout& c, const Spot& s, Extent e, const Surroundings& around, bool lines_count) {
+  const auto& [obstacles, within, targets] = around;
   constexpr double barred = std::numeric_limits<double>::infinity();
   const Quad text = text_area(s, e, text_clear_mm);
   if (!within.contains(bounds(text))) return barred;
   if (!(lines_count ? obstacles.clear(text) : obstacles.clear_of_texts(text))) return barred;
-  if (!s.elbow) return s.cost;
-  const Paper start = leader_start(c, *s.elbow);
+  const Box covered = bounds(text).grown(1);
+  const auto shut_out =
+      std::count_if(targets.begin(), targets.end(), [&](Paper target) { return covered.contains(target); });
+  const double here = s.cost + 25 * static_cast<double>(shut_out);
+  if (!s.elbow) return here;
+  const Paper start = leader_start(c, s.target, *s.elbow);
   if (obstacles.over_text(start, *s.elbow) || obstacles.over_text(*s.elbow, s.shelf_end)) return barred;
-  return s.cost + 6 * obstacles.crossings(start, *s.elbow) + 6 * obstacles.crossings(*s.elbow, s.shelf_end);
+  return here + 6 * obstacles.crossings(start, *s.elbow) + 6 * obstacles.crossings(*s.elbow, s.shelf_end);
 }
 
-std::optional<Spot> best(const Callout& c, const std::vector<Spot>& all, Extent e, const Obstacles& obstacles,
-                         const Box& within, bool lines_count) {
+std::optional<Spot> best(const Callout& c, const std::vector<Spot>& all, Extent e, const Surroundings& around,
+                         bool lines_count) {
   std::optional<Spot> found;
   double least = std::numeric_limits<double>::infinity();
   for (const Spot& s : all) {
     if (s.cost >= least) continue;
-    const double here = cost(c, s, e, obstacles, within, lines_count);
+    const double here = cost(c, s, e, around, lines_count);
     if (here < least) {
       least = here;
       found = s;
@@ -153,8 +171,8 @@ std::optional<Spot> best(const Callout& c, const std::vector<Spot>& all, Extent 
   return found;
 }
 
-void leader(const Canvas& canvas, const Callout& c, Paper elbow) {
-  const Paper start = leader_start(c, elbow);
+void leader(const Canvas& canvas, const Callout& c, Paper target, Paper elbow) {
+  const Paper start = leader_start(c, target, elbow);
   const double angle = std::atan2(start.y_mm - elbow.y_mm, start.x_mm - elbow.x_mm);
   const Pen pen{narrow_mm, LineType::continuous, c.layer};
   canvas.line({start, elbow}, pen);
@@ -167,7 +185,7 @@ void leader(const Canvas& canvas, const Callout& c, Paper elbow) {
 
 void draw(const Canvas& canvas, const Callout& c, const Spot& s, Extent e) {
   if (s.elbow) {
-    leader(canvas, c, *s.elbow);
+    leader(canvas, c, s.target, *s.elbow);
     canvas.line({*s.elbow, s.shelf_end}, {narrow_mm, LineType::continuous, c.layer});
   }
   const auto lines = lines_of(c.text);
@@ -176,26 +194,37 @@ void draw(const Canvas& canvas, const Callout& c, const Spot& s, Extent e) {
                 c.cap_mm, c.layer);
 }
 
-/// A balloon has the extent of its circle and its leader ends on it.
+constexpr Extent balloon_extent{2 * balloon_radius_mm, 2 * balloon_radius_mm};
+
+/// Ways to put a numbered balloon: its leader runs straight from its rim to the target.
+std::vector<Spot> balloon_spots(const Callout& c) {
+  std::vector<Spot> all;
+  for (const Paper target : c.targets)
+    for (double reach : {7.0, 10.0, 14.0, 19.0, 25.0, 32.0, 40.0, 50.0})
+      for (int i = 0; i < 24; ++i) {
+        const Paper away = polar(1, pi / 4 + i * pi / 12);
+        const Paper centre = target + (c.target_radius_mm + reach) * away;
+        const Paper rim = centre - balloon_radius_mm * away;
+        all.push_back({target, centre - Paper{balloon_radius_mm, balloon_radius_mm}, rim, rim, reach});
+      }
+  return all;
+}
+
 void draw_balloon(const Canvas& canvas, const Callout& c, const Spot& s, int number) {
-  const Paper centre = s.text + Paper{balloon_radius_mm, balloon_radius_mm};
-  if (s.elbow) {
-    const Paper toward = c.target - centre;
-    leader(canvas, c, centre + (balloon_radius_mm / length(toward)) * toward);
-  }
-  balloon(canvas, centre, number, c.layer);
+  leader(canvas, c, s.target, *s.elbow);
+  balloon(canvas, s.text + Paper{balloon_radius_mm, balloon_radius_mm}, number, c.layer);
 }
 
 /// Indices of the callouts, those with the fewest free spots first.
 std::vector<std::size_t> hardest_first(const std::vector<Callout>& callouts, const std::vector<Extent>& extents,
-                                       const Obstacles& obstacles, const Box& within) {
+                                       const Surroundings& around) {
   std::vector<long> free(callouts.size());
   std::vector<std::size_t> order(callouts.size());
   for (std::size_t i = 0; i < callouts.size(); ++i) {
     order[i] = i;
     const auto all = spots(callouts[i], extents[i]);
     free[i] = std::count_if(all.begin(), all.end(), [&](const Spot& s) {
-      return std::isfinite(cost(callouts[i], s, extents[i], obstacles, within, true));
+      return std::isfinite(cost(callouts[i], s, extents[i], around, true));
     });
   }
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return free[a] < free[b]; });
@@ -209,16 +238,17 @@ std::vector<std::string> place(const Canvas& canvas, const std::vector<Callout>&
   std::vector<std::string> key;
   std::vector<Extent> extents;
   for (const Callout& c : callouts) extents.push_back(extent(canvas, c));
-  for (std::size_t i : hardest_first(callouts, extents, obstacles, within)) {
+  Surroundings around{obstacles, within, {}};
+  for (const Callout& c : callouts) around.targets.push_back(c.targets.front());
+  for (std::size_t i : hardest_first(callouts, extents, around)) {
     const Callout& c = callouts[i];
     const std::size_t drawn = canvas.drawing().entities.size();
-    if (const auto spot = best(c, spots(c, extents[i]), extents[i], obstacles, within, true)) {
+    if (const auto spot = best(c, spots(c, extents[i]), extents[i], around, true)) {
       draw(canvas, c, *spot, extents[i]);
     } else {
-      const Extent round{2 * balloon_radius_mm, 2 * balloon_radius_mm};
-      const auto all = spots(c, round);
-      auto at = best(c, all, round, obstacles, within, true);
-      if (!at) at = best(c, all, round, obstacles, within, false);
+      const auto all = balloon_spots(c);
+      auto at = best(c, all, balloon_extent, around, true);
+      if (!at) at = best(c, all, balloon_extent, around, false);
       key.push_back(c.text);
       draw_balloon(canvas, c, at ? *at : all.front(), first_number + static_cast<int>(key.size()) - 1);
     }

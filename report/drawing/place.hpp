@@ -29,14 +29,14 @@ class Obstacles {
   std::vector<Quad> texts_;
 };
 
-/// A text that names a place on the drawing. '\n' separates its lines.
+/// A text that names something on the drawing. '\n' separates its lines.
 struct Callout {
-  Paper target;
+  std::vector<Paper> targets;  ///< where its leader may end, the best first; at least one
   std::string text;
   Layer layer = Layer::text;
-  double cap_mm = note_cap_mm;
   bool leader = true;           ///< false: may stand beside its target without one
   double target_radius_mm = 0;  ///< the leader ends on this circle about the target; 0: with a dot on the target
+  double cap_mm = note_cap_mm;
 };
 
 /// Draws every callout inside `within`, hardest first. One with no free place is drawn as a numbered balloon; the

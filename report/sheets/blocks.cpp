@@ -1,0 +1,210 @@
+#include "report/sheets/blocks.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/tables/tables.hpp"
+#include "report/words/cautions.hpp"
+#include "report/words/names.hpp"
+#include "report/words/numbers.hpp"
+#include "report/words/sentence.hpp"
+
+namespace fairlead::sheets {
+
+using namespace drawing;
+
+Block block_of(Paragraphs text) {
+  return {[text](const Canvas& canvas, double width) { return text.height(canvas, width); },
+          [text](const Canvas& canvas, Paper at, double width) { text.draw(canvas, at, width); }};
+}
+
+Block block_of(Grid grid, Paragraphs beneath) {
+  constexpr double gap_mm = 2;
+  return {[=](const Canvas& canvas, double width) {
+            return grid.size(canvas, width).height_mm + gap_mm + beneath.height(canvas, width);
+          },
+          [=](const Canvas& canvas, Paper at, double width) {
+            grid.draw(canvas, at, width);
+            const double taken = grid.size(canvas, width).height_mm + gap_mm;
+            beneath.draw(canvas, at - Paper{0, taken}, width);
+          }};
+}
+
+namespace {
+
+std::string capitals(std::string_view word) {
+  std::string out(word);
+  for (char& c : out)
+    if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+  return out;
+}
+
+const Finding* utilisation_of(const Dossier& dossier, std::size_t anchor) {
+  const Item item{Item::Kind::anchor, static_cast<int>(anchor)};
+  for (const Finding& f : dossier.judged.findings)
+    if (f.check->name == "anchor-utilisation" && f.subject == item) return &f;
+  return nullptr;
+}
+
+/// The working load that a demand is held against, as the check of it knows it.
+std::optional<Quantity> capacity_of(const Finding* finding) {
+  if (!finding) return std::nullopt;
+  for (const Fact& fact : finding->facts)
+    if (const auto* quantity = std::get_if<Quantity>(&fact.value); quantity && fact.name == "capacity")
+      return *quantity;
+  return std::nullopt;
+}
+
+/// Load cases by letter in the order the rows need them.
+class CaseLetters {
+ public:
+  explicit CaseLetters(const loads::Loads* loads) : loads_(loads) {}
+  std::string letter(int index) {
+    const auto at = std::find(used_.begin(), used_.end(), index);
+    const auto place = static_cast<std::size_t>(at - used_.begin());
+    if (at == used_.end()) used_.push_back(index);
+    return place < 26 ? std::string(1, static_cast<char>('A' + place)) : std::to_string(place + 1);
+  }
+  std::vector<Paragraph> key() {
+    std::vector<Paragraph> lines;
+    for (const int index : std::vector<int>(used_))
+      lines.push_back({"Case " + letter(index), loads_->cases[static_cast<std::size_t>(index)].name, Layer::tables});
+    return lines;
+  }
+
+ private:
+  const loads::Loads* loads_;
+  std::vector<int> used_;
+};
+
+class PointTable {
+ public:
+  PointTable(const Dossier& dossier, const Style& style)
+      : dossier_(dossier), rig_(dossier.judged.rig), style_(style), cases_(rig_.loads.solved()) {
+    const auto& axes = rig_.layout.site.axes;
+    table_.headings = {"point",     axes[0],    axes[1],         axes[2],        "chain- age",
+                       "across",    "case",     "F " + axes[0],  "F " + axes[1], "F " + axes[2],
+                       "size of F", "capacity", "utilis- ation", "verdict"};
+  }
+
+  Block block() {
+    const Layout& layout = rig_.layout;
+    for (std::size_t i = 0; i < layout.anchors.size(); ++i) anchor(i);
+    for (const Sheave& sheave : layout.sheaves)
+      if (sheave.position) row(sheave.id.value + " centre", *sheave.position);
+    row("unit outlet", layout.brake_unit.outlet);
+
+    // Components take too much room in two systems; the size, which is compared with what is marked, has both.
+    const Style one{words::one_of(style_)};
+    const tables::Shown both = tables::shown(table_, style_), single = tables::shown(table_, one);
+    std::vector<Column> columns;
+    std::vector<std::vector<std::string>> rows = both.rows;
+    for (std::size_t c = 0; c < both.headings.size(); ++c) {
+      const bool component = c >= 7 && c <= 9;
+      columns.push_back({component ? single.headings[c] : both.headings[c], c == 0 || c == 13 ? Align::left
+                                                                            : c == 6          ? Align::centre
+                                                                                              : Align::right});
+      if (!component) continue;
+      for (std::size_t r = 0; r < rows.size(); ++r) rows[r][c] = single.rows[r][c];
+    }
+    std::vector<Paragraph> beneath = cases_.key();
+    if (!rig_.loads.solved())
+      beneath.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
+    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns, rows), Paragraphs("", beneath, small_cap_mm));
+  }
+
+ private:
+  std::vector<Cell> placed(std::string name, Point3 p) const {
+    const auto length = [](double m) { return Cell{Quantity{m, Dimension::length}}; };
+    return {std::move(name),
+            length(p.x),
+            length(p.y),
+            length(p.z),
+            length(rig_.frame.chainage_m(p)),
+            length(rig_.frame.across_m(p)),
+            {},
+            {},
+            {},
+            {},
+            {},
+            {},
+            {},
+            {}};
+  }
+  void row(std::string name, Point3 p) { table_.rows.push_back(placed(std::move(name), p)); }
+
+  void anchor(std::size_t i) {
+    const Anchor& anchor = rig_.layout.anchors[i];
+    std::vector<Cell> cells = placed(anchor.id.value, anchor.position);
+    const auto force = [](double N) { return Cell{Quantity{N, Dimension::force}}; };
+    const Finding* finding = utilisation_of(dossier_, i);
+    if (const loads::Loads* loads = rig_.loads.solved(); loads && loads->demands[i].force_N.pose >= 0) {
+      const int governing = loads->demands[i].force_N.pose;
+      const Vec3 on = loads->cases[static_cast<std::size_t>(governing)].on_anchor_N[i];
+      cells[6] = cases_.letter(governing);
+      cells[7] = force(on.x), cells[8] = force(on.y), cells[9] = force(on.z);
+      cells[10] = force(loads->demands[i].force_N.value);
+    }
+    if (const auto capacity = capacity_of(finding)) cells[11] = *capacity;
+    if (finding && finding->measured) cells[12] = Quantity{finding->value, Dimension::ratio};
+    if (finding) cells[13] = std::string(words::word_for(words::outcome_of(*finding)));
+    table_.rows.push_back(std::move(cells));
+  }
+
+  const Dossier& dossier_;
+  const Rig& rig_;
+  const Style& style_;
+  CaseLetters cases_;
+  Table table_;
+};
+
+/// A list in two columns once it is wide enough, so that lines stay readable.
+Block list_block(std::string heading, std::vector<Paragraph> items, double cap_mm) {
+  return block_of(Paragraphs(std::move(heading), std::move(items), cap_mm));
+}
+
+}  // namespace
+
+Block setting_out_and_loads(const Dossier& dossier, const Style& style) { return PointTable(dossier, style).block(); }
+
+Block findings_summary(const Dossier& dossier, const Style& style) {
+  const Judged& judged = dossier.judged;
+  const Layout& layout = judged.rig.layout;
+  std::vector<Paragraph> lines;
+  std::string passed;
+  for (const std::size_t i : tables::worst_first(judged.findings)) {
+    const Finding& finding = judged.findings[i];
+    const words::Outcome outcome = words::outcome_of(finding);
+    const std::string name(finding.check->name);
+    if (outcome == words::Outcome::pass) {
+      passed += fmt::format("{}{} {}", passed.empty() ? "" : "; ", name, words::id_of(layout, finding.subject));
+      continue;
+    }
+    std::string text = name + ": " + words::sentence(layout, finding, style);
+    if (outcome == words::Outcome::waived)
+      text += "; waived " + words::terms_of(layout.waivers[static_cast<std::size_t>(finding.waiver)]);
+    lines.push_back(
+        {capitals(words::word_for(outcome)), text, outcome == words::Outcome::waived ? Layer::notes : Layer::cautions});
+  }
+  if (!passed.empty()) lines.push_back({"PASS", passed, Layer::notes});
+  std::string nothing;
+  for (const Check* check : words::without_subject(judged.findings))
+    nothing += fmt::format("{}{}", nothing.empty() ? "" : "; ", check->name);
+  if (!nothing.empty()) lines.push_back({"NOTHING TO JUDGE", nothing, Layer::notes});
+  return list_block(words::headline(judged), lines, small_cap_mm);
+}
+
+Block cautions(double cap_mm) {
+  std::vector<Paragraph> lines;
+  for (const std::string_view text : words::cautions()) lines.push_back({"–", std::string(text), Layer::notes});
+  return list_block("CAUTIONS", lines, cap_mm);
+}
+
+Block not_looked_at(double cap_mm) {
+  std::vector<Paragraph> lines;
+  for (const std::string_view text : words::not_checked()) lines.push_back({"–", std::string(text), Layer::notes});
+  return list_block("NOT LOOKED AT BY THIS VERSION", lines, cap_mm);
+}
+
+}  // namespace fairlead::sheets

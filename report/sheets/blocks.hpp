@@ -1,0 +1,34 @@
+// The lettered parts of an arrangement sheet, each measured before it is placed.
+#pragma once
+
+#include <functional>
+
+#include "report/drawing/blocks.hpp"
+#include "report/sheets/sheet.hpp"
+#include "report/views/scene.hpp"
+
+namespace fairlead::sheets {
+
+/// Something that takes a width and says what height it then needs.
+struct Block {
+  std::function<double(const drawing::Canvas&, double width_mm)> height;
+  std::function<void(const drawing::Canvas&, drawing::Paper top_left, double width_mm)> draw;
+};
+
+Block block_of(drawing::Paragraphs);
+Block block_of(drawing::Grid, drawing::Paragraphs beneath);
+
+/// Where everything stands and what every anchor carries, one row a point; beneath it the load cases by their letters.
+Block setting_out_and_loads(const Dossier&, const Style&);
+/// The verdict in the words of every other report, then what did not pass in full, then what passed by name.
+Block findings_summary(const Dossier&, const Style&);
+/// What the views show and how their figures are meant; `key`: the texts of the numbered balloons.
+Block notes(const Dossier&, const Style&, const views::Scene&, const Stationery&, const std::vector<std::string>& key,
+            double cap_mm);
+Block cautions(double cap_mm);
+/// What this version does not look at.
+Block not_looked_at(double cap_mm);
+/// Samples of the line types and symbols.
+Block legend(const views::Scene&);
+
+}  // namespace fairlead::sheets

@@ -1,0 +1,25 @@
+// What stands on every sheet: frame, reference border, title block, revision table. Laid out after ISO 5457 and 7200.
+#pragma once
+
+#include "geometry/layout/layout.hpp"
+#include "report/sheets/sheet.hpp"
+
+namespace fairlead::sheets {
+
+/// Trimming and centring marks, reference border with its zones, frame line.
+void draw_frame(const drawing::Canvas&, const Stationery&);
+
+/// One sheet's own entries in the title block.
+struct SheetEntries {
+  std::string_view title, document_type;
+  std::string scale;
+  int number{}, count{};
+};
+
+/// The corner that title block and revision table take; a sheet draws outside it.
+drawing::Box title_corner(const Stationery&, const Layout&);
+
+/// Draws both. Without a named approver the sheet says that it is not for construction.
+void draw_title_block(const drawing::Canvas&, const Stationery&, const Layout&, const SheetEntries&);
+
+}  // namespace fairlead::sheets

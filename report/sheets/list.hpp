@@ -1,0 +1,10 @@
+// Every kind of sheet, each defined in the file of its name.
+#pragma once
+
+#include "report/sheets/sheet.hpp"
+
+namespace fairlead::sheets {
+
+extern const SheetKind general_arrangement;
+
+}  // namespace fairlead::sheets

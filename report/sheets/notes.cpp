@@ -1,0 +1,167 @@
+// The notes and the legend of an arrangement sheet.
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/drawing/symbols.hpp"
+#include "report/sheets/blocks.hpp"
+#include "report/views/rig_symbols.hpp"
+#include "report/words/numbers.hpp"
+
+namespace fairlead::sheets {
+
+using namespace drawing;
+
+namespace {
+
+std::string quantity(double si, Dimension dimension, const Style& style) { return words::shown(si, dimension, style); }
+
+std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& style, const views::Scene& scene) {
+  const Layout& layout = dossier.judged.rig.layout;
+  std::vector<std::string> notes;
+  if (!scene.unsolved.empty()) {
+    notes.push_back("LINES NOT DRAWN: " + scene.unsolved + ".");
+    return notes;
+  }
+  notes.push_back(fmt::format("Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.",
+                              scene.state, quantity(scene.temperature_K, Dimension::temperature, style),
+                              quantity(scene.horizontal_N, Dimension::force, style)));
+  notes.push_back(fmt::format("Braking line at rest drawn as it hangs with {} at the unit's outlet.",
+                              quantity(scene.rest->outlet_tension_N, Dimension::force, style)));
+  if (scene.full)
+    notes.push_back(fmt::format(
+        "Full travel drawn with a rider of {} and the peak tension of {} at the outlet, which follows from the unit's "
+        "data: predicted, untested.",
+        quantity(layout.riders.mass_kg.value.high, Dimension::mass, style),
+        quantity(scene.full->outlet_tension_N, Dimension::force, style)));
+  if (scene.rider_at_contact) notes.push_back("Rider envelopes hang upright: swing is not in them.");
+  return notes;
+}
+
+}  // namespace
+
+Block notes(const Dossier& dossier, const Style& style, const views::Scene& scene, const Stationery& paper,
+            const std::vector<std::string>& key, double cap_mm) {
+  const Layout& layout = dossier.judged.rig.layout;
+  const bool feet = words::one_of(style) == Units::us;
+  std::vector<std::string> all;
+  all.push_back(fmt::format(
+      "Do not scale. Dimensions and levels in {}; levels in the site's frame ({}). {}-angle projection. Laid out after "
+      "ISO 5457, 7200, 128 and 129.",
+      feet ? "feet and inches" : "metres", layout.site.datum ? layout.site.datum->value : "datum not stated",
+      paper.first_angle ? "First" : "Third"));
+  all.push_back(fmt::format(
+      "Chainage along the main line in plan from {}; across: positive to the left looking toward the landing.",
+      layout.site.chainage_zero ? "the layout's chainage zero" : "its upstream support"));
+  for (std::string& note : what_is_drawn(dossier, style, scene)) all.push_back(std::move(note));
+  all.push_back(
+      "Loads: force of the rig on the anchor, positive along the site's axes, up positive; unfactored; the components "
+      "of a row act at once. Arrows give direction only, their tails at the anchors.");
+  all.push_back("Trolley, brake unit, anchors and backup brake are symbols, not to scale.");
+  if (layout.landing) all.push_back("The platform's width is not in the layout.");
+  for (const int i : scene.anchors_outside) {
+    const Anchor& anchor = layout.anchors[static_cast<std::size_t>(i)];
+    all.push_back(
+        fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
+                    quantity(dossier.judged.rig.frame.chainage_m(anchor.position), Dimension::length, style)));
+  }
+  std::vector<Paragraph> lines;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    lines.push_back(
+        {fmt::format("{}.", i + 1), all[i], all[i].starts_with("LINES NOT") ? Layer::cautions : Layer::notes});
+  for (std::size_t i = 0; i < key.size(); ++i) {
+    std::string text = key[i];
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    lines.push_back({fmt::format("({})", i + 1), text, Layer::notes});
+  }
+  return block_of(Paragraphs("NOTES", lines, cap_mm));
+}
+
+namespace {
+
+struct Sample {
+  std::string text;
+  std::function<void(const Canvas&, Paper left)> draw;  ///< into 16 mm to the right of `left`
+};
+constexpr double sample_mm = 16, entry_height_mm = 5.5, heading_mm = 5.5;
+
+Sample line_sample(std::string text, Pen pen) {
+  return {std::move(text), [pen](const Canvas& c, Paper at) { c.line({at, at + Paper{sample_mm, 0}}, pen); }};
+}
+
+std::vector<Sample> samples(const views::Scene& scene) {
+  using views::Facing;
+  const auto extreme = LineType::dash_double_dot;
+  std::vector<Sample> all{
+      line_sample("main line, empty", {extra_mm, LineType::continuous, Layer::main_line}),
+      line_sample("main line at full travel", {narrow_mm, extreme, Layer::main_line}),
+      line_sample("braking line at rest", {wide_mm, LineType::continuous, Layer::braking_line}),
+      line_sample("braking line at full travel", {narrow_mm, extreme, Layer::braking_line}),
+      line_sample("rider envelope", {narrow_mm, extreme, Layer::envelope}),
+      {"load on anchor: direction",
+       [](const Canvas& c, Paper at) {
+         arrow(c, at + Paper{1, 0}, at + Paper{sample_mm - 1, 0}, {medium_mm, LineType::continuous, Layer::loads});
+       }},
+      {"brake trolley at rest",
+       [](const Canvas& c, Paper at) {
+         views::draw_trolley(c, at + Paper{8, 0}, at + Paper{7, 0}, Facing::elevation,
+                             {wide_mm, LineType::continuous, Layer::braking_line});
+       }},
+      {"brake trolley at full travel",
+       [](const Canvas& c, Paper at) {
+         views::draw_trolley(c, at + Paper{8, 0}, at + Paper{7, 0}, Facing::elevation,
+                             {narrow_mm, LineType::dashed, Layer::braking_line});
+       }},
+      {"anchor: where the load acts",
+       [](const Canvas& c, Paper at) {
+         views::draw_anchor(c, at + Paper{8, 0});
+       }},
+      {"sheave, true radius or ⌀1.6 symbol",
+       [](const Canvas& c, Paper at) {
+         c.circle(at + Paper{8, 0}, views::least_sheave_radius_mm, {medium_mm, LineType::continuous, Layer::sheaves});
+         c.circle(at + Paper{8, 0}, 0.25, {0, LineType::continuous, Layer::sheaves}, Fill::ink);
+       }},
+      {"brake unit, outlet to the left",
+       [](const Canvas& c, Paper at) {
+         views::draw_unit(c, at + Paper{4.5, 0}, {-1, 0});
+       }},
+  };
+  if (scene.rig->layout.backup_brake)
+    all.push_back({"backup brake engages", [](const Canvas& c, Paper at) {
+                     views::draw_backup_brake(c, at + Paper{8, 0});
+                   }});
+  return all;
+}
+
+}  // namespace
+
+Block legend(const views::Scene& scene) {
+  const std::vector<Sample> all = samples(scene);
+  constexpr double text_gap_mm = 2, column_gap_mm = 4;
+  const auto column_width = [all](const Canvas& canvas) {
+    double widest = 0;
+    for (const Sample& s : all) widest = std::max(widest, canvas.width(s.text, small_cap_mm));
+    return sample_mm + text_gap_mm + widest + column_gap_mm;
+  };
+  const auto columns = [column_width](const Canvas& canvas, double width) {
+    return std::max(1, static_cast<int>((width + column_gap_mm) / column_width(canvas)));
+  };
+  const auto rows = [all, columns](const Canvas& canvas, double width) {
+    const int per_row = columns(canvas, width);
+    return (static_cast<int>(all.size()) + per_row - 1) / per_row;
+  };
+  return {[rows](const Canvas& canvas, double width) { return heading_mm + rows(canvas, width) * entry_height_mm; },
+          [=](const Canvas& canvas, Paper at, double width) {
+            canvas.text(at - Paper{0, note_cap_mm}, "LEGEND", note_cap_mm, Layer::notes);
+            const int down = rows(canvas, width);
+            for (int i = 0; i < static_cast<int>(all.size()); ++i) {
+              const Paper left =
+                  at + Paper{i / down * column_width(canvas), -heading_mm - (i % down + 0.5) * entry_height_mm};
+              all[static_cast<std::size_t>(i)].draw(canvas, left);
+              canvas.text(left + Paper{sample_mm + text_gap_mm, -small_cap_mm / 2},
+                          all[static_cast<std::size_t>(i)].text, small_cap_mm, Layer::notes);
+            }
+          }};
+}
+
+}  // namespace fairlead::sheets

@@ -1,0 +1,55 @@
+// The drawing set: which sheets there are, and what every one of them carries whatever it shows.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "report/dossier.hpp"
+#include "report/drawing/canvas.hpp"
+
+namespace fairlead::sheets {
+
+/// Paper and the projection its readers expect: first angle on A3, third angle on ANSI B.
+enum class PaperSize { a3, ansi_b };
+
+/// What a drawing is made with besides what it shows.
+struct Office {
+  const drawing::Font& font;
+  PaperSize paper = PaperSize::a3;
+};
+
+/// A paper size in millimetres, and where things go on it. Laid out after ISO 5457.
+struct Stationery {
+  std::string_view name;
+  double width_mm{}, height_mm{};
+  bool first_angle{};
+  drawing::Box frame;  ///< the frame line: 20 mm left, 10 mm elsewhere
+
+  /// Where a sheet may draw: inside the frame, clear of the centring marks' ends.
+  drawing::Box field() const { return frame.grown(-field_inset_mm); }
+  static constexpr double field_inset_mm = 6;
+};
+Stationery stationery(PaperSize);
+
+/// A sheet before its number is known: what it shows, for the title block.
+struct Body {
+  std::string_view title;          ///< "General arrangement"
+  std::string_view document_type;  ///< of ISO 7200: "Arrangement drawing"
+  std::string scale;               ///< "1:100"; "none" where nothing is to scale
+  drawing::Drawing drawing;
+};
+
+struct SheetKind {
+  std::string_view name;
+  bool (*applies)(const Dossier&);
+  void (*compose)(const Dossier&, const Style&, const Office&, std::vector<Body>&);
+};
+std::span<const SheetKind* const> all_sheets();  ///< sheets/list.cpp: the only list
+
+/// Every sheet that applies, numbered, with frame and title block. `only`: the sheet of that name alone.
+std::vector<drawing::Sheet> compose(const Dossier&, const Style&, const Office&,
+                                    std::optional<std::string_view> only = {});
+
+}  // namespace fairlead::sheets

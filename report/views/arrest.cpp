@@ -1,0 +1,166 @@
+#include "report/views/arrest.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/drawing/overlap.hpp"
+#include "report/drawing/symbols.hpp"
+#include "report/views/rig_symbols.hpp"
+
+namespace fairlead::views {
+
+using namespace drawing;
+
+View view_of(const Scene& scene, Facing facing, double scale, Paper at) {
+  const Frame& frame = scene.rig->frame;
+  View view;
+  view.name = facing == Facing::elevation ? "elevation" : "plan";
+  view.right = frame.along;
+  view.up = facing == Facing::elevation ? frame.up : frame.across;
+  view.origin = scene.at(scene.from_m, 0, 0);
+  view.scale = scale;
+  const Box here = extent(scene, view, facing);
+  view.at = {at.x_mm, at.y_mm - here.bottom};
+  return view;
+}
+
+namespace {
+
+constexpr double platform_overhang_m = 0.6;
+
+Pen pen(double width_mm, Layer layer, LineType type = LineType::continuous) { return {width_mm, type, layer}; }
+
+std::vector<Paper> seen(const View& view, const Curve3& curve) {
+  std::vector<Paper> path;
+  for (const Point3& p : curve) path.push_back(view.of(p));
+  return path;
+}
+
+/// Half the width of platform that the plan shows: the layout gives none.
+double platform_half_m(const Layout& layout) {
+  const auto& envelope = layout.riders.envelope;
+  return (envelope ? 0.5 * envelope->width_m : 1) + platform_overhang_m;
+}
+
+struct Edges {
+  Point3 upstream_left, upstream_right, downstream_left, downstream_right;
+};
+std::optional<Edges> platform(const Scene& scene) {
+  const auto& landing = scene.rig->layout.landing;
+  if (!landing) return std::nullopt;
+  const double half = platform_half_m(scene.rig->layout), z = landing->platform_level_m;
+  return Edges{scene.at(landing->platform_from_m, half, z), scene.at(landing->platform_from_m, -half, z),
+               scene.at(landing->platform_to_m, half, z), scene.at(landing->platform_to_m, -half, z)};
+}
+
+void draw_platform(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
+  const auto edges = platform(scene);
+  if (!edges) return;
+  const Paper a = view.of(edges->upstream_right), b = view.of(edges->downstream_right);
+  if (facing == Facing::elevation) {
+    canvas.line({a, b}, pen(wide_mm, Layer::structure));
+    hatch_below(canvas, a, b, Layer::structure);
+    return;
+  }
+  canvas.line({a, view.of(edges->upstream_left)}, pen(narrow_mm, Layer::structure));
+  canvas.line({b, view.of(edges->downstream_left)}, pen(narrow_mm, Layer::structure));
+}
+
+void draw_pose(const Canvas& canvas, const View& view, const RigPose& pose, Pen main_line, Pen line) {
+  canvas.line(seen(view, pose.main_line), main_line);
+  for (const Curve3& leg : pose.line) canvas.line(seen(view, leg), line);
+}
+
+void draw_break(const Canvas& canvas, const Scene& scene, const View& view) {
+  if (!scene.rest || scene.rest->main_line.size() < 2 || scene.from_m <= scene.rig->frame.chainage_of_origin_m) return;
+  const Paper at = view.of(scene.rest->main_line[0]), next = view.of(scene.rest->main_line[1]);
+  break_mark(canvas, at, std::atan2(next.y_mm - at.y_mm, next.x_mm - at.x_mm), Layer::main_line);
+}
+
+void draw_trolleys(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
+  const auto trolley = [&](const RigPose& pose, Pen with) {
+    draw_trolley(canvas, view.of(pose.trolley.wheel), view.of(pose.trolley.attachment), facing, with);
+  };
+  if (scene.full) trolley(*scene.full, pen(narrow_mm, Layer::braking_line, LineType::dashed));
+  if (scene.rest) trolley(*scene.rest, pen(wide_mm, Layer::braking_line));
+}
+
+}  // namespace
+
+Box extent(const Scene& scene, const View& view, Facing facing) {
+  std::vector<Paper> all{view.of(scene.rig->layout.brake_unit.outlet)};
+  const auto add = [&](const Curve3& curve) {
+    for (const Point3& p : curve) all.push_back(view.of(p));
+  };
+  for (const auto* pose : {&scene.rest, &scene.full})
+    if (*pose) {
+      add((*pose)->main_line);
+      for (const Curve3& leg : (*pose)->line) add(leg);
+    }
+  for (const SheaveSeen& s : scene.sheaves) add({s.centre});
+  for (const AnchorSeen& a : scene.anchors) add({a.position});
+  for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
+    if (*rider) add({(*rider)->low, (*rider)->high});
+  if (const auto edges = platform(scene)) {
+    add({edges->upstream_right, edges->downstream_right});
+    if (facing == Facing::plan) add({edges->upstream_left, edges->downstream_left});
+  }
+  Box box = bounds(all).grown(2.5);
+  // The sides are the chainages shown, whatever is drawn at them, so that both views share x.
+  box.left = view.of(scene.at(scene.from_m, 0, 0)).x_mm;
+  box.right = view.of(scene.at(scene.to_m, 0, 0)).x_mm;
+  return box;
+}
+
+void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
+  const Layout& layout = scene.rig->layout;
+  draw_platform(canvas, scene, view, facing);
+  for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
+    if (*rider) draw_rider(canvas, view, **rider, layout.riders.hanging_length_m, facing);
+  if (scene.full)
+    draw_pose(canvas, view, *scene.full, pen(narrow_mm, Layer::main_line, LineType::dash_double_dot),
+              pen(narrow_mm, Layer::braking_line, LineType::dash_double_dot));
+  if (scene.rest)
+    draw_pose(canvas, view, *scene.rest, pen(extra_mm, Layer::main_line), pen(wide_mm, Layer::braking_line));
+  draw_break(canvas, scene, view);
+  if (layout.backup_brake && scene.rest)
+    if (const auto at = scene.on_main_line(*scene.rest, layout.backup_brake->engages_m))
+      draw_backup_brake(canvas, view.of(*at));
+  draw_trolleys(canvas, scene, view, facing);
+  for (const SheaveSeen& s : scene.sheaves) draw_sheave(canvas, view, s);
+  const Vec3 axis = unit(layout.brake_unit.axis);
+  draw_unit(canvas, view.of(layout.brake_unit.outlet), {fairlead::dot(axis, view.right), fairlead::dot(axis, view.up)});
+  for (const AnchorSeen& a : scene.anchors) {
+    if (norm(a.governing_N) > 0) force_arrow(canvas, view, a.position, a.governing_N, force_arrow_mm);
+    draw_anchor(canvas, view.of(a.position));
+  }
+}
+
+void draw_chainages(const Canvas& canvas, const Scene& scene, const View& view, double y_mm) {
+  struct Step {
+    double figure_m, tick_m;
+  };
+  constexpr Step steps[] = {{1, 0.2}, {2, 1}, {5, 1}, {10, 2}, {20, 5}, {50, 10}, {100, 20}};
+  constexpr double least_mm = 14;
+  const auto* step = std::find_if(std::begin(steps), std::end(steps) - 1,
+                                  [&](const Step& s) { return s.figure_m * view.mm_per_m() >= least_mm; });
+  const Pen rule = pen(narrow_mm, Layer::grid);
+  const auto x_of = [&](double chainage) { return view.of(scene.at(chainage, 0, 0)).x_mm; };
+  const double left = x_of(scene.from_m), right = x_of(scene.to_m);
+  canvas.line({{left, y_mm}, {right, y_mm}}, rule);
+  const int ratio = static_cast<int>(std::lround(step->figure_m / step->tick_m));
+  const int first = static_cast<int>(std::ceil(scene.from_m / step->tick_m)),
+            last = static_cast<int>(std::floor(scene.to_m / step->tick_m));
+  for (int i = first; i <= last; ++i) {
+    const double chainage = i * step->tick_m, x = x_of(chainage);
+    const bool figure = i % ratio == 0;
+    canvas.line({{x, y_mm}, {x, y_mm - (figure ? 2.2 : 1.2)}}, rule);
+    const std::string text = fmt::format("CH {:g}", chainage);
+    const double half = canvas.width(text, small_cap_mm) / 2;
+    if (figure && x - half >= left && x + half <= right)
+      canvas.text({x, y_mm - 3 - small_cap_mm}, text, small_cap_mm, Layer::grid, Align::centre);
+  }
+}
+
+}  // namespace fairlead::views

@@ -1,0 +1,37 @@
+// Elevation and plan of the arrest end: the same scene seen square to the main line, and from above.
+#pragma once
+
+#include "report/drawing/canvas.hpp"
+#include "report/drawing/place.hpp"
+#include "report/views/scene.hpp"
+
+namespace fairlead::views {
+
+enum class Facing { elevation, plan };
+
+/// The view of a scene at 1:scale. Chainage runs to the right in both, so that they share x; the elevation looks
+/// across the line to its left, so the plan's left lies up. `at`: paper place of the lower left corner of `extent`.
+drawing::View view_of(const Scene&, Facing, double scale, drawing::Paper at);
+
+/// What a scene's lines and symbols take on paper.
+drawing::Box extent(const Scene&, const drawing::View&, Facing);
+
+/// Main line, braking line, trolley, sheaves, unit, anchors and their loads, riders, landing, backup brake.
+void draw_rig(const drawing::Canvas&, const Scene&, const drawing::View&, Facing);
+
+/// A line of figures under a view: its chainages, with a tick every metre that fits.
+inline constexpr double chainage_scale_height_mm = 8;
+void draw_chainages(const drawing::Canvas&, const Scene&, const drawing::View&, double y_mm);
+
+/// Dimensions of the elevation: along above and below it, heights at its sides. Returns the y of the topmost and the
+/// lowest thing drawn.
+struct Reach {
+  double top{}, bottom{};
+};
+Reach draw_elevation_dimensions(const drawing::Canvas&, const Scene&, const drawing::View&, const drawing::Box& drawn,
+                                const Style&);
+
+/// What is to be named in a view.
+std::vector<drawing::Callout> callouts(const Scene&, const drawing::View&, Facing, const Style&);
+
+}  // namespace fairlead::views

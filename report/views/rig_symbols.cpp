@@ -1,0 +1,98 @@
+#include "report/views/rig_symbols.hpp"
+
+#include <algorithm>
+#include <numbers>
+
+namespace fairlead::views {
+
+using namespace drawing;
+
+namespace {
+
+constexpr Pen pen(double width_mm, Layer layer, LineType type = LineType::continuous) {
+  return {width_mm, type, layer};
+}
+
+}  // namespace
+
+void draw_trolley(const Canvas& canvas, Paper wheel, Paper attachment, Facing facing, Pen pen) {
+  const double half = trolley_mm / 2;
+  if (facing == Facing::plan) {
+    canvas.box({wheel.x_mm - half, wheel.y_mm - 1.2, wheel.x_mm + half, wheel.y_mm + 1.2}, pen);
+    return;
+  }
+  const auto at = [&](double x, double y) { return wheel + Paper{x, y}; };
+  canvas.outline({at(-half, 1.5), at(half, 1.5), at(half - 1, -1.5), at(-half + 1, -1.5)}, pen, Fill::paper);
+  const Pen thin{narrow_mm, LineType::continuous, pen.layer};
+  for (double x : {-1.1, 1.1}) canvas.circle(at(x, 0.6), 0.6, thin);
+  canvas.circle(attachment, 0.4, thin, Fill::ink);
+}
+
+void draw_unit(const Canvas& canvas, Paper outlet, Paper out_of_outlet) {
+  // Seen along its axis the box has no side to lie on; it then stands to the right.
+  const double seen = length(out_of_outlet);
+  const Paper back = seen > 0.1 ? (-1 / seen) * out_of_outlet : Paper{1, 0};
+  const Paper side = left_of(back);
+  const Pen visible = pen(wide_mm, Layer::structure), thin = pen(narrow_mm, Layer::structure);
+  const auto at = [&](double b, double s) { return outlet + b * back + s * side; };
+  const double h = unit_height_mm / 2;
+  canvas.outline({at(1, -h), at(1 + unit_length_mm, -h), at(1 + unit_length_mm, h), at(1, h)}, visible, Fill::paper);
+  canvas.outline({at(0, 0), at(1, -0.8), at(1, 0.8)}, thin, Fill::ink);
+  canvas.circle(at(1 + unit_length_mm / 2, 0), 1.3, thin);
+  canvas.circle(at(1 + unit_length_mm / 2, 0), 0.4, thin, Fill::ink);
+}
+
+void draw_anchor(const Canvas& canvas, Paper at) {
+  constexpr double arm = 1.7;
+  const Pen thin = pen(narrow_mm, Layer::anchors);
+  canvas.circle(at, anchor_radius_mm, thin, Fill::paper);
+  canvas.line({at - Paper{arm, 0}, at + Paper{arm, 0}}, thin);
+  canvas.line({at - Paper{0, arm}, at + Paper{0, arm}}, thin);
+}
+
+void draw_backup_brake(const Canvas& canvas, Paper at) {
+  constexpr double half = 2.4;
+  canvas.line({at - Paper{0, half}, at + Paper{0, half}}, pen(wide_mm, Layer::structure));
+  canvas.area({at, at + Paper{2, 1.1}, at + Paper{2, -1.1}}, Layer::structure);
+}
+
+void draw_sheave(const Canvas& canvas, const View& view, const SheaveSeen& sheave) {
+  const Vec3 helper = std::abs(sheave.axle.z) < 0.9 ? Vec3{0, 0, 1} : Vec3{1, 0, 0};
+  const Vec3 e = unit(fairlead::cross(sheave.axle, helper)), f = fairlead::cross(sheave.axle, e);
+  const double radius_mm = std::max(view.mm_per_m() * sheave.radius_m, least_sheave_radius_mm);
+  const Paper centre = view.of(sheave.centre);
+  const auto flat = [&](Vec3 v) { return Paper{fairlead::dot(v, view.right), fairlead::dot(v, view.up)}; };
+  std::vector<Paper> rim;
+  for (const Paper p : arc({0, 0}, radius_mm, 0, 2 * std::numbers::pi))
+    rim.push_back(centre + p.x_mm * flat(e) + p.y_mm * flat(f));
+  rim.pop_back();
+  const Pen visible = pen(medium_mm, Layer::sheaves);
+  canvas.outline(rim, visible, Fill::paper);
+  canvas.circle(centre, 0.25, {0, LineType::continuous, Layer::sheaves}, Fill::ink);
+  if (sheave.carrier) canvas.line({centre, view.of(*sheave.carrier)}, visible);
+}
+
+Box rider_box(const View& view, const RiderSeen& rider) {
+  const Paper a = view.of(rider.low), b = view.of(rider.high);
+  return {std::min(a.x_mm, b.x_mm), std::min(a.y_mm, b.y_mm), std::max(a.x_mm, b.x_mm), std::max(a.y_mm, b.y_mm)};
+}
+
+void draw_rider(const Canvas& canvas, const View& view, const RiderSeen& rider, double hanging_m, Facing facing) {
+  const Pen ghost = pen(narrow_mm, Layer::envelope, LineType::dash_double_dot), thin = pen(narrow_mm, Layer::envelope);
+  canvas.box(rider_box(view, rider), ghost);
+  const Paper wheel = view.of(rider.wheel);
+  canvas.circle(wheel, 0.6, thin);
+  if (facing == Facing::plan) return;
+  const Paper mass = wheel - Paper{0, view.mm_per_m() * hanging_m};
+  constexpr double radius = 0.9;
+  canvas.line({wheel - Paper{0, 0.6}, mass + Paper{0, radius}}, thin);
+  canvas.circle(mass, radius, thin);
+  // The sign of a centre of mass: two quarters filled.
+  for (double from : {0.0, std::numbers::pi}) {
+    auto quarter = arc(mass, radius, from, from + std::numbers::pi / 2);
+    quarter.push_back(mass);
+    canvas.area(std::move(quarter), Layer::envelope);
+  }
+}
+
+}  // namespace fairlead::views
