@@ -115,9 +115,10 @@ struct Sweep {
   // Over travel <= travel_m, upstream poses included, bounds after mechanics "between poses":
   std::vector<Extreme> fleet_rad;  ///< per sheave, greatest of both sides
   Extreme lead_rad;
-  Extreme thickness_m;    ///< of all contact points and attachments of the sweep about their best plane (plane.hpp)
-  Extreme across_m;       ///< their greatest offset across from the main line's vertical plane
-  Extreme least_pay_out;  ///< over travel >= 0
+  Extreme thickness_m;        ///< of all contact points and attachments of the sweep about their best plane (plane.hpp)
+  Extreme across_m;           ///< their greatest offset across from the main line's vertical plane
+  Extreme least_pay_out;      ///< over travel >= 0
+  double greatest_pay_out{};  ///< bound over travel >= 0
   Extreme greatest_extension_m;
   bool beyond_data{};  ///< somewhere the retraction curve was continued past its last point
 };

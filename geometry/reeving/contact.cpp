@@ -1,0 +1,170 @@
+#include "geometry/reeving/contact.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace fairlead::reeving {
+namespace {
+
+/// A leg's contact, its tangent axle x e, and what one radian of it changes; all zero at a point.
+struct Side {
+  Vec3 e, tangent;
+  LegChange change;
+};
+
+struct Linear {
+  Side from, to;
+  double jacobian[2][2]{};  ///< of (from_pull . from_e, to_pull . to_e) in the two angles, N per rad
+};
+
+Vec3 rotated(Vec3 e, Vec3 axle, double angle_rad) {
+  return std::cos(angle_rad) * e + std::sin(angle_rad) * cross(axle, e);
+}
+
+Vec3 in_plane(Vec3 v, Vec3 axle) { return v - dot(v, axle) * axle; }
+
+/// The radius square to a leg of this direction, in the end's sense.
+Vec3 radius_for(const LegEnd& end, Vec3 direction) {
+  if (end.radius_m == 0) return {};
+  return end.turn * cross(unit(in_plane(direction, end.axle)), end.axle);
+}
+
+std::optional<Catenary> hang(const LegEnd& from, const LegEnd& to, Vec3 from_e, Vec3 to_e, const Tension& tension) {
+  const Point3 a = from.centre + from.radius_m * from_e, b = to.centre + to.radius_m * to_e;
+  return hang_leg(b - a, tension((a.z + b.z) / 2), tension.weight_N_per_m);
+}
+
+Linear linearise(const MetLeg& leg, const LegEnd& from, const LegEnd& to) {
+  Linear l{};
+  const double half_weight = leg.hang.weight_N_per_m / 2;
+  l.from.e = leg.from_e;
+  l.to.e = leg.to_e;
+  l.jacobian[0][0] = l.jacobian[1][1] = 1;
+  if (from.radius_m > 0) {
+    l.from.tangent = cross(from.axle, leg.from_e);
+    const Vec3 move = from.radius_m * l.from.tangent;
+    l.from.change = vary(leg.hang, -move, half_weight * move.z);
+    l.jacobian[0][0] = dot(l.from.change.from_pull_N, leg.from_e) + dot(leg.hang.from_pull_N(), l.from.tangent);
+    l.jacobian[1][0] = dot(l.from.change.to_pull_N, leg.to_e);
+  }
+  if (to.radius_m > 0) {
+    l.to.tangent = cross(to.axle, leg.to_e);
+    const Vec3 move = to.radius_m * l.to.tangent;
+    l.to.change = vary(leg.hang, move, half_weight * move.z);
+    l.jacobian[0][1] = dot(l.to.change.from_pull_N, leg.from_e);
+    l.jacobian[1][1] = dot(l.to.change.to_pull_N, leg.to_e) + dot(leg.hang.to_pull_N(), l.to.tangent);
+  }
+  return l;
+}
+
+/// The two angle changes that undo a change of the two contact residuals.
+std::array<double, 2> undo(const Linear& l, double from_residual, double to_residual) {
+  const auto& j = l.jacobian;
+  const double det = j[0][0] * j[1][1] - j[0][1] * j[1][0];
+  return {-(from_residual * j[1][1] - to_residual * j[0][1]) / det,
+          -(to_residual * j[0][0] - from_residual * j[1][0]) / det};
+}
+
+MetLeg straight_start(const LegEnd& from, const LegEnd& to) {
+  MetLeg leg;
+  // The straight leg's contacts by turns: each round shrinks the error by about radius over length.
+  constexpr int kRounds = 4;
+  for (int i = 0; i < kRounds; ++i) {
+    const Vec3 run = (to.centre + to.radius_m * leg.to_e) - (from.centre + from.radius_m * leg.from_e);
+    leg.from_e = radius_for(from, run);
+    leg.to_e = radius_for(to, -run);
+  }
+  return leg;
+}
+
+bool in_sense(const LegEnd& end, Vec3 e, Vec3 pull) {
+  return end.radius_m == 0 || end.turn * dot(pull, cross(end.axle, e)) > 0;
+}
+
+std::optional<MetLeg> newton(MetLeg leg, const LegEnd& from, const LegEnd& to, const Tension& tension) {
+  constexpr int kMost = 40;
+  constexpr double kMet_rad = 1e-12, kLongestStep_rad = 0.5;
+  for (int i = 0; i < kMost; ++i) {
+    const auto hung = hang(from, to, leg.from_e, leg.to_e, tension);
+    if (!hung) return std::nullopt;
+    leg.hang = *hung;
+    const Linear l = linearise(leg, from, to);
+    const auto step = undo(l, dot(leg.hang.from_pull_N(), leg.from_e), dot(leg.hang.to_pull_N(), leg.to_e));
+    const double longest = std::max(std::abs(step[0]), std::abs(step[1]));
+    if (longest <= kMet_rad) {
+      const bool senses_met =
+          in_sense(from, leg.from_e, leg.hang.from_pull_N()) && in_sense(to, leg.to_e, leg.hang.to_pull_N());
+      return senses_met ? std::optional{leg} : std::nullopt;
+    }
+    const double shorten = std::min(1.0, kLongestStep_rad / longest);
+    if (from.radius_m > 0) leg.from_e = rotated(leg.from_e, from.axle, shorten * step[0]);
+    if (to.radius_m > 0) leg.to_e = rotated(leg.to_e, to.axle, shorten * step[1]);
+  }
+  return std::nullopt;
+}
+
+/// Unit radius to where a straight leg from a point touches the circle; none for a point inside it.
+std::optional<Vec3> straight_contact(const LegEnd& end, Point3 point) {
+  const Vec3 p = in_plane(point - end.centre, end.axle);
+  const double distance = norm(p);
+  if (!(distance > end.radius_m)) return std::nullopt;
+  return rotated((1 / distance) * p, end.axle, -end.turn * std::acos(end.radius_m / distance));
+}
+
+}  // namespace
+
+LegEnd point_end(Point3 p) { return {.centre = p, .axle = {}, .radius_m = 0, .turn = 0}; }
+LegEnd leaving(const Sheave& s) { return {s.centre, s.axle, s.radius_m, double(s.sense)}; }
+LegEnd arriving(const Sheave& s) { return {s.centre, s.axle, s.radius_m, -double(s.sense)}; }
+
+std::optional<MetLeg> meet(const LegEnd& from, const LegEnd& to, const Tension& tension, const MetLeg* near) {
+  if (near) {
+    MetLeg start;
+    // Rounding would creep in from pose to pose: the neighbour's radii are made unit again.
+    if (from.radius_m > 0) start.from_e = unit(in_plane(near->from_e, from.axle));
+    if (to.radius_m > 0) start.to_e = unit(in_plane(near->to_e, to.axle));
+    if (auto met = newton(start, from, to, tension)) return met;
+  }
+  return newton(straight_start(from, to), from, to, tension);
+}
+
+MetLegChange vary(const MetLeg& leg, const LegEnd& from, const LegEnd& to, Vec3 from_move, double tension_change_N) {
+  const Linear l = linearise(leg, from, to);
+  const LegChange held = vary(leg.hang, -from_move, tension_change_N + leg.hang.weight_N_per_m / 2 * from_move.z);
+  const auto turn = undo(l, dot(held.from_pull_N, leg.from_e), dot(held.to_pull_N, leg.to_e));
+  return {.length_m = held.length_m + turn[0] * l.from.change.length_m + turn[1] * l.to.change.length_m,
+          .from_turn_rad = turn[0],
+          .to_turn_rad = turn[1],
+          .from_pull_N = held.from_pull_N + turn[0] * l.from.change.from_pull_N + turn[1] * l.to.change.from_pull_N};
+}
+
+double wrap_angle(Vec3 on_e, Vec3 off_e, Vec3 axle, int sense) {
+  const double angle = sense * std::atan2(dot(cross(on_e, off_e), axle), dot(on_e, off_e));
+  return angle < 0 ? angle + 2 * std::numbers::pi : angle;
+}
+
+double fleet_angle(Vec3 direction, Vec3 axle) {
+  const double across = dot(direction, axle);
+  return std::atan2(across, norm(direction - across * axle));
+}
+
+std::optional<double> straight_wrap(Point3 previous, Point3 next, const Sheave& sheave) {
+  const auto on = straight_contact(arriving(sheave), previous), off = straight_contact(leaving(sheave), next);
+  if (!on || !off) return std::nullopt;
+  return wrap_angle(*on, *off, sheave.axle, sheave.sense);
+}
+
+std::optional<int> derive_sense(Point3 previous, Point3 next, Sheave sheave) {
+  std::optional<int> found;
+  for (const int sense : {+1, -1}) {
+    sheave.sense = sense;
+    const auto wrap = straight_wrap(previous, next, sheave);
+    if (!wrap || !(*wrap <= greatest_derived_wrap_rad)) continue;
+    if (found) return std::nullopt;
+    found = sense;
+  }
+  return found;
+}
+
+}  // namespace fairlead::reeving

@@ -1,0 +1,126 @@
+#include "geometry/reeving/leg.hpp"
+
+#include <cmath>
+
+#include "geometry/reeving/sweep.hpp"
+
+namespace fairlead::reeving {
+namespace {
+
+double over_sinh(double h) { return h == 0 ? 1 : h / std::sinh(h); }
+
+/// sinh e - e without cancellation.
+double sinh_excess(double e) {
+  const double q = e * e;
+  return std::abs(e) < 0.1 ? e * q / 6 * (1 + q / 20 * (1 + q / 42 * (1 + q / 72))) : std::sinh(e) - e;
+}
+
+/// Where a leg's ends lie on its catenary, in units of the parameter H/w from the lowest point; it needs d > 0.
+struct Abscissae {
+  double from, mid;
+};
+Abscissae abscissae(double h, double slope) {
+  const double mid = std::asinh(slope * over_sinh(h));
+  return {mid - h, mid};
+}
+
+double plan(Vec3 span) { return std::hypot(span.x, span.y); }
+
+double sag(Vec3 span, double h) {
+  const double d = plan(span);
+  if (!(d > 0 && h > 0)) return 0;
+  const double parameter = d / (2 * h), slope = span.z / d;
+  // From the chord's contact slope asinh(slope) to the first end: the drop is the catenary's Taylor remainder.
+  const double e = abscissae(h, slope).from - std::asinh(slope);
+  const double half = std::sinh(e / 2);
+  return parameter * (2 * std::hypot(1, slope) * half * half + slope * sinh_excess(e));
+}
+
+}  // namespace
+
+Vec3 Catenary::from_pull_N() const {
+  const double density = mid_tension_N * rho_per_m;
+  return {density * span.x, density * span.y, from_V_N};
+}
+
+Vec3 Catenary::to_pull_N() const {
+  const double density = mid_tension_N * rho_per_m;
+  return {-density * span.x, -density * span.y, -to_V_N};
+}
+
+double Catenary::horizontal_N() const { return mid_tension_N * rho_per_m * plan(span); }
+
+double Catenary::sag_m() const { return sag(span, h); }
+
+std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_N_per_m) {
+  const double d2 = span.x * span.x + span.y * span.y, rise2 = span.z * span.z;
+  Catenary leg{.span = span, .weight_N_per_m = weight_N_per_m, .mid_tension_N = mid_tension_N};
+  if (!(leg.from_tension_N() > 0 && leg.to_tension_N() > 0 && d2 + rise2 > 0)) return std::nullopt;
+  const double target = weight_N_per_m / (2 * mid_tension_N);
+  // A, B >= 1 put the chord's h left of the root, and Newton on a convex falling function stays left of it: the steps
+  // are positive until rounding. Where there is no root they run past the fold instead.
+  leg.h = target * std::sqrt(d2 + rise2);
+  constexpr int kMost = 60;
+  for (int i = 0; i < kMost; ++i) {
+    const double sinh_h = std::sinh(leg.h);
+    leg.A = std::sqrt(1 + sinh_h * sinh_h);
+    leg.S = over_sinh(leg.h);
+    const double A2 = leg.A * leg.A, S2 = leg.S * leg.S;
+    const double rho2 = 1 / (A2 * (d2 + rise2 * S2));
+    leg.rho_per_m = std::sqrt(rho2);
+    leg.fold = rho2 * (d2 * (A2 - leg.A * leg.h * sinh_h) + rise2 * leg.A * S2 * leg.S);
+    if (!(leg.fold > 0)) return std::nullopt;
+    const double met = weight_N_per_m == 0 ? 1 : leg.h * leg.rho_per_m / target;
+    const double gap = (1 - met) * (1 + met);
+    constexpr double kRounding = 1e-14;
+    if (gap <= kRounding) {
+      leg.length_m = 1 / (leg.A * leg.S * leg.rho_per_m);
+      const double mean_V = mid_tension_N * span.z / leg.length_m, half_weight = weight_N_per_m * leg.length_m / 2;
+      leg.from_V_N = mean_V - half_weight;
+      leg.to_V_N = mean_V + half_weight;
+      return leg;
+    }
+    leg.h += leg.h * gap / (2 * leg.fold);
+  }
+  return std::nullopt;
+}
+
+LegChange vary(const Catenary& leg, Vec3 span_change, double mid_tension_change_N) {
+  const double tension_share = mid_tension_change_N / leg.mid_tension_N;
+  const double stretch = leg.rho_per_m * leg.rho_per_m * leg.A * leg.A;
+  const double span_share =
+      stretch * (leg.span.x * span_change.x + leg.span.y * span_change.y + leg.S * leg.S * leg.span.z * span_change.z);
+  const double h_share = (span_share - tension_share) / leg.fold;
+  const double length_share = leg.S / leg.A * h_share + tension_share;
+  LegChange change;
+  change.length_m = leg.length_m * length_share;
+  const double density = leg.mid_tension_N * leg.rho_per_m;
+  const Vec3 pull{density * (span_change.x - h_share * leg.span.x), density * (span_change.y - h_share * leg.span.y),
+                  0};
+  const double mean_V = leg.mid_tension_N * leg.span.z / leg.length_m;
+  const double mean_V_change =
+      (leg.span.z * mid_tension_change_N + leg.mid_tension_N * span_change.z) / leg.length_m - mean_V * length_share;
+  const double half_weight_change = leg.weight_N_per_m * change.length_m / 2;
+  change.from_pull_N = pull + Vec3{0, 0, mean_V_change - half_weight_change};
+  change.to_pull_N = -pull - Vec3{0, 0, mean_V_change + half_weight_change};
+  return change;
+}
+
+std::vector<Point3> hanging_curve(const Leg& leg, int points) {
+  const Vec3 span = leg.to - leg.from;
+  const double d = plan(span), h = leg.H_N > 0 ? leg.weight_N / leg.length_m * d / (2 * leg.H_N) : 0;
+  std::vector<Point3> curve;
+  curve.reserve(points);
+  for (int i = 0; i < points; ++i) {
+    const double part = double(i) / (points - 1);
+    Point3 p = leg.from + part * span;
+    if (d > 0 && h > 0 && i > 0 && i + 1 < points) {
+      const auto [from, mid] = abscissae(h, span.z / d);
+      p.z = leg.from.z + d / h * std::sinh(from + h * part) * std::sinh(h * part);
+    }
+    curve.push_back(p);
+  }
+  return curve;
+}
+
+}  // namespace fairlead::reeving

@@ -1,0 +1,99 @@
+#include <algorithm>
+
+#include "geometry/reeving/sweep_poses.hpp"
+
+namespace fairlead::reeving {
+namespace {
+
+/// Line at rest on every distinct reference cable.
+Solved<std::vector<double>> rest_lengths(const Inputs& in) {
+  std::vector<double> lengths;
+  for (std::size_t i = 0; i < in.sweeps.size(); ++i) {
+    const SweepInputs& sweep = in.sweeps[i];
+    const auto same = std::find_if(in.sweeps.begin(), in.sweeps.begin() + static_cast<std::ptrdiff_t>(i),
+                                   [&](const SweepInputs& s) { return s.reference == sweep.reference; });
+    if (same != in.sweeps.begin() + static_cast<std::ptrdiff_t>(i)) {
+      lengths.push_back(lengths[static_cast<std::size_t>(same - in.sweeps.begin())]);
+      continue;
+    }
+    const auto length = rest_length(in, sweep.reference, sweep.trolley_weight_N);
+    if (!length) return tl::unexpected(length.error());
+    lengths.push_back(*length);
+  }
+  return lengths;
+}
+
+/// Solves the sweeps of one way of running, each into its own slot.
+tl::expected<void, Unsolved> solve_all(const Inputs& in, bool paying_out, const std::vector<Outlet>& outlets,
+                                       const Work& work, std::vector<Solved<Sweep>>& sweeps) {
+  std::vector<int> wanted;
+  for (std::size_t i = 0; i < in.sweeps.size(); ++i)
+    if ((in.sweeps[i].running == Running::paying_out) == paying_out) wanted.push_back(static_cast<int>(i));
+  for_each_index(work, static_cast<int>(wanted.size()), [&](int i) {
+    const int index = wanted[static_cast<std::size_t>(i)];
+    sweeps[static_cast<std::size_t>(index)] = solve_sweep(in, index, outlets[static_cast<std::size_t>(index)]);
+  });
+  for (const int index : wanted)
+    if (const auto& sweep = sweeps[static_cast<std::size_t>(index)]; !sweep) return tl::unexpected(sweep.error());
+  return {};
+}
+
+struct Peak {
+  double tension_N{}, line_speed_m_per_s{}, retraction_N{};
+};
+
+/// The most the unit can pull, from the solved sweeps that carry a rider: drag over every line speed up to the fastest
+/// arrival at the greatest rate of paying out, on top of the greatest retraction on the way.
+Peak peak_of(const Inputs& in, const std::vector<Solved<Sweep>>& sweeps) {
+  double pay_out = 0, extension_m = 0;
+  for (std::size_t i = 0; i < sweeps.size(); ++i) {
+    if (!sweeps[i] || !(in.sweeps[i].rider_weight_N > 0)) continue;
+    pay_out = std::max(pay_out, sweeps[i]->greatest_pay_out);
+    extension_m = std::max(extension_m, sweeps[i]->greatest_extension_m.bound);
+  }
+  Peak peak;
+  peak.line_speed_m_per_s = in.speed_m_per_s * pay_out;
+  peak.retraction_N = in.unit.retraction_N.greatest(0, extension_m);
+  peak.tension_N = in.unit.greatest_magnetic(peak.line_speed_m_per_s) + peak.retraction_N;
+  return peak;
+}
+
+}  // namespace
+
+Solved<Reeving> solve(const Inputs& in, const Work& work) {
+  const auto lengths = rest_lengths(in);
+  if (!lengths) return tl::unexpected(lengths.error());
+  const auto finished = rest_length(in, in.reference, in.sweeps.front().trolley_weight_N);
+  if (!finished) return tl::unexpected(finished.error());
+  std::vector<Outlet> outlets;
+  for (const double length_m : *lengths) outlets.push_back({length_m, {}});
+  std::vector<Solved<Sweep>> sweeps(in.sweeps.size(), unsolved("not solved"));
+  if (auto done = solve_all(in, false, outlets, work, sweeps); !done) return tl::unexpected(done.error());
+
+  // The peak tension lifts the trolley, which changes how fast it pays out, which changes the peak: until it no longer
+  // grows. It may only grow, so that every sweep is solved at a tension it cannot exceed.
+  Peak peak = peak_of(in, sweeps);
+  constexpr int most_rounds = 20;
+  for (int round = 0;; ++round) {
+    if (!std::isfinite(peak.tension_N) || round == most_rounds)
+      return unsolved("the unit's peak tension does not settle", peak.tension_N, round);
+    for (Outlet& outlet : outlets) outlet.held_tension_N.reset();
+    for (std::size_t i = 0; i < outlets.size(); ++i)
+      if (in.sweeps[i].running == Running::paying_out) outlets[i].held_tension_N = peak.tension_N;
+    if (auto done = solve_all(in, true, outlets, work, sweeps); !done) return tl::unexpected(done.error());
+    const Peak next = peak_of(in, sweeps);
+    if (next.tension_N <= peak.tension_N) break;
+    peak = next;
+    peak.tension_N *= 1 + 1e-6;  // so that the last rounds' crawl ends
+  }
+
+  Reeving reeving;
+  for (Solved<Sweep>& sweep : sweeps) reeving.sweeps.push_back(std::move(*sweep));
+  reeving.peak_tension_N = peak.tension_N;
+  reeving.peak_line_speed_m_per_s = peak.line_speed_m_per_s;
+  reeving.retraction_at_full_N = peak.retraction_N;
+  reeving.finished_length_m = *finished;
+  return reeving;
+}
+
+}  // namespace fairlead::reeving
