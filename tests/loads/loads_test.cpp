@@ -1,0 +1,74 @@
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "geometry/rig/rig.hpp"
+#include "tests/demo_layout.hpp"
+
+namespace fairlead {
+namespace {
+
+const loads::Loads& loads_of(const Rig& rig) {
+  if (!rig.loads.solved()) throw std::runtime_error(rig.loads.result->error().why);
+  return *rig.loads.solved();
+}
+
+std::size_t anchor(const Rig& rig, const std::string& id) {
+  for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i)
+    if (rig.layout.anchors[i].id.value == id) return i;
+  throw std::runtime_error("no anchor " + id);
+}
+
+TEST(Loads, EveryPoseOfTheDemoBalances) {
+  const Rig rig = solve(demo_layout());
+  const loads::Loads& loads = loads_of(rig);
+  EXPECT_LT(loads.worst_force_residual, 1e-9);
+  EXPECT_LT(loads.worst_moment_residual, 1e-9);
+  EXPECT_GT(loads.worst_force_residual, 0) << "sums of rounded numbers that vanish exactly were never summed";
+}
+
+// Law: with parallel legs, no friction and n = 1 the secondary anchor carries (n + 1) = 2 times the trolley's force.
+// A far outlet and a far trolley make the legs parallel to the tangent of their angle; a weightless line has one
+// tension. Common practice, no source.
+TEST(Loads, TheSecondaryAnchorCarriesTwiceTheTrolleyForceOnParallelLegs) {
+  Layout layout = demo_layout({{"line.L1.mass", "'1 g/m'"}});
+  const Rig rig = solve(std::move(layout));
+  const loads::Loads& loads = loads_of(rig);
+  const reeving::Reeving& reeving = *rig.reeving.solved();
+  const std::size_t redirect = anchor(rig, "A3");
+  for (const reeving::Sweep& sweep : reeving.sweeps) {
+    const reeving::Pose& pose = sweep.poses.back();
+    const reeving::Turn& turn = sweep.turns[sweep.turns.size() - 1];
+    const double angle_rad = std::acos(dot(turn.on_leg, turn.off_leg));
+    // Handbook form: resultant = 2 T cos(angle between the legs / 2); angles below 0.1 rad leave 2 T within 0.13 %.
+    ASSERT_LT(angle_rad, 0.1) << "full travel of the demo is not far enough";
+    EXPECT_NEAR(norm(turn.force_N), 2 * pose.trolley_tension_N, 2 * pose.trolley_tension_N * 0.00125 + 0.5);
+    EXPECT_LT(dot(turn.force_N, rig.frame.along) * -1, 0) << "all legs pull the secondary anchor toward the landing";
+  }
+  EXPECT_GT(loads.demands[redirect].force_N.value, 0);
+}
+
+TEST(Loads, SupportsOfTheOpenSpanCarryTheWeightAndPullEachOtherAlongTheLine) {
+  const Rig rig = solve(demo_layout());
+  const loads::Loads& loads = loads_of(rig);
+  int spans = 0;
+  for (const loads::LoadCase& load_case : loads.cases) {
+    if (load_case.action != loads::Action::rider_on_span) continue;
+    ++spans;
+    const Vec3 start = load_case.on_anchor_N[anchor(rig, "P1")], end = load_case.on_anchor_N[anchor(rig, "P2")];
+    EXPECT_GT(dot(start, rig.frame.along), 0) << "the line pulls its start toward the landing";
+    EXPECT_LT(dot(end, rig.frame.along), 0);
+    const double carried_N = (120 + 2.5 + 4) * standard_gravity;
+    EXPECT_LT(start.z + end.z, -carried_N) << "both supports together carry rider, trolleys and line";
+  }
+  EXPECT_EQ(spans, 2);
+}
+
+TEST(Loads, AnAnchorWithAWeakCapacityDoesNotChangeWhatItCarries) {
+  const Rig strong = solve(demo_layout()), weak = solve(demo_layout({{"anchor.B1.wll", "'0.1 kN'"}}));
+  const std::size_t unit = anchor(strong, "B1");
+  EXPECT_EQ(loads_of(strong).demands[unit].force_N, loads_of(weak).demands[unit].force_N);
+}
+
+}  // namespace
+}  // namespace fairlead
