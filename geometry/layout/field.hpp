@@ -26,6 +26,8 @@ inline constexpr Bounds any_number{};
 inline constexpr Bounds not_negative{.least = 0};
 inline constexpr Bounds above_zero{.least = 0, .least_itself = false};
 inline constexpr Bounds zero_to_below_one{.least = 0, .most = 1, .most_itself = false};
+/// Of a cable outdoors: -89 C is the coldest weather on record, and a dark cable in the sun stays below 87 C.
+inline constexpr Bounds outdoors{.least = 273.15 - 90, .most = 273.15 + 90};
 
 /// All that is said of a key but where its value is stored. Examples and the default are TOML, with ' for quotes; a
 /// list section has one starting item for each example of its "id".
@@ -65,6 +67,18 @@ struct Field {
   Key key;
   typename StorageOf<T>::type member;
 };
+
+/// Calls f with the stored value; for a reference with what it points at and its place.
+template <class T, class Object, class F>
+void visit_stored(const Field<T>& field, Object& object, const F& f) {
+  const auto call = [&](const auto& member) {
+    if constexpr (requires { member.to; })
+      f(object.*member.to, object.*member.place);
+    else
+      f(object.*member);
+  };
+  std::visit(call, field.member);
+}
 
 /// The table of a section; each section's header specialises it.
 template <class T>

@@ -10,8 +10,9 @@
 namespace fairlead {
 
 struct Layout {
-  std::vector<std::string> files;  ///< 0: the layout file; then the command line, as "command line"
-  std::string sha256;              ///< of the layout file's bytes, 64 hex digits
+  std::vector<std::string> files;    ///< 0: the layout file; then the command line, as "command line"
+  std::string sha256;                ///< of the layout file's bytes, 64 hex digits
+  std::vector<std::string> changes;  ///< made on the command line, "sheave.R1.position = [1, 2, 3]"
   Project project;
   Site site;
   MainLine main_line;

@@ -21,7 +21,7 @@ struct Waiver {
   std::optional<std::string> subject;  ///< id; absent: every subject of the check
   std::string who, why;
   Given<Date> until;
-  Place place{};
+  Place subject_place{}, place{};
 };
 
 }  // namespace fairlead

@@ -53,13 +53,17 @@ inline constexpr Field<Limits> limits_fields[] = {
 template <>
 inline constexpr std::span<const Field<Limits>> fields_of<Limits> = limits_fields;
 
+template <>
+struct StorageOf<Waiver> {
+  using type = Storage<Waiver, Pointing<Waiver, std::optional<std::string>>>;
+};
 inline constexpr Field<Waiver> waiver_fields[] = {
     {{.name = "check", .says = "name of the check that is waived", .examples = {"'fleet-angle'"}}, &Waiver::check},
     {{.name = "subject",
       .says = "id of the item or name of the section; absent: every subject of the check",
       .need = Need::optional,
       .examples = {"'R1'"}},
-     &Waiver::subject},
+     Pointing<Waiver, std::optional<std::string>>{&Waiver::subject, &Waiver::subject_place}},
     {{.name = "who", .says = "who waives it", .examples = {"'C. Approver'"}}, &Waiver::who},
     {{.name = "why", .says = "on what grounds", .examples = {"'measured 3.1 deg on site, groove flares 6 deg'"}},
      &Waiver::why},

@@ -9,14 +9,14 @@
 namespace fairlead {
 
 /// One error: file:line:column, what is wrong, what to write instead. `print` gives it with the source line and a
-/// caret.
+/// caret, ending in a newline. Columns are characters, a tab one of them.
 struct Diagnostic {
   std::string file;
-  Place place;
-  unsigned length = 1;      ///< columns the caret underlines
-  std::string message;      ///< "anchor \"A2\": \"ton\" may mean 1000 kg, 2000 lb or 2240 lb"
-  std::string instead;      ///< "write \"3 t\", \"6000 lb\" or \"6720 lb\""; may be empty
-  std::string source_line;  ///< empty for errors of no line
+  Place place{};
+  unsigned length = 1;        ///< columns the caret underlines
+  std::string message{};      ///< "anchor \"A2\": \"ton\" may mean 1000 kg, 2000 lb or 2240 lb"
+  std::string instead{};      ///< "write \"3 t\", \"6000 lb\" or \"6720 lb\""; may be empty
+  std::string source_line{};  ///< empty for errors of no line
 };
 std::string print(const Diagnostic&);
 
@@ -33,13 +33,15 @@ tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std
 tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const std::string& name,
                                                    const std::vector<Override>& = {});
 
-/// A value the author did not write: "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no
-/// source)".
+/// What the author did not write: "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no
+/// source)", "main_line.tension = 16 kN, from the command line".
 std::vector<std::string> assumptions(const Layout&);
 
-/// JSON Schema (draft-07) of the layout file; a starting layout with every required key; help for one key.
+/// JSON Schema (draft-07) of the layout file.
 std::string layout_schema();
+/// A starting layout: every required key with an invented value, the others in comments. It reads without an error.
 std::string new_layout();
+/// What "sheave", "sheave.axle" or "riders.envelope.width" is and how it is written; nullopt: there is no such key.
 std::optional<std::string> key_help(std::string_view key);
 
 }  // namespace fairlead

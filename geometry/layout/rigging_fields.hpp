@@ -106,6 +106,7 @@ inline constexpr Field<MainLine> main_line_fields[] = {
     {{.name = "at_temperature",
       .says = "of the cable when it was measured",
       .dimension = Dimension::temperature,
+      .bounds = outdoors,
       .examples = {"'15 C'"}},
      &MainLine::at_temperature_K},
 };

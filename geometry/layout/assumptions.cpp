@@ -1,0 +1,68 @@
+#include <fmt/format.h>
+
+#include <concepts>
+
+#include "geometry/layout/layout_fields.hpp"
+#include "geometry/layout/read.hpp"
+
+namespace fairlead {
+namespace {
+
+// A default as the table has it, '12e-6 /K', without its quotes.
+std::string_view unquoted(std::string_view text) { return text.substr(1, text.size() - 2); }
+
+class Assumptions {
+ public:
+  std::vector<std::string> found;
+
+  template <class T>
+  void in_table(const std::string& path, const T& table) {
+    for (const Field<T>& field : fields_of<T>) {
+      const auto look = [&](const auto& stored, const auto&...) {
+        in_value(path + std::string(field.key.name), field, table, stored);
+      };
+      visit_stored(field, table, look);
+    }
+  }
+
+ private:
+  template <class T, class V>
+  void in_value(const std::string& path, const Field<T>& field, const T& table, const V& stored) {
+    if constexpr (requires { stored.has_value(); }) {
+      if (stored) in_value(path, field, table, *stored);
+    } else if constexpr (requires { stored.front().id; }) {
+      for (const auto& item : stored) in_table(fmt::format("{}.{}.", path, item.id.value), item);
+    } else if constexpr (!fields_of<V>.empty()) {
+      in_table(path + ".", stored);
+    } else if constexpr (requires {
+                           { stored.place } -> std::convertible_to<Place>;
+                         }) {
+      if (stored.place == Place{} && !field.key.fallback.empty() && means_something(field, table))
+        found.push_back(
+            fmt::format("{} = {}, a stated default ({})", path, unquoted(field.key.fallback), field.key.because));
+    }
+  }
+
+  // A default stands only beside the key it goes with.
+  template <class T>
+  static bool means_something(const Field<T>& field, const T& table) {
+    bool given = field.key.with.empty();
+    for (const Field<T>& other : fields_of<T>)
+      if (other.key.name == field.key.with)
+        visit_stored(other, table, [&](const auto& stored, const auto&...) {
+          if constexpr (requires { stored.has_value(); }) given = stored.has_value();
+        });
+    return given;
+  }
+};
+
+}  // namespace
+
+std::vector<std::string> assumptions(const Layout& layout) {
+  Assumptions all;
+  all.in_table("", layout);
+  for (const std::string& change : layout.changes) all.found.push_back(change + ", from the command line");
+  return std::move(all.found);
+}
+
+}  // namespace fairlead

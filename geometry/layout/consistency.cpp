@@ -1,0 +1,170 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/layout/sections.hpp"
+#include "geometry/quantity/units.hpp"
+
+namespace fairlead {
+namespace {
+
+using Unsound = std::set<std::string, std::less<>>;
+
+std::string metres(double m) { return print_quantity({m, Dimension::length}); }
+
+class Consistency {
+ public:
+  Consistency(Layout& layout, const Unsound& unsound, Errors& errors)
+      : layout_(layout), unsound_(unsound), errors_(errors) {}
+
+  void check() {
+    if (sound({"site"})) site();
+    if (sound({"main_line", "anchor"})) main_line();
+    if (sound({"main_line", "anchor", "site", "brake_trolley"})) rest_mark();
+    if (sound({"line"})) lines();
+    if (sound({"line", "connector"})) connectors();
+    if (sound({"sheave", "block"})) sheave_places();
+    if (sound({"sheave", "line"})) pitch_diameters();
+    if (sound({"brake_unit"})) brake_unit();
+    if (sound({"landing"}) && layout_.landing) landing(*layout_.landing);
+  }
+
+ private:
+  bool sound(std::initializer_list<std::string_view> sections) const {
+    return std::none_of(sections.begin(), sections.end(), [&](auto name) { return unsound_.contains(name); });
+  }
+
+  void site() {
+    const Site& site = layout_.site;
+    if (!(site.coldest_K.value <= site.warmest_K.value))
+      errors_.add(site.warmest_K.place, "site: \"warmest\" lies below \"coldest\"");
+  }
+
+  const Anchor& anchor(AnchorId id) const { return layout_.anchors[static_cast<std::size_t>(id)]; }
+  Vec3 span() const {
+    const Vec3 whole = anchor(layout_.main_line.to).position - anchor(layout_.main_line.from).position.value;
+    return {whole.x, whole.y, 0};
+  }
+
+  void main_line() {
+    const MainLine& line = layout_.main_line;
+    if (line.from == line.to)
+      errors_.add(line.to_place,
+                  fmt::format("main line: it ends where it begins, at \"{}\"", anchor(line.to).id.value));
+    else if (!(norm(span()) > 0))
+      errors_.add(line.to_place,
+                  fmt::format("main line: \"{}\" and \"{}\" stand above one another", anchor(line.from).id.value,
+                              anchor(line.to).id.value),
+                  "a main line spans a horizontal distance");
+  }
+
+  // The trolley's rest and travel lie on the main line.
+  void rest_mark() {
+    const double length_m = norm(span());
+    if (!(length_m > 0)) return;
+    const Point3 start = anchor(layout_.main_line.from).position;
+    const Point3 zero = layout_.site.chainage_zero ? layout_.site.chainage_zero->value : start;
+    const double from_m = dot(start - zero, unit(span())), to_m = from_m + length_m;
+    const BrakeTrolley& trolley = layout_.brake_trolley;
+    const auto outside = [&](double at_m) { return !(at_m > from_m && at_m < to_m); };
+    const std::string where = fmt::format("the main line runs from chainage {} to {}", metres(from_m), metres(to_m));
+    if (outside(trolley.rest_m))
+      errors_.add(trolley.rest_m.place, "brake trolley: its rest mark is not on the main line", where);
+    else if (outside(trolley.rest_m + trolley.travel_m))
+      errors_.add(trolley.travel_m.place,
+                  fmt::format("brake trolley: it would travel off the main line, to chainage {}",
+                              metres(trolley.rest_m + trolley.travel_m)),
+                  where);
+  }
+
+  void lines() {
+    for (const Line& line : layout_.lines) {
+      if (line.from == line.to && line.route.empty())
+        errors_.add(line.to_place, fmt::format("line \"{}\": it ends where it begins", line.id.value));
+      for (std::size_t i = 0; i < line.route.size(); ++i)
+        for (std::size_t j = 0; j < i; ++j)
+          if (line.route[i].sheave == line.route[j].sheave) {
+            errors_.add(line.route[i].place, fmt::format("line \"{}\": it runs over this sheave twice", line.id.value));
+            break;
+          }
+    }
+  }
+
+  void connectors() {
+    for (const Line& line : layout_.lines)
+      for (const auto& [end, place] : {std::pair{line.from, line.from_place}, std::pair{line.to, line.to_place}})
+        if (const auto* id = std::get_if<ConnectorId>(&end)) {
+          const Connector& connector = layout_.connectors[static_cast<std::size_t>(*id)];
+          if (std::find(connector.joins.begin(), connector.joins.end(), line.id.value) == connector.joins.end())
+            errors_.add(
+                place, fmt::format("line \"{}\": connector \"{}\" does not join it", line.id.value, connector.id.value),
+                fmt::format("name \"{}\" in the connector's \"joins\"", line.id.value));
+        }
+  }
+
+  void sheave_places() {
+    for (const Sheave& sheave : layout_.sheaves) {
+      const bool on_anchor = std::holds_alternative<AnchorId>(sheave.on);
+      if (on_anchor && sheave.offset)
+        errors_.add(sheave.offset->place, fmt::format("sheave \"{}\": it stands on an anchor", sheave.id.value),
+                    "give its \"position\"");
+      if (!on_anchor && sheave.position)
+        errors_.add(sheave.position->place, fmt::format("sheave \"{}\": what carries it moves", sheave.id.value),
+                    "give its \"offset\"");
+    }
+  }
+
+  void pitch_diameters() {
+    for (std::size_t i = 0; i < layout_.sheaves.size(); ++i) {
+      Sheave& sheave = layout_.sheaves[i];
+      if (!sheave.tread_diameter_m) continue;
+      std::vector<const Line*> over;
+      for (const Line& line : layout_.lines)
+        for (const Over& at : line.route)
+          if (at.sheave == static_cast<SheaveId>(i)) over.push_back(&line);
+      const bool alike = std::all_of(over.begin(), over.end(), [&](const Line* line) {
+        return line->diameter_m.value == over.front()->diameter_m.value;
+      });
+      if (over.empty() || !alike) {
+        errors_.add(sheave.tread_diameter_m->place,
+                    fmt::format("sheave \"{}\": {}, so its pitch diameter is not known", sheave.id.value,
+                                over.empty() ? "no line runs over it" : "lines of different diameters run over it"),
+                    "give \"pitch_diameter\" instead");
+        continue;
+      }
+      sheave.pitch_diameter_m = {*sheave.tread_diameter_m + over.front()->diameter_m, sheave.tread_diameter_m->place};
+    }
+  }
+
+  void brake_unit() {
+    const BrakeUnit& unit = layout_.brake_unit;
+    if (!(unit.rest_extension_m < unit.extension_limit_m))
+      errors_.add(unit.rest_extension_m.place, "brake unit: \"rest_extension\" leaves nothing of \"extension_limit\"");
+    if (unit.retraction_N.value.points().front().x != 0)
+      errors_.add(unit.retraction_N.place, "brake unit: \"retraction\" does not begin at extension 0",
+                  "let its first row say what the spring pulls at 0 m");
+    if (unit.magnetic_N && unit.magnetic_N->value.points().front() != CurvePoint{0, 0})
+      errors_.add(unit.magnetic_N->place, "brake unit: \"magnetic\" does not begin at rest, where magnets do not pull",
+                  "let its first row be [\"0 m/s\", \"0 N\"]");
+  }
+
+  void landing(const Landing& landing) {
+    if (!(landing.platform_from_m < landing.platform_to_m))
+      errors_.add(landing.platform_to_m.place, "landing: \"platform_to\" does not lie beyond \"platform_from\"");
+    if (landing.earliest_rest_m && landing.latest_rest_m && !(*landing.earliest_rest_m <= *landing.latest_rest_m))
+      errors_.add(landing.latest_rest_m->place, "landing: \"latest_rest\" lies before \"earliest_rest\"");
+  }
+
+  Layout& layout_;
+  const Unsound& unsound_;
+  Errors& errors_;
+};
+
+}  // namespace
+
+void check_consistency(Layout& layout, const Unsound& unsound, Errors& errors) {
+  Consistency(layout, unsound, errors).check();
+}
+
+}  // namespace fairlead

@@ -1,0 +1,194 @@
+#include "geometry/layout/sections.hpp"
+
+#include <fmt/format.h>
+
+#include <type_traits>
+
+#include "geometry/layout/layout_fields.hpp"
+#include "geometry/layout/outline.hpp"
+#include "geometry/layout/suggest.hpp"
+#include "geometry/layout/values.hpp"
+
+namespace fairlead {
+namespace {
+
+const std::vector<Item::Kind> every_kind{Item::Kind::anchor,    Item::Kind::sheave,    Item::Kind::line,
+                                         Item::Kind::block,     Item::Kind::connector, Item::Kind::brake_trolley,
+                                         Item::Kind::brake_unit};
+constexpr std::size_t most_items = 1000;  // of one kind; ids are 16 bits wide
+
+template <class T>
+concept Table = !fields_of<T>.empty();
+
+class SectionReader : public ValueReader {
+ public:
+  using ValueReader::ValueReader;
+
+  std::set<std::string, std::less<>> read_layout(const Node& root, Layout& layout) {
+    std::set<std::string, std::less<>> unsound;
+    for (const Entry& entry : root.entries)
+      if (!layout_outline().find(entry.key))
+        errors_.add(entry.place, fmt::format("unknown section \"{}\"", entry.key),
+                    did_you_mean(entry.key, names_of(layout_outline())));
+    for (const Field<Layout>& field : fields_of<Layout>) {
+      const std::size_t before = errors_.count();
+      if (const Node* node = root.find(field.key.name))
+        visit_stored(field, layout, [&](auto& section) { read(*node, field.key, in_words(field.key.name), section); });
+      else if (field.key.need == Need::required)
+        errors_.add({}, fmt::format("section \"{}\" is missing: {}", field.key.name, field.key.says));
+      if (errors_.count() > before) unsound.emplace(field.key.name);
+    }
+    return unsound;
+  }
+
+ private:
+  using ValueReader::read;
+
+  template <class T>
+  void read(const Node& node, const Key& key, const std::string& who, std::optional<T>& value) {
+    read(node, key, who, value.emplace());
+  }
+
+  template <class T>
+  void read(const Node& node, const Key& key, const std::string& who, Given<T>& value) {
+    value.place = node.place;
+    read(node, key, who, value.value);
+  }
+
+  template <class E>
+  requires std::is_enum_v<E>
+  void read(const Node& node, const Key& key, const std::string& who, E& value) {
+    std::vector<std::string> words;
+    for (const Choice<E>& one : choices_of<E>) words.emplace_back(one.word);
+    if (const auto index = choice(node, key, who, words)) value = choices_of<E>[*index].value;
+  }
+
+  template <class Id>
+  void read(const Node& node, const Key& key, const std::string& who, Id& to, Place& place) {
+    place = node.place;
+    if (const auto found = item(node, key, who, kinds_of(&to))) point_at(*found, to);
+  }
+
+  // The subject of a waiver: misspelt it would waive nothing.
+  void read(const Node& node, const Key& key, const std::string& who, std::optional<std::string>& subject,
+            Place& place) {
+    place = node.place;
+    read(node, key, who, subject.emplace());
+    const Outline* section = layout_outline().find(*subject);
+    const bool one = section && section->kind == Outline::Kind::table;
+    if (node.kind == Node::Kind::text && !one && *subject != "layout" && !ids_.find(*subject))
+      refuse(node, who, fmt::format("there is no \"{}\"", *subject), did_you_mean(*subject, ids_.known(every_kind)));
+  }
+
+  template <Table T>
+  void read(const Node& node, const Key& key, const std::string& who, T& value) {
+    if (node.kind == Node::Kind::list)
+      return refuse(node, who, fmt::format("there is only one \"{}\"", key.name), fmt::format("write [{}]", key.name));
+    read_table(node, key, who, value);
+  }
+
+  template <Table T>
+  void read(const Node& node, const Key& key, const std::string& who, std::vector<T>& list) {
+    if (node.kind != Node::Kind::list)
+      return refuse(node, who, fmt::format("\"{}\" is a list of tables, not {}", key.name, kind_words(node.kind)),
+                    fmt::format("write [[{}]]", key.name));
+    if (node.items.empty() && key.need == Need::required)
+      return refuse(node, who, fmt::format("\"{}\" is an empty list", key.name));
+    if (node.items.size() > most_items)
+      return refuse(node, who, fmt::format("there are more than {} of \"{}\"", most_items, key.name));
+    for (const Node& item : node.items) {
+      const Node* id = item.find("id");
+      const std::string name =
+          id && id->kind == Node::Kind::text ? fmt::format("\"{}\"", id->text) : std::to_string(list.size() + 1);
+      list.emplace_back();
+      read_table(item, key, fmt::format("{} {}", who, name), list.back());
+    }
+  }
+
+  void read(const Node& node, const Key& key, const std::string& who, std::vector<Over>& route) {
+    if (node.kind != Node::Kind::list) return refuse_kind(node, key, who, "a list of sheaves");
+    for (const Node& item : node.items) {
+      route.emplace_back();
+      if (item.kind == Node::Kind::table)
+        read_table(item, key, who, route.back());
+      else
+        read(item, key, who, route.back().sheave, route.back().place);
+    }
+  }
+
+  template <class T>
+  void read_table(const Node& node, const Key& key, const std::string& who, T& value) {
+    std::vector<std::string> names;
+    for (const Field<T>& field : fields_of<T>) names.emplace_back(field.key.name);
+    if (!check_table(node, key, who, names)) return;
+    if constexpr (requires { value.place; }) value.place = node.place;
+    for (const Field<T>& field : fields_of<T>) {
+      if (const Node* given = node.find(field.key.name)) {
+        read_field(*given, field, who, value);
+        if (!field.key.with.empty() && !node.find(field.key.with))
+          refuse(*given, who, fmt::format("\"{}\" says nothing without \"{}\"", field.key.name, field.key.with));
+      } else if (field.key.need == Need::required) {
+        refuse(node, who, fmt::format("\"{}\" is missing", field.key.name), fmt::format("add it: {}", field.key.says));
+      } else if (!field.key.fallback.empty() && (field.key.with.empty() || node.find(field.key.with))) {
+        const std::string_view quoted = field.key.fallback;
+        read_field(Node{.kind = Node::Kind::text, .text = std::string(quoted.substr(1, quoted.size() - 2))}, field, who,
+                   value);
+      }
+    }
+    check_groups(node, who, fields_of<T>);
+  }
+
+  template <class T>
+  void read_field(const Node& node, const Field<T>& field, const std::string& who, T& value) {
+    const auto into = [&](auto&... target) {
+      if constexpr (sizeof...(target) == 1 && (Nested<std::remove_cvref_t<decltype(target)>> && ...))
+        read(node, field.key, fmt::format("{} {}", who, in_words(field.key.name)), target...);
+      else
+        read(node, field.key, who, target...);
+    };
+    visit_stored(field, value, into);
+  }
+
+  /// A table or list of tables inside a section: it names itself in messages.
+  template <class V>
+  struct IsNested : std::bool_constant<Table<V>> {};
+  template <class T>
+  struct IsNested<std::optional<T>> : IsNested<T> {};
+  template <class T>
+  struct IsNested<std::vector<T>> : std::bool_constant<Table<T> && !std::is_same_v<T, Over>> {};
+  template <class V>
+  static constexpr bool Nested = IsNested<V>::value;
+
+  // Exactly one, or at most one, of the keys that share a group.
+  template <class T>
+  void check_groups(const Node& node, const std::string& who, std::span<const Field<T>> fields) {
+    for (int group = 1;; ++group) {
+      std::vector<std::string> names;
+      std::vector<const Entry*> given;
+      Need need{};
+      for (const Field<T>& field : fields) {
+        if (field.key.group != group) continue;
+        need = field.key.need;
+        names.push_back(fmt::format("\"{}\"", field.key.name));
+        for (const Entry& entry : node.entries)
+          if (entry.key == field.key.name) given.push_back(&entry);
+      }
+      if (names.empty()) return;
+      const std::string all = fmt::format("{} and {}", fmt::join(names.begin(), names.end() - 1, ", "), names.back());
+      if (given.empty() && need == Need::exactly_one)
+        refuse(node, who, fmt::format("one of {} is missing", all), "give exactly one");
+      for (std::size_t i = 1; i < given.size(); ++i)
+        errors_.add(given[i]->place,
+                    fmt::format("{}: \"{}\" and \"{}\" are both given", who, given[0]->key, given[i]->key),
+                    fmt::format("of {} only one may be given", all));
+    }
+  }
+};
+
+}  // namespace
+
+std::set<std::string, std::less<>> read_sections(const Node& root, const Ids& ids, Layout& layout, Errors& errors) {
+  return SectionReader(errors, ids).read_layout(root, layout);
+}
+
+}  // namespace fairlead

@@ -1,0 +1,21 @@
+// From the tree of the file to a Layout, walking the tables of the sections.
+#pragma once
+
+#include <set>
+#include <string>
+
+#include "geometry/layout/ids.hpp"
+#include "geometry/layout/layout.hpp"
+#include "geometry/layout/node.hpp"
+
+namespace fairlead {
+
+/// Reads every section and returns the names of those that hold an error; what lies across several sections is
+/// judged only between sound ones.
+std::set<std::string, std::less<>> read_sections(const Node& root, const Ids&, Layout&, Errors&);
+
+/// Errors between values: across keys, items and sections. Fills in what follows from elsewhere (a sheave's pitch
+/// diameter from its tread and its line).
+void check_consistency(Layout&, const std::set<std::string, std::less<>>& unsound, Errors&);
+
+}  // namespace fairlead

@@ -1,0 +1,81 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "geometry/layout/outline.hpp"
+#include "geometry/layout/read.hpp"
+#include "geometry/layout/suggest.hpp"
+
+namespace fairlead {
+namespace {
+
+constexpr std::string_view head =
+    "# A layout to start from. Every number in it is invented: replace each by your own.\n"
+    "# Values are texts with a unit: \"12.5 m\", \"12 ft 6 1/2 in\", \"1.5 deg\", \"15 C\", \"2 t\", \"2700 lbf\", "
+    "\"27 mph\".\n"
+    "# A line that begins with # is a key you may add. x, y, z are in the site frame, z up.\n";
+
+class Starter {
+ public:
+  std::string text{head};
+
+  void section(const Outline& section) {
+    const bool shown = section.key.need == Need::required || section.key.need == Need::offered;
+    text += fmt::format("\n# {}\n", section.key.says);
+    tables(section, std::string(section.key.name), shown);
+  }
+
+ private:
+  // As many tables as its ids have examples; all in comments unless shown.
+  void tables(const Outline& table, const std::string& path, bool shown) {
+    const bool list = table.kind == Outline::Kind::tables;
+    const Outline* id = table.find("id");
+    for (std::size_t i = 0; i < 4 && (i == 0 || (id && !id->key.examples[i].empty())); ++i) {
+      if (i > 0) text += "\n";
+      text += fmt::format("{}{}{}{}\n", shown ? "" : "# ", list ? "[[" : "[", path, list ? "]]" : "]");
+      for (const Outline& outline : table.keys)
+        if (!is_section(outline)) key(outline, i, shown, table);
+      for (const Outline& outline : table.keys)
+        if (is_section(outline)) {
+          text += fmt::format("\n# {}\n", outline.key.says);
+          tables(outline, fmt::format("{}.{}", path, outline.key.name), shown && outline.key.need == Need::offered);
+        }
+    }
+  }
+
+  // A table inside a section with an example of its own is written in one line.
+  static bool is_section(const Outline& outline) {
+    return (outline.kind == Outline::Kind::table || outline.kind == Outline::Kind::tables) &&
+           outline.key.examples[0].empty();
+  }
+
+  void key(const Outline& outline, std::size_t item, bool shown, const Outline& table) {
+    const Key& key = outline.key;
+    const std::string_view example = key.examples[item].empty() ? key.examples[0] : key.examples[item];
+    const bool active = shown && (key.need == Need::required || key.need == Need::offered || chosen(outline, table));
+    const std::string line = fmt::format("{}{} = {}", active ? "" : "# ", key.name, with_double_quotes(example));
+    if (item > 0)  // the first item says it
+      text += active ? line + "\n" : "";
+    else if (line.size() <= 40 && key.says.size() <= 76)
+      text += fmt::format("{:<40}  # {}\n", line, key.says);
+    else
+      text += fmt::format("# {}: {}\n{}\n", key.name, key.says, line);
+  }
+
+  // Of keys that exclude one another the first is written.
+  static bool chosen(const Outline& outline, const Outline& table) {
+    const auto same_group = [&](const Outline& other) { return other.key.group == outline.key.group; };
+    return outline.key.need == Need::exactly_one &&
+           &*std::find_if(table.keys.begin(), table.keys.end(), same_group) == &outline;
+  }
+};
+
+}  // namespace
+
+std::string new_layout() {
+  Starter starter;
+  for (const Outline& section : layout_outline().keys) starter.section(section);
+  return starter.text;
+}
+
+}  // namespace fairlead
