@@ -45,14 +45,19 @@ Cut cut(const Cable& k, const Fixed* load, State at) {
   return r;
 }
 
-Shape shape(const Cable& k, const Fixed* load, State at) {
+/// The shape after one last step, so small that its effect on the cut's place is linear.
+Shape shape(const Cable& k, const Fixed* load, const Cut& now, State at, State step) {
   Shape r;
-  r.pieces[0] = {load ? load->s_m : k.unstretched_m, at.H, at.V, 0, 0};
+  const double H = at.H + step.H, V = at.V + step.V;
+  r.pieces[0] = {load ? load->s_m : k.unstretched_m, H, V, 0, 0};
   if (!load) return r;
-  const Stretch part = stretch(load->s_m, at.H, at.V, k.weight_N_per_m, k.compliance_per_N);
-  const double V = part.Vb - load->weight_N;
-  r.pieces[1] = {k.unstretched_m - load->s_m, at.H, V, part.x, -part.drop};
-  r.wheels[0] = {part.x, -part.drop, load->s_m, std::max(part.Tb, std::hypot(at.H, V)), 0, load->weight_N, 0};
+  const Stretch& part = now.parts[0];
+  const double x = part.x + part.x_H * step.H + part.x_V * step.V;
+  const double z = -(part.drop + part.x_V * step.H + part.drop_V * step.V);
+  const double before = V - k.weight_N_per_m * load->s_m, after = before - load->weight_N;
+  const double steeper = std::max(std::abs(before), std::abs(after));
+  r.pieces[1] = {k.unstretched_m - load->s_m, H, after, x, z};
+  r.wheels[0] = {x, z, load->s_m, std::sqrt(H * H + steeper * steeper), 0, load->weight_N, 0};
   r.loads = 1;
   return r;
 }
@@ -61,31 +66,27 @@ Shape shape(const Cable& k, const Fixed* load, State at) {
 /// E* is convex, its gradient is how far the end misses its support and its Hessian the end's compliance, so there is
 /// one answer; halving a step that overshoots along its own line finds it from any start.
 Solved<Shape> solve(const Cable& k, const Fixed* load, State at) {
-  Cut now = cut(k, load, at);
-  double miss = 0;
+  State from = at, step{};
+  double miss = 0, downhill = 0, t = 1;
   for (int i = 0; i < most_iterations; ++i) {
-    const double det = now.HH * now.VV - now.HV * now.HV;
-    const double dH = (now.HV * now.rz - now.VV * now.rx) / det;
-    const double dV = (now.HV * now.rx - now.HH * now.rz) / det;
-    const double tension = std::max(now.parts[0].Ta, now.parts[0].Tb);
+    const Cut now = cut(k, load, at);
     miss = std::abs(now.rx) + std::abs(now.rz);
-    const bool closed = miss <= closure * k.span_m;
-    if (closed && std::abs(dH) <= settled * at.H && std::abs(dV) <= settled * tension)
-      return shape(k, load, {at.H + dH, at.V + dV});
-    if (!(det > 0)) break;
-    double t = dH < -0.9 * at.H ? -0.9 * at.H / dH : 1;
-    const double downhill = now.rx * dH + now.rz * dV;
-    for (int halvings = 0;; ++halvings, t /= 2) {
-      const State next{at.H + t * dH, at.V + t * dV};
-      const Cut there = cut(k, load, next);
-      if (there.rx * dH + there.rz * dV <= -0.9 * downhill || closed || halvings == 40) {
-        at = next;
-        now = there;
-        break;
-      }
+    const bool closed = miss <= closure * k.unstretched_m;
+    if (now.rx * step.H + now.rz * step.V > -0.9 * downhill && !closed) {
+      t /= 2;
+    } else {
+      const double per_det = 1 / (now.HH * now.VV - now.HV * now.HV);
+      step = {(now.HV * now.rz - now.VV * now.rx) * per_det, (now.HV * now.rx - now.HH * now.rz) * per_det};
+      const double tension = now.parts[0].Ta + now.parts[0].Tb;
+      if (closed && std::abs(step.H) <= settled * at.H && std::abs(step.V) <= settled * tension)
+        return shape(k, load, now, at, step);
+      downhill = now.rx * step.H + now.rz * step.V;
+      from = at;
+      t = step.H < -0.9 * at.H ? -0.9 * at.H / step.H : 1;
     }
+    at = {from.H + t * step.H, from.V + t * step.V};
   }
-  return unsolved("the main line's equilibrium does not close", miss, most_iterations);
+  return does_not_close(k, miss, most_iterations);
 }
 
 }  // namespace

@@ -52,7 +52,7 @@ struct Shape {
 };
 
 /// The bare line. Unsolved when the inputs are not finite and positive as stated, when an inextensible line
-/// is shorter than the chord, or when Newton's iteration does not close the span to 1e-12 of itself.
+/// is shorter than the chord, or when Newton's iteration does not meet the span to 1e-12 of the line's length.
 Solved<Shape> hang(const Cable&);
 
 /// A load fixed to the line at the unstretched length s_m from the start: tensions differ on its two sides. Any

@@ -8,12 +8,14 @@
 namespace fairlead::mainline {
 
 /// The track of one rolling weight, nothing else on the line: C2 in x, so that energy closes.
-/// potential_J(x) is the load's and the line's potential together; drive_force_N(x) = -d potential/dx of the
-/// very interpolant = -weight tan tau at the knots. slope is dz/dx of the path, which is not tan tau.
+/// potential_J(x) is the load's and the line's potential together, from 0 at from_m; drive_force_N(x) = -d potential/dx
+/// of the very interpolant = -weight tan tau at the knots. slope is dz/dx of the path, which is not tan tau. Outside
+/// from_m..to_m everything is NaN.
 class Path {
  public:
   struct Knot {
     double x_m{}, z_m{}, slope{}, curvature{}, tau_rad{}, potential_J{}, H_N{};
+    double drive_force_N{}, drive_slope_N_per_m{};  ///< of the line on the wheel, along x, and its change with x
   };
   double height_m(double x_m) const;
   double slope(double x_m) const;
@@ -28,10 +30,13 @@ class Path {
   std::vector<double> rest_points_m() const;
   const std::vector<Knot>& knots() const { return knots_; }
 
-  /// Solves the path over [from_m, to_m] (strictly inside the span) at evenly spaced knots.
+  /// Solves the path over [from_m, to_m] (strictly inside the span) at evenly spaced knots, at least 4.
   static Solved<Path> solve(const Cable&, double weight_N, double from_m, double to_m, int knots);
 
  private:
+  struct Between;
+  Between between(double x_m) const;
+
   std::vector<Knot> knots_;
   double weight_N_{};
 };

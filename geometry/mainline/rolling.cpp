@@ -1,51 +1,23 @@
 // A wheel held at its x and free to roll has the same tension T on both sides; the line's shape and the unstretched
-// lengths s upstream of each wheel follow. With phi(T) = T + T2/2EA, the complementary energy
-//   E* = integral of phi over the line - sum of H_i X_i + V rise
-// is stationary in the horizontal tensions H_i, the shear V at the start, and the s_k: dE*/ds_k is the jump of phi at
-// wheel k. It is convex in (H_i, V), and at equal tensions its second derivative in s_k is -P (1 + T/EA)(w/T) < 0.
-// So every solution is a strict minimum of the potential over the s_k, and a potential that rises toward its borders
-// and has strict minima only has exactly one: whatever start converges, converges to the one answer.
+// lengths s_k upstream of the wheels follow. With phi(T) = T + T2/2EA the complementary energy
+//   E* = integral of phi over the line - sum of H_i X_i + V rise      (X_i: horizontal reach of stretch i)
+// is stationary in the horizontal tensions H_i, the shear V at the start and the s_k; dE*/ds_k is the jump of phi at
+// wheel k. E* is convex in (H_i, V). At equal tensions its second derivative in s_k is -w P (1/T + 1/EA) < 0, so every
+// solution is a strict minimum of the potential max E* over the s_k. That potential rises toward its borders (a stretch
+// pulled straight), and a function with strict minima only has one: whatever start converges, the answer is the same.
 #include "geometry/mainline/rolling.hpp"
 
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/mainline/pairs.hpp"
 #include "geometry/mainline/piece.hpp"
 #include "geometry/mainline/start.hpp"
 
 namespace fairlead::mainline {
 namespace {
 
-constexpr int most_iterations = 100;
-
-/// Gaussian elimination of a symmetric system by 2 x 2 pivots, upper triangle given. (jump of H, s) of a wheel is a
-/// good pivot where H alone is a poor one: a taut line hardly answers H, but always answers s.
-template <int N>
-struct Pairs {
-  double m[N][N];
-  double f[N];
-
-  void solve() {
-    for (int p = 0; p < N; p += 2) {
-      const double a = m[p][p], b = m[p][p + 1], d = m[p + 1][p + 1], det = a * d - b * b;
-      for (int i = p + 2; i < N; ++i) {
-        const double u = (d * m[p][i] - b * m[p + 1][i]) / det, v = (a * m[p + 1][i] - b * m[p][i]) / det;
-        for (int j = i; j < N; ++j) m[i][j] -= u * m[p][j] + v * m[p + 1][j];
-        f[i] -= u * f[p] + v * f[p + 1];
-      }
-    }
-    for (int p = N - 2; p >= 0; p -= 2) {
-      for (int i = p + 2; i < N; ++i) {
-        f[p] -= m[p][i] * f[i];
-        f[p + 1] -= m[p + 1][i] * f[i];
-      }
-      const double a = m[p][p], b = m[p][p + 1], d = m[p + 1][p + 1], det = a * d - b * b;
-      const double u = (d * f[p] - b * f[p + 1]) / det;
-      f[p + 1] = (a * f[p + 1] - b * f[p]) / det;
-      f[p] = u;
-    }
-  }
-};
+constexpr int most_newton_steps = 40, most_slides = 50, most_settling_steps = 100;
 
 template <int N>  // loads
 class Rolling {
@@ -56,49 +28,27 @@ class Rolling {
 
   Solved<Shape> solve(const Shape* near) {
     near && near->loads == N ? start_from(*near) : start();
-    double miss = look(at_);
-    for (int i = 0; i < most_iterations; ++i) {
-      const Unknowns step = newton();
-      const bool closed = miss <= closure;
-      if (closed && size(step) <= settled) {
-        at_ = moved(step, 1);
-        return shape();
-      }
-      double t = std::min(1.0, stride(step));
-      for (int halvings = 0;; ++halvings, t /= 2) {
-        const Unknowns next = moved(step, t);
-        const double there = look(next);
-        if (there <= (1 - 0.1 * t) * miss || closed || halvings == 40) {
-          at_ = next;
-          miss = there;
-          break;
-        }
-      }
-    }
-    return unsolved("the main line's equilibrium under its rolling loads does not close", miss * k_.span_m,
-                    most_iterations);
+    if (close_in() || (!(miss_ <= closure) && slide())) return shape();
+    return does_not_close(k_, miss_ * k_.unstretched_m, steps_);
   }
 
   Sensitivity sensitivity() {
+    static_assert(N == 1);
     look(at_);
-    Pairs<2 * N + 2> e = jacobian();
-    std::fill(std::begin(e.f), std::end(e.f), 0.0);
-    e.f[0] = -1;  // moving the wheel on shortens the reach of the last stretch
+    Pairs<4> e = jacobian();
+    e.f[0] = -1;  // moving the wheel on shortens the reach of the stretch behind it
+    e.f[1] = e.f[2] = e.f[3] = 0;
     e.solve();
-    const double dH = e.f[2 * N], dV = e.f[2 * N + 1], ds = e.f[1];
+    const auto [dforce, ds, dH, dV] = e.f;
     const Stretch& up = part_[0];
-    const double per_m = up.Vb * (k_.compliance_per_N + 1 / up.Tb);
-    return {-(up.x_V * dH + up.drop_V * dV + per_m * ds), e.f[0]};
+    return {-(up.x_V * dH + up.drop_V * dV + up.Vb * (k_.compliance_per_N + 1 / up.Tb) * ds), dforce};
   }
 
  private:
   struct Unknowns {
     double H[N + 1], V, s[N];
   };
-
-  double length(const Unknowns& u, int i) const {
-    return (i < N ? u.s[i] : k_.unstretched_m) - (i > 0 ? u.s[i - 1] : 0);
-  }
+  using Equations = Pairs<2 * N + 2>;
 
   void start_from(const Shape& near) {
     double s = 0;
@@ -109,112 +59,214 @@ class Rolling {
     at_.V = near.pieces[0].V_N;
   }
 
-  /// The taut string's H, the shear of a simple beam, the lengths in the proportion of the arcs these make.
+  /// The taut string's H, the shear of a simple beam, and the lengths in the proportion of the arcs these make.
   void start() {
     const double H = taut_tension(k_, {loads_, N}), w = k_.weight_N_per_m, S = k_.unstretched_m;
     at_.V = bare_shear(k_, H);
     for (int i = 0; i < N; ++i) at_.V += loads_[i].weight_N * (1 - loads_[i].x_m / k_.span_m);
-    double V = at_.V, total = 0, H2 = H * H, least = 0;
-    double arc[N + 1], square[N + 1];
-    const auto slope = [H](double shear) { return std::sqrt(1 + shear * shear / (H * H)); };
+    const auto arc_per_m = [H](double V) { return std::sqrt(1 + V * V / (H * H)); };
+    double V = at_.V, arc = 0, H2 = H * H;
     for (int i = 0; i <= N; ++i) {
       const double fall = w * S * reach_[i] / k_.span_m;
-      arc[i] = total += reach_[i] / 6 * (slope(V) + 4 * slope(V - fall / 2) + slope(V - fall));
-      square[i] = H2;
-      V -= fall;
+      arc += reach_[i] / 6 * (arc_per_m(V) + 4 * arc_per_m(V - fall / 2) + arc_per_m(V - fall));
+      at_.H[i] = std::sqrt(std::max(H2, 0.01 * H * H));
       if (i == N) break;
-      H2 += loads_[i].weight_N * (2 * V - loads_[i].weight_N);
-      V -= loads_[i].weight_N;
-      least = std::min(least, H2 - H * H);
+      at_.s[i] = arc;
+      H2 += loads_[i].weight_N * (2 * (V - fall) - loads_[i].weight_N);  // equal tension on both sides
+      V -= fall + loads_[i].weight_N;
     }
-    for (int i = 0; i <= N; ++i) {
-      if (i < N) at_.s[i] = S * arc[i] / total;
-      at_.H[i] = std::sqrt(std::max(square[i], 0.01 * H * H));
-    }
+    for (double& s : at_.s) s *= S / arc;
   }
 
-  /// Evaluates the stretches at u; returns how far the equations are from closing, as a share of span and tension.
+  /// Newton's iteration on all unknowns at once, as long as its steps bring the equations closer. Leaves at_ as it was
+  /// when it fails.
+  bool close_in() {
+    const Unknowns before = at_;
+    miss_ = look(at_);
+    for (int i = 0; i < most_newton_steps; ++i) {
+      ++steps_;
+      const Unknowns step = newton(jacobian()), from = at_;
+      const bool closed = miss_ <= closure;
+      if (closed && size(step) <= settled) {
+        at_ = moved(from, step, 1);
+        return true;
+      }
+      const double last = miss_;
+      double t = stride(step);
+      while (!((miss_ = look(at_ = moved(from, step, t))) <= (1 - t / 20) * last) && t > 0.05) t /= 2;
+      if (!(miss_ < last || closed)) break;
+    }
+    at_ = before;
+    return false;
+  }
+
+  /// The sure way, some hundred times slower: the wheels slide along the line down the potential. At every s the line
+  /// settles first, and from each resting place Newton's iteration has another try.
+  bool slide() {
+    start();
+    for (int i = 0; i < N; ++i) at_.s[i] = k_.unstretched_m * loads_[i].x_m / k_.span_m;  // every stretch reaches
+    if (!settle()) return false;
+    double height = potential();
+    for (int i = 0; i < most_slides; ++i) {
+      if (close_in()) return true;
+      look(at_);
+      const Unknowns from = at_, step = newton(downhill_jacobian());
+      double gain = 0;
+      for (int j = 0; j < N; ++j) gain += jump_[j] * step.s[j];
+      double t = stride(step);
+      for (int halvings = 0;; ++halvings, t /= 2) {
+        at_ = from;
+        for (int j = 0; j < N; ++j) at_.s[j] += t * step.s[j];
+        if (settle() && potential() <= height - 1e-4 * t * gain) break;
+        if (halvings == 40) return false;
+      }
+      height = potential();
+    }
+    return false;
+  }
+
+  /// The line in equilibrium with the wheels fixed to it where they are. Convex, so a step is halved only where it
+  /// overshoots along itself.
+  bool settle() {
+    look(at_);
+    for (int i = 0; i < most_settling_steps; ++i) {
+      if (gap() <= 1e-9 * k_.unstretched_m) return true;
+      const Unknowns step = settling_step(), from = at_;
+      const double slope = slope_along(step);
+      double t = stride(step);
+      for (int halvings = 0;; ++halvings, t /= 2) {
+        look(at_ = moved(from, step, t));
+        if (slope_along(step) <= -0.9 * slope) break;
+        if (halvings == 40) return false;
+      }
+    }
+    return false;
+  }
+
+  double gap() const {
+    double sum = std::abs(drop_);
+    for (double r : short_) sum += std::abs(r);
+    return sum;
+  }
+
+  double slope_along(const Unknowns& step) const {
+    double sum = drop_ * step.V;
+    for (int i = 0; i <= N; ++i) sum += short_[i] * step.H[i];
+    return sum;
+  }
+
+  Unknowns settling_step() const {
+    Unknowns step{};
+    double VV = 0, f = -drop_;
+    for (int i = 0; i <= N; ++i) {
+      const double lean = part_[i].x_V / part_[i].x_H;
+      VV += part_[i].drop_V - lean * part_[i].x_V;
+      f += lean * short_[i];
+    }
+    step.V = f / VV;
+    for (int i = 0; i <= N; ++i) step.H[i] = -(short_[i] + part_[i].x_V * step.V) / part_[i].x_H;
+    return step;
+  }
+
+  /// Evaluates the stretches at u. Returns by how much the equations miss, as a share of length and tension; the sum
+  /// of all, so that a NaN shows.
   double look(const Unknowns& u) {
     const double w = k_.weight_N_per_m, c = k_.compliance_per_N;
-    double V = u.V, sum = 0;
+    double V = u.V, jumps = 0;
     drop_ = k_.rise_m;
     for (int i = 0; i <= N; ++i) {
       part_[i] = stretch(length(u, i), u.H[i], V, w, c);
+      short_[i] = part_[i].x - reach_[i];
+      drop_ += part_[i].drop;
       if (i > 0) {
-        const double a = part_[i - 1].Tb, b = part_[i].Ta, m = (a - b) * (1 + c / 2 * (a + b));
-        jump_[i - 1] = m;
-        sum = std::max(sum, std::abs(m) / std::max(a, b));
+        const double a = part_[i - 1].Tb, b = part_[i].Ta;
+        jump_[i - 1] = (a - b) * (1 + c / 2 * (a + b));
+        jumps += std::abs(a - b) / (a + b);
       }
       if (i < N) V = part_[i].Vb - loads_[i].weight_N;
-      short_[i] = part_[i].x - reach_[i];
-      sum = std::max(sum, std::abs(short_[i]) / k_.span_m);
-      drop_ += part_[i].drop;
     }
-    return std::max(sum, std::abs(drop_) / k_.span_m);
+    return gap() / k_.unstretched_m + jumps;
   }
 
-  /// Second derivatives of E* and minus its gradient, in the order (jump of H, s) of the last wheel .. first, (H, V).
-  Pairs<2 * N + 2> jacobian() const {
-    Pairs<2 * N + 2> e{};
+  /// Second derivatives of E* and minus its gradient, in (jump of H, s) of the last wheel .. of the first, (H, V at
+  /// the start). The pair of a wheel is a good pivot where H alone is none: a taut line hardly answers H, always s.
+  Equations jacobian() const {
+    Equations e{};
     constexpr int H = 2 * N, V = H + 1;
-    const double w = k_.weight_N_per_m, c = k_.compliance_per_N;
-    double xH = 0, xV = 0, dropV = 0, r = 0;
-    for (int i = N; i >= 0; --i) {
-      xH += part_[i].x_H;
-      xV += part_[i].x_V;
-      dropV += part_[i].drop_V;
+    const double c = k_.compliance_per_N;
+    double x_H = 0, x_V = 0, drop_V = 0, r = 0;
+    for (int i = N;; --i) {
+      x_H += part_[i].x_H;
+      x_V += part_[i].x_V;
+      drop_V += part_[i].drop_V;
       r += short_[i];
       if (i == 0) break;
-      const int d = 2 * (N - i), s = d + 1;  // wheel i - 1
+      const int jump = 2 * (N - i), s = jump + 1;
       const Stretch &up = part_[i - 1], &down = part_[i];
-      const double fu = c + 1 / up.Tb, fd = c + 1 / down.Ta;
-      const double before = at_.H[i - 1] * fu, after = at_.H[i] * fd;
-      const double Vb = up.Vb, Va = Vb - loads_[i - 1].weight_N, bend = Vb * fu - Va * fd;
-      e.m[d][d] = e.m[d][H] = xH;
-      for (int j = d + 2; j < H; j += 2) e.m[d][j] = xH;  // the jumps upstream carry this one's stretches too
-      e.m[d][s] = -after;
-      e.m[d][V] = xV;
-      e.m[s][s] = -w * bend;
-      for (int j = d + 2; j < H; j += 2) e.m[s][j] = before - after;
-      e.m[s][H] = before - after;
+      const double up_per_N = c + 1 / up.Tb, down_per_N = c + 1 / down.Ta, down_Va = up.Vb - loads_[i - 1].weight_N;
+      const double down_x = at_.H[i] * down_per_N, both_x = at_.H[i - 1] * up_per_N - down_x;
+      const double bend = up.Vb * up_per_N - down_Va * down_per_N;
+      e.m[jump][jump] = e.m[jump][H] = x_H;
+      e.m[jump][V] = x_V;
+      e.m[jump][s] = -down_x;
+      e.m[s][s] = -k_.weight_N_per_m * bend;
+      e.m[s][H] = both_x;
       e.m[s][V] = bend;
-      e.f[d] = -r;
+      for (int upstream = jump + 2; upstream < H; upstream += 2) {  // its jump of H acts on all that follows
+        e.m[jump][upstream] = x_H;
+        e.m[s][upstream] = both_x;
+      }
+      e.f[jump] = -r;
       e.f[s] = -jump_[i - 1];
     }
-    e.m[H][H] = xH;
-    e.m[H][V] = xV;
-    e.m[V][V] = dropV;
+    e.m[H][H] = x_H;
+    e.m[H][V] = x_V;
+    e.m[V][V] = drop_V;
     e.f[H] = -r;
     e.f[V] = -drop_;
     return e;
   }
 
-  Unknowns newton() const {
-    Pairs<2 * N + 2> e = jacobian();
+  /// Far from equal tensions a wheel can stand on a hump of E*; there a tenth of what its bend would be at equal
+  /// tensions keeps the step downhill.
+  Equations downhill_jacobian() const {
+    Equations e = jacobian();
+    for (int i = 0; i < N; ++i) {
+      double& bend = e.m[2 * (N - i) - 1][2 * (N - i) - 1];
+      const double least = k_.weight_N_per_m * loads_[i].weight_N * (k_.compliance_per_N + 1 / part_[i].Tb) / 10;
+      bend = std::min(bend, -least);
+    }
+    return e;
+  }
+
+  static Unknowns newton(Equations e) {
     e.solve();
     Unknowns step;
-    step.V = e.f[2 * N + 1];
     step.H[0] = e.f[2 * N];
+    step.V = e.f[2 * N + 1];
     for (int i = 0; i < N; ++i) {
-      const int d = 2 * (N - 1 - i);
-      step.H[i + 1] = step.H[i] + e.f[d];
-      step.s[i] = e.f[d + 1];
+      step.H[i + 1] = step.H[i] + e.f[2 * (N - 1 - i)];
+      step.s[i] = e.f[2 * (N - 1 - i) + 1];
     }
     return step;
   }
 
-  /// The part of a step that leaves every H and length at least a tenth of itself.
-  double stride(const Unknowns& step) const {
-    double most = 0;
-    for (int i = 0; i <= N; ++i) {
-      const double dL = (i < N ? step.s[i] : 0) - (i > 0 ? step.s[i - 1] : 0);
-      most = std::max({most, -step.H[i] / at_.H[i], -dL / length(at_, i)});
-    }
-    return most > 0.9 ? 0.9 / most : 1;
+  double length(const Unknowns& u, int i) const {
+    return (i < N ? u.s[i] : k_.unstretched_m) - (i > 0 ? u.s[i - 1] : 0);
   }
 
-  Unknowns moved(const Unknowns& step, double t) const {
-    Unknowns u = at_;
+  /// The part of a step that leaves every H and length at least a tenth of itself.
+  double stride(const Unknowns& step) const {
+    double most = 0.9;
+    for (int i = 0; i <= N; ++i) {
+      const double shorter = (i > 0 ? step.s[i - 1] : 0) - (i < N ? step.s[i] : 0);
+      most = std::max({most, -step.H[i] / at_.H[i], shorter / length(at_, i)});
+    }
+    return 0.9 / most;
+  }
+
+  static Unknowns moved(const Unknowns& from, const Unknowns& step, double t) {
+    Unknowns u = from;
     u.V += t * step.V;
     for (int i = 0; i <= N; ++i) u.H[i] += t * step.H[i];
     for (int i = 0; i < N; ++i) u.s[i] += t * step.s[i];
@@ -222,10 +274,21 @@ class Rolling {
   }
 
   double size(const Unknowns& step) const {
-    double most = std::abs(step.V) / std::max(part_[0].Ta, part_[0].Tb);
-    for (int i = 0; i <= N; ++i) most = std::max(most, std::abs(step.H[i]) / at_.H[i]);
-    for (int i = 0; i < N; ++i) most = std::max(most, std::abs(step.s[i]) / k_.unstretched_m);
-    return most;
+    double sum = std::abs(step.V) / (part_[0].Ta + part_[0].Tb);
+    for (int i = 0; i <= N; ++i) sum += std::abs(step.H[i]) / at_.H[i];
+    for (int i = 0; i < N; ++i) sum += std::abs(step.s[i]) / k_.unstretched_m;
+    return sum;
+  }
+
+  /// The potential of line and loads for the settled line, heights from the start support, J.
+  double potential() const {
+    double V = at_.V, sum = -k_.rise_m * part_[N].Vb;
+    for (int i = 0; i <= N; ++i) {
+      const double H = at_.H[i];
+      sum += H * reach_[i] - conjugate_energy(part_[i], length(at_, i), H, V, k_.compliance_per_N);
+      if (i < N) V = part_[i].Vb - loads_[i].weight_N;
+    }
+    return sum;
   }
 
   Shape shape() const {
@@ -237,22 +300,26 @@ class Rolling {
       const double L = length(at_, i), H = at_.H[i];
       r.pieces[i] = {L, H, V, i > 0 ? loads_[i - 1].x_m : 0, z};
       if (i == N) break;
-      const double Vb = V - w * L, Tb = std::hypot(H, Vb);
-      z -= L * (V + Vb) * (c / 2 + 1 / (std::hypot(H, V) + Tb));
+      const double Vb = V - w * L, Tb = std::sqrt(H * H + Vb * Vb);
+      z -= L * (V + Vb) * (c / 2 + 1 / (std::sqrt(H * H + V * V) + Tb));
       V = Vb - loads_[i].weight_N;
-      const double force_x = at_.H[i + 1] - H;
-      r.wheels[i] = {
-          loads_[i].x_m, z, at_.s[i], Tb, force_x, loads_[i].weight_N, std::atan(-force_x / loads_[i].weight_N)};
+      const double force_x = at_.H[i + 1] - H, force_z = loads_[i].weight_N;
+      r.wheels[i] = {loads_[i].x_m, z, at_.s[i], Tb, force_x, force_z, std::atan(-force_x / force_z)};
     }
     return r;
   }
 
   const Cable& k_;
   const Load* loads_;
-  double reach_[N + 1];  // horizontal, of each stretch
+  double reach_[N + 1];
   Unknowns at_;
+  // What look() found:
   Stretch part_[N + 1];
-  double short_[N + 1], jump_[N], drop_{};
+  double short_[N + 1];  // by how much each stretch reaches too far, m
+  double jump_[N];       // of phi over each wheel, N
+  double drop_{};        // by how much the end hangs below its support, m
+  double miss_{};
+  int steps_{};
 };
 
 std::optional<Unsolved> refuse(const Cable& k, std::span<const Load> loads) {
@@ -260,9 +327,9 @@ std::optional<Unsolved> refuse(const Cable& k, std::span<const Load> loads) {
   double x = 0;
   for (const Load& load : loads) {
     if (!(load.x_m > x && load.x_m < k.span_m))
-      return Unsolved{"the rolling loads do not stand in rising x inside the span", load.x_m, 0};
+      return Unsolved{"the loads on the main line do not stand in rising x inside its span", load.x_m, 0};
     if (!(std::isfinite(load.weight_N) && load.weight_N > 0))
-      return Unsolved{"a rolling load does not press on the main line", load.weight_N, 0};
+      return Unsolved{"a load on wheels does not press on the main line", load.weight_N, 0};
     x = load.x_m;
   }
   return std::nullopt;
@@ -284,7 +351,7 @@ Solved<Shape> hang_rolling(const Cable& k, std::span<const Load> loads, const Sh
   }
 }
 
-Solved<Shape> hang_rolling_with_slope(const Cable& k, const Load& load, const Shape* near, Sensitivity& out) {
+Solved<Shape> hang_rolling(const Cable& k, const Load& load, const Shape* near, Sensitivity& out) {
   if (auto bad = refuse(k, {&load, 1})) return tl::unexpected(*bad);
   Rolling<1> rolling(k, &load);
   auto solved = rolling.solve(near);

@@ -1,17 +1,17 @@
-// The line under loads that roll: the iteration, with what the path needs beside the shape.
+// One rolling load with what its path needs beside the shape. Only mainline includes it.
 #pragma once
 
 #include "geometry/mainline/cable.hpp"
 
 namespace fairlead::mainline {
 
-/// How the one load's place answers a change of its x.
+/// How the solution answers a change of the load's x.
 struct Sensitivity {
-  double dz_dx{};                ///< slope of the path
-  double dforce_x_dx_N_per_m{};  ///< of the line's horizontal force on the wheel
+  double slope{};                ///< dz/dx of the wheel: the slope of its path
+  double force_slope_N_per_m{};  ///< of the line's horizontal force on it
 };
 
-/// hang_rolling for one load, and its sensitivity at the solution.
-Solved<Shape> hang_rolling_with_slope(const Cable&, const Load&, const Shape* near, Sensitivity&);
+/// hang_rolling for one load; fills the sensitivity when it is solved.
+Solved<Shape> hang_rolling(const Cable&, const Load&, const Shape* near, Sensitivity&);
 
 }  // namespace fairlead::mainline

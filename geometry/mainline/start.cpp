@@ -19,6 +19,12 @@ std::optional<Unsolved> refuse(const Cable& k) {
   return std::nullopt;
 }
 
+tl::unexpected<Unsolved> does_not_close(const Cable& k, double miss_m, int steps) {
+  if (miss_m <= closure * k.unstretched_m)
+    return unsolved("the main line is so straight that its length does not tell its tension", miss_m, steps);
+  return unsolved("the main line's equilibrium does not close", miss_m, steps);
+}
+
 double taut_tension(const Cable& k, std::span<const Load> loads) {
   const double X = k.span_m, S = k.unstretched_m, chord = std::hypot(X, k.rise_m), cosine = X / chord;
   const double w = k.weight_N_per_m * S / X;

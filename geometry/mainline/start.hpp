@@ -8,12 +8,14 @@
 
 namespace fairlead::mainline {
 
-/// The equations close when the span is missed by no more than this share of itself.
+/// The equations close when the line misses its span by no more than this share of its length.
 inline constexpr double closure = 1e-12;
 /// ... and when the next step of Newton's iteration would change no unknown by more than this share. It is taken, and
-/// converging quadratically it leaves rounding. A line so straight that its length does not tell its tension fails
-/// here.
+/// converging quadratically it leaves rounding.
 inline constexpr double settled = 1e-8;
+
+/// Says which of the two fails after so many steps.
+tl::unexpected<Unsolved> does_not_close(const Cable&, double miss_m, int steps);
 
 /// What no iteration can make good, or nothing.
 std::optional<Unsolved> refuse(const Cable&);
