@@ -26,13 +26,13 @@ std::string read(const std::string& file) {
   return {std::istreambuf_iterator<char>(in), {}};
 }
 
-struct Run {
+struct ShownRun {
   std::string command, output;
 };
 
 // The commands of every fenced block that begins with "$ fairlead", each with the lines below it.
-std::vector<Run> runs_of(const std::string& markdown) {
-  std::vector<Run> runs;
+std::vector<ShownRun> runs_of(const std::string& markdown) {
+  std::vector<ShownRun> runs;
   std::istringstream in(markdown);
   bool fenced = false, shows_a_run = false;
   for (std::string line; std::getline(in, line);) {
@@ -80,9 +80,9 @@ std::string output_of(const std::string& command) {
 std::vector<std::string> strings(std::span<const std::string_view> words) { return {words.begin(), words.end()}; }
 
 TEST(Readme, EveryRunItShowsPrintsExactlyThat) {
-  const std::vector<Run> runs = runs_of(read("README.md"));
+  const std::vector<ShownRun> runs = runs_of(read("README.md"));
   ASSERT_FALSE(runs.empty());
-  for (const Run& run : runs) EXPECT_EQ(output_of(run.command), run.output) << run.command;
+  for (const ShownRun& run : runs) EXPECT_EQ(output_of(run.command), run.output) << run.command;
 }
 
 TEST(Readme, ItsCautionsAreThoseOfEveryReport) {
@@ -110,7 +110,7 @@ TEST(Readme, EveryFileItAndDevelopersNameExists) {
 TEST(ReadmeReading, RunsAndBulletsAreTakenWordForWord) {
   const std::string text =
       "```\n$ fairlead a\nb\n  c\n```\n```sh\n$ ls\nd\n```\n$ fairlead e\n## One\n- f\n  g\nh\n- i\n## Two\n- j\n";
-  const std::vector<Run> runs = runs_of(text);
+  const std::vector<ShownRun> runs = runs_of(text);
   ASSERT_EQ(runs.size(), 1u);
   EXPECT_EQ(runs[0].command, "fairlead a");
   EXPECT_EQ(runs[0].output, "b\n  c\n");

@@ -27,23 +27,21 @@ TEST(Loads, EveryPoseOfTheDemoBalances) {
   EXPECT_GT(loads.worst_force_residual, 0) << "sums of rounded numbers that vanish exactly were never summed";
 }
 
-// Law: with parallel legs, no friction and n = 1 the secondary anchor carries (n + 1) = 2 times the trolley's force.
-// A far outlet and a far trolley make the legs parallel to the tangent of their angle; a weightless line has one
-// tension. Common practice, no source.
+// A sheave's resultant is 2 T cos(half the angle between its legs), the angle-factor table of the rigging handbooks
+// (read in three of them); as the legs become parallel the secondary anchor carries (n + 1) = 2 times the trolley's
+// force (common practice, no source). The line weighs 0.01 N/m here: its weight changes no tension by more than 0.01 N.
 TEST(Loads, TheSecondaryAnchorCarriesTwiceTheTrolleyForceOnParallelLegs) {
-  Layout layout = demo_layout({{"line.L1.mass", "'1 g/m'"}});
-  const Rig rig = solve(std::move(layout));
+  const Rig rig = solve(demo_layout({{"line.L1.mass", "'1 g/m'"}}));
   const loads::Loads& loads = loads_of(rig);
-  const reeving::Reeving& reeving = *rig.reeving.solved();
   const std::size_t redirect = anchor(rig, "A3");
-  for (const reeving::Sweep& sweep : reeving.sweeps) {
-    const reeving::Pose& pose = sweep.poses.back();
-    const reeving::Turn& turn = sweep.turns[sweep.turns.size() - 1];
-    const double angle_rad = std::acos(dot(turn.on_leg, turn.off_leg));
-    // Handbook form: resultant = 2 T cos(angle between the legs / 2); angles below 0.1 rad leave 2 T within 0.13 %.
-    ASSERT_LT(angle_rad, 0.1) << "full travel of the demo is not far enough";
-    EXPECT_NEAR(norm(turn.force_N), 2 * pose.trolley_tension_N, 2 * pose.trolley_tension_N * 0.00125 + 0.5);
-    EXPECT_LT(dot(turn.force_N, rig.frame.along) * -1, 0) << "all legs pull the secondary anchor toward the landing";
+  for (const reeving::Sweep& sweep : rig.reeving.solved()->sweeps) {
+    for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
+      const reeving::Turn& turn = sweep.turns[p];
+      const double T = sweep.poses[p].trolley_tension_N, angle_rad = std::acos(dot(turn.on_leg, turn.off_leg));
+      EXPECT_NEAR(norm(turn.force_N), 2 * T * std::cos(angle_rad / 2), 0.03);
+      EXPECT_GT(dot(turn.force_N, rig.frame.along), 0) << "all legs pull the secondary anchor toward the landing";
+      if (p + 1 == sweep.poses.size()) EXPECT_GT(norm(turn.force_N) / T, 1.99) << "nearly parallel at full travel";
+    }
   }
   EXPECT_GT(loads.demands[redirect].force_N.value, 0);
 }
@@ -58,7 +56,7 @@ TEST(Loads, SupportsOfTheOpenSpanCarryTheWeightAndPullEachOtherAlongTheLine) {
     const Vec3 start = load_case.on_anchor_N[anchor(rig, "P1")], end = load_case.on_anchor_N[anchor(rig, "P2")];
     EXPECT_GT(dot(start, rig.frame.along), 0) << "the line pulls its start toward the landing";
     EXPECT_LT(dot(end, rig.frame.along), 0);
-    const double carried_N = (120 + 2.5 + 4) * standard_gravity;
+    const double carried_N = (120 + 2.5 + 6) * standard_gravity;
     EXPECT_LT(start.z + end.z, -carried_N) << "both supports together carry rider, trolleys and line";
   }
   EXPECT_EQ(spans, 2);
