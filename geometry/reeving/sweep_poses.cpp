@@ -86,8 +86,10 @@ Solved<std::vector<Station>> solve_stations(const Inputs& in, const SweepInputs&
     }
     stations = std::move(finer);
   }
+  // A held tension is the most the unit could pull anywhere; where it takes out more sag than there is line in the unit,
+  // the unit simply never pulls so hard.
   for (const Station& station : stations)
-    if (!(station.pose.extension_m >= 0))
+    if (!outlet.held_tension_N && !(station.pose.extension_m >= 0))
       return unsolved(fmt::format("at travel {:.3f} m the line would have to run {:.3f} m into the brake unit: it is "
                                   "slack there; a greater brake_unit.rest_extension keeps it taut",
                                   station.pose.travel_m, -station.pose.extension_m),
