@@ -75,8 +75,10 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   Peak peak = peak_of(in, sweeps);
   constexpr int most_rounds = 20;
   for (int round = 0;; ++round) {
-    if (!std::isfinite(peak.tension_N) || round == most_rounds)
-      return unsolved("the unit's peak tension does not settle", peak.tension_N, round);
+    if (!std::isfinite(peak.tension_N))
+      return unsolved(
+          "the rate of paying out has no bound (a leg hangs plumb on the way), so neither has the line's tension");
+    if (round == most_rounds) return unsolved("the unit's peak tension does not settle", peak.tension_N, round);
     for (Outlet& outlet : outlets) outlet.held_tension_N.reset();
     for (std::size_t i = 0; i < outlets.size(); ++i)
       if (in.sweeps[i].running == Running::paying_out) outlets[i].held_tension_N = peak.tension_N;
