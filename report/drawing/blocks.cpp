@@ -19,7 +19,7 @@ double Paragraphs::mark_width(const Canvas& canvas) const {
 }
 
 double Paragraphs::height(const Canvas& canvas, double width_mm) const {
-  double sum = heading_.empty() ? 0 : heading_cap(cap_mm_) * heading_pitch;
+  double sum = heading_.empty() ? 0 : heading_mm_ * heading_pitch;
   for (std::size_t i = 0; i < paragraphs_.size(); ++i) {
     const auto lines = canvas.wrap(paragraphs_[i].text, cap_mm_, width_mm - mark_width(canvas));
     sum += static_cast<double>(std::max<std::size_t>(lines.size(), 1) - 1) * line_pitch * cap_mm_;
@@ -31,7 +31,7 @@ double Paragraphs::height(const Canvas& canvas, double width_mm) const {
 void Paragraphs::draw(const Canvas& canvas, Paper top_left, double width_mm) const {
   double y = top_left.y_mm;
   if (!heading_.empty()) {
-    const double cap = heading_cap(cap_mm_);
+    const double cap = heading_mm_;
     canvas.text({top_left.x_mm, y - cap}, heading_, cap, paragraphs_.empty() ? Layer::notes : paragraphs_[0].layer);
     y -= cap * heading_pitch;
   }

@@ -16,8 +16,8 @@ struct Paragraph {
 };
 class Paragraphs {
  public:
-  Paragraphs(std::string heading, std::vector<Paragraph> paragraphs, double cap_mm = note_cap_mm)
-      : heading_(std::move(heading)), paragraphs_(std::move(paragraphs)), cap_mm_(cap_mm) {}
+  Paragraphs(std::string heading, std::vector<Paragraph> paragraphs, double cap_mm, double heading_mm)
+      : heading_(std::move(heading)), paragraphs_(std::move(paragraphs)), cap_mm_(cap_mm), heading_mm_(heading_mm) {}
   double height(const Canvas&, double width_mm) const;
   void draw(const Canvas&, Paper top_left, double width_mm) const;
 
@@ -25,7 +25,7 @@ class Paragraphs {
   double mark_width(const Canvas&) const;
   std::string heading_;
   std::vector<Paragraph> paragraphs_;
-  double cap_mm_;
+  double cap_mm_, heading_mm_;
 };
 
 /// A ruled table. Columns are as wide as their widest entry and wrap their headings; when all together are wider than

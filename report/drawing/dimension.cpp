@@ -63,11 +63,25 @@ void assign_rows(std::vector<Placed>& all) {
   }
 }
 
-/// Moves a text along its line off the extension lines of the rows beyond it.
-void clear_texts(std::vector<Placed>& all) {
+double line_of(const Placed& p, double edge_mm, int side) {
+  return edge_mm + side * (first_row_mm + p.row * next_row_mm);
+}
+
+/// What a text covers when it is centred on a place of its line: above the line, to the left of an upright one.
+Quad text_area(Measures measures, const Placed& p, double centre, double line) {
+  constexpr double margin_mm = 0.4;
+  const double low = centre - p.text_width / 2, high = centre + p.text_width / 2;
+  const Box box = measures == Measures::along ? Box{low, line + text_gap_mm, high, line + text_gap_mm + note_cap_mm}
+                                              : Box{line - text_gap_mm - note_cap_mm, low, line - text_gap_mm, high};
+  return quad(box.grown(margin_mm));
+}
+
+/// Moves a text along its line off the extension lines of the rows beyond it and off what is drawn there.
+void clear_texts(std::vector<Placed>& all, Measures measures, double edge_mm, int side, const Obstacles* obstacles) {
   constexpr double clear_mm = 1;
   for (Placed& mine : all) {
     const auto blocked = [&](double centre) {
+      if (obstacles && !obstacles->clear(text_area(measures, mine, centre, line_of(mine, edge_mm, side)))) return true;
       for (const Placed& other : all) {
         if (other.row <= mine.row) continue;
         for (double line : {other.low, other.high})
@@ -76,16 +90,18 @@ void clear_texts(std::vector<Placed>& all) {
       }
       return false;
     };
-    const double middle = (mine.low + mine.high) / 2;
-    if (mine.text_centre > mine.high || !blocked(mine.text_centre)) continue;
-    const double room = (mine.high - mine.low - mine.text_width) / 2 - 1;
-    for (double off = 1; off <= room; off += 1) {
-      const double sides[] = {middle - off, middle + off};
-      const auto* free = std::find_if(std::begin(sides), std::end(sides), [&](double c) { return !blocked(c); });
-      if (free == std::end(sides)) continue;
-      mine.text_centre = *free;
-      break;
-    }
+    if (!blocked(mine.text_centre)) continue;
+    const double middle = (mine.low + mine.high) / 2, room = (mine.high - mine.low - mine.text_width) / 2 - 1;
+    std::vector<double> others;
+    for (double off = 1; off <= room; off += 1) others.insert(others.end(), {middle - off, middle + off});
+    // Beyond the arrows, on a line drawn on for it, where there is no place between them.
+    for (double off = 1; off <= 12; off += 1)
+      others.insert(others.end(), {mine.high + 2 * arrow_mm + off + mine.text_width / 2,
+                                   mine.low - 2 * arrow_mm - off - mine.text_width / 2});
+    const auto free = std::find_if(others.begin(), others.end(), [&](double c) { return !blocked(c); });
+    if (free == others.end()) continue;
+    mine.text_centre = *free;
+    mine.arrows_outside = mine.arrows_outside || *free < mine.low || *free > mine.high;
   }
 }
 
@@ -106,8 +122,9 @@ void draw(const Canvas& canvas, Measures measures, const Placed& p, double line,
   arrowhead(canvas, at(p.high, line), turn + std::numbers::pi - inward, pen.layer, arrow_mm);
   const double trim = 0.9 * arrow_mm;
   if (p.arrows_outside) {
+    const double start = p.text_centre < p.low ? p.text_low() - 1 : p.low - 2 * arrow_mm;
     const double end = p.text_centre > p.high ? p.text_high() + 1 : p.high + 2 * arrow_mm;
-    canvas.line({at(p.low - 2 * arrow_mm, line), at(p.low - trim, line)}, pen);
+    canvas.line({at(start, line), at(p.low - trim, line)}, pen);
     canvas.line({at(p.low, line), at(p.high, line)}, pen);
     canvas.line({at(p.high + trim, line), at(end, line)}, pen);
   } else {
@@ -121,14 +138,14 @@ void draw(const Canvas& canvas, Measures measures, const Placed& p, double line,
 }  // namespace
 
 double dimension_rows(const Canvas& canvas, Measures measures, std::vector<DimensionLine> dimensions, double edge_mm,
-                      int side) {
+                      int side, const Obstacles* obstacles) {
   std::vector<Placed> all;
   for (const DimensionLine& d : dimensions) all.push_back(measure(canvas, measures, d));
   assign_rows(all);
-  clear_texts(all);
+  clear_texts(all, measures, edge_mm, side, obstacles);
   double far = edge_mm;
   for (const Placed& p : all) {
-    const double line = edge_mm + side * (first_row_mm + p.row * next_row_mm);
+    const double line = line_of(p, edge_mm, side);
     draw(canvas, measures, p, line, side);
     // The text stands on the side above (left of) the line; on the other side only the overshoot does.
     const bool text_outside = (measures == Measures::along) == (side > 0);

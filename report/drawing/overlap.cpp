@@ -54,6 +54,17 @@ Box bounds(const Quad& q) { return bounds_of(q); }
 Box bounds(const std::vector<Paper>& path) { return bounds_of(path); }
 Box bounds(Paper a, Paper b) { return bounds_of(std::array{a, b}); }
 
+Box bounds(const Drawing& drawing, const Font& font) {
+  std::vector<Paper> all;
+  for (const auto& entity : drawing.entities) {
+    if (const auto* stroke = std::get_if<Stroke>(&entity))
+      all.insert(all.end(), stroke->path.begin(), stroke->path.end());
+    if (const auto* label = std::get_if<Label>(&entity))
+      for (const Paper corner : text_quad(*label, font)) all.push_back(corner);
+  }
+  return all.empty() ? Box{} : bounds_of(all);
+}
+
 bool overlap(const Quad& a, const Quad& b) {
   for (const Quad* q : {&a, &b})
     for (int i = 0; i < 2; ++i)

@@ -17,6 +17,8 @@ Quad quad(const Box&);
 Box bounds(const Quad&);
 Box bounds(const std::vector<Paper>&);
 Box bounds(Paper, Paper);
+/// Of every stroke and every label; an empty drawing has none and gives an empty box.
+Box bounds(const Drawing&, const Font&);
 
 /// True where they share more than an edge.
 bool overlap(const Quad&, const Quad&);

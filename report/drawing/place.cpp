@@ -57,7 +57,7 @@ int Obstacles::crossings(Paper from, Paper to) const {
 
 namespace {
 
-constexpr double line_pitch = 1.6, shelf_gap_mm = 0.9, text_clear_mm = 0.7;
+constexpr double line_pitch = 1.6, shelf_gap_mm = 0.9, text_clear_mm = 0.9;
 
 std::vector<std::string> lines_of(const std::string& text) {
   std::vector<std::string> lines(1);
@@ -120,7 +120,7 @@ void add_spots(const Callout& c, Paper target, double already, Extent e, std::ve
 }
 
 std::vector<Spot> spots(const Callout& c, Extent e) {
-  constexpr double other_target = 1;  // a target further down the list must save this much leader
+  constexpr double other_target = 0.4;  // a target further down the list must save this much leader
   std::vector<Spot> all;
   for (std::size_t i = 0; i < c.targets.size(); ++i)
     add_spots(c, c.targets[i], other_target * static_cast<double>(i), e, all);
@@ -156,17 +156,14 @@ double cost(const Callout& c, const Spot& s, Extent e, const Surroundings& aroun
   return here + 6 * obstacles.crossings(start, *s.elbow) + 6 * obstacles.crossings(*s.elbow, s.shelf_end);
 }
 
-std::optional<Spot> best(const Callout& c, const std::vector<Spot>& all, Extent e, const Surroundings& around,
-                         bool lines_count) {
-  std::optional<Spot> found;
-  double least = std::numeric_limits<double>::infinity();
+/// The cheapest free spot and its cost.
+std::optional<std::pair<Spot, double>> best(const Callout& c, const std::vector<Spot>& all, Extent e,
+                                            const Surroundings& around, bool lines_count) {
+  std::optional<std::pair<Spot, double>> found;
   for (const Spot& s : all) {
-    if (s.cost >= least) continue;
+    if (found && s.cost >= found->second) continue;
     const double here = cost(c, s, e, around, lines_count);
-    if (here < least) {
-      least = here;
-      found = s;
-    }
+    if (std::isfinite(here) && (!found || here < found->second)) found = {s, here};
   }
   return found;
 }
@@ -231,6 +228,67 @@ std::vector<std::size_t> hardest_first(const std::vector<Callout>& callouts, con
   return order;
 }
 
+struct Placed {
+  Spot spot;
+  bool as_balloon{};
+  double cost{};
+};
+
+/// One callout at its best free spot, or as a balloon; where even that has none, at the first spot there is.
+Placed placed_at_best(const Callout& c, Extent e, const Surroundings& around) {
+  constexpr double balloon_cost = 80, no_place_cost = 1000;
+  if (const auto spot = best(c, spots(c, e), e, around, true)) return {spot->first, false, spot->second};
+  const auto all = balloon_spots(c);
+  if (const auto spot = best(c, all, balloon_extent, around, true))
+    return {spot->first, true, balloon_cost + spot->second};
+  if (const auto spot = best(c, all, balloon_extent, around, false))
+    return {spot->first, true, no_place_cost + spot->second};
+  return {all.front(), true, 2 * no_place_cost};
+}
+
+void draw(const Canvas& canvas, const Callout& c, Extent e, const Placed& placed, int number) {
+  if (placed.as_balloon) return draw_balloon(canvas, c, placed.spot, number);
+  draw(canvas, c, placed.spot, e);
+}
+
+/// Places callouts in an order, each keeping clear of those before it. Indexed as the callouts are.
+std::vector<Placed> attempt(const Canvas& canvas, const std::vector<Callout>& callouts,
+                            const std::vector<Extent>& extents, const std::vector<std::size_t>& order,
+                            Obstacles obstacles, const Box& within, const std::vector<Paper>& targets) {
+  std::vector<Placed> all(callouts.size());
+  for (std::size_t i : order) {
+    all[i] = placed_at_best(callouts[i], extents[i], {obstacles, within, targets});
+    Drawing drawn;
+    draw(Canvas(drawn, canvas.font()), callouts[i], extents[i], all[i], 0);
+    obstacles.add(drawn);
+  }
+  return all;
+}
+
+double total(const std::vector<Placed>& all) {
+  double sum = 0;
+  for (const Placed& p : all) sum += p.cost;
+  return sum;
+}
+
+/// Squeaky wheel optimisation (Joslin and Clements, 1999): what came out badly goes earlier in the next round.
+std::vector<Placed> best_of_rounds(const Canvas& canvas, const std::vector<Callout>& callouts,
+                                   const std::vector<Extent>& extents, const Obstacles& obstacles, const Box& within) {
+  constexpr int rounds = 24;
+  std::vector<Paper> targets;
+  for (const Callout& c : callouts) targets.push_back(c.targets.front());
+  std::vector<std::size_t> order = hardest_first(callouts, extents, {obstacles, within, targets});
+  std::vector<double> blame(callouts.size());
+  std::vector<Placed> found;
+  for (int round = 0; round < rounds; ++round) {
+    const auto all = attempt(canvas, callouts, extents, order, obstacles, within, targets);
+    if (found.empty() || total(all) < total(found)) found = all;
+    for (std::size_t i = 0; i < all.size(); ++i) blame[i] = 0.7 * blame[i] + all[i].cost;
+    std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return blame[a] > blame[b]; });
+  }
+  return found;
+}
+
 }  // namespace
 
 std::vector<std::string> place(const Canvas& canvas, const std::vector<Callout>& callouts, Obstacles& obstacles,
@@ -238,22 +296,13 @@ std::vector<std::string> place(const Canvas& canvas, const std::vector<Callout>&
   std::vector<std::string> key;
   std::vector<Extent> extents;
   for (const Callout& c : callouts) extents.push_back(extent(canvas, c));
-  Surroundings around{obstacles, within, {}};
-  for (const Callout& c : callouts) around.targets.push_back(c.targets.front());
-  for (std::size_t i : hardest_first(callouts, extents, around)) {
-    const Callout& c = callouts[i];
-    const std::size_t drawn = canvas.drawing().entities.size();
-    if (const auto spot = best(c, spots(c, extents[i]), extents[i], around, true)) {
-      draw(canvas, c, *spot, extents[i]);
-    } else {
-      const auto all = balloon_spots(c);
-      auto at = best(c, all, balloon_extent, around, true);
-      if (!at) at = best(c, all, balloon_extent, around, false);
-      key.push_back(c.text);
-      draw_balloon(canvas, c, at ? *at : all.front(), first_number + static_cast<int>(key.size()) - 1);
-    }
-    obstacles.add(canvas.drawing(), drawn);
+  const auto placed = best_of_rounds(canvas, callouts, extents, obstacles, within);
+  const std::size_t drawn = canvas.drawing().entities.size();
+  for (std::size_t i = 0; i < callouts.size(); ++i) {
+    draw(canvas, callouts[i], extents[i], placed[i], first_number + static_cast<int>(key.size()));
+    if (placed[i].as_balloon) key.push_back(callouts[i].text);
   }
+  obstacles.add(canvas.drawing(), drawn);
   return key;
 }
 

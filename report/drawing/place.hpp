@@ -39,7 +39,8 @@ struct Callout {
   double cap_mm = note_cap_mm;
 };
 
-/// Draws every callout inside `within`, hardest first. One with no free place is drawn as a numbered balloon; the
+/// Draws every callout inside `within`, greedily, hardest first, then again in better orders, and keeps the best. One
+/// with no free place is drawn as a numbered balloon; the
 /// returned key holds the texts of the balloons in order of their numbers, which start at `first_number`.
 std::vector<std::string> place(const Canvas&, const std::vector<Callout>&, Obstacles&, const Box& within,
                                int first_number = 1);

@@ -55,8 +55,8 @@ void scale_bar(const Canvas& canvas, Paper at, const View& view, double metres, 
   canvas.text({at.x_mm + parts * part_mm + 2, at.y_mm}, "m", small_cap_mm, Layer::symbols);
 }
 
-void axes_sign(const Canvas& canvas, Paper root, const View& view, const std::vector<Axis>& axes) {
-  constexpr double length_mm = 11, seen = 0.1;
+void axes_sign(const Canvas& canvas, Paper root, const View& view, const std::vector<Axis>& axes, double length_mm) {
+  constexpr double seen = 0.1;
   for (const Axis& axis : axes) {
     const Paper along{fairlead::dot(axis.direction, view.right), fairlead::dot(axis.direction, view.up)};
     if (!(length(along) > seen)) continue;
@@ -96,19 +96,23 @@ void balloon(const Canvas& canvas, Paper centre, int number, Layer layer) {
   canvas.text(centre - Paper{0, note_cap_mm / 2}, std::to_string(number), note_cap_mm, layer, Align::centre);
 }
 
-void force_arrow(const Canvas& canvas, const View& view, Point3 at, Vec3 force, double length_mm) {
+Paper force_tail(const View& view, Point3 at, Vec3 force, double length_mm) {
   const Vec3 u = unit(force);
-  const Paper tail = view.of(at);
-  const Paper seen = length_mm * Paper{fairlead::dot(u, view.right), fairlead::dot(u, view.up)};
+  return view.of(at) - length_mm * Paper{fairlead::dot(u, view.right), fairlead::dot(u, view.up)};
+}
+
+void force_arrow(const Canvas& canvas, const View& view, Point3 at, Vec3 force, double length_mm, double clear_mm) {
+  const Paper tip = view.of(at), tail = force_tail(view, at, force, length_mm);
   const Pen pen{medium_mm, LineType::continuous, Layer::loads};
   constexpr double end_on_mm = 3;
-  if (length(seen) >= end_on_mm) return arrow(canvas, tail, tail + seen, pen);
-  canvas.circle(tail, 1.5, pen);
-  const bool toward = fairlead::dot(u, fairlead::cross(view.right, view.up)) > 0;
-  if (toward) return canvas.circle(tail, 0.5, pen, Fill::ink);
+  if (const double seen = length(tip - tail); seen >= end_on_mm)
+    return arrow(canvas, tail, tip - (clear_mm / seen) * (tip - tail), pen);
+  canvas.circle(tip, 1.5, pen);
+  const bool toward = fairlead::dot(unit(force), fairlead::cross(view.right, view.up)) > 0;
+  if (toward) return canvas.circle(tip, 0.5, pen, Fill::ink);
   const double d = 1.5 * std::sqrt(0.5);
-  canvas.line({tail + Paper{-d, -d}, tail + Paper{d, d}}, pen);
-  canvas.line({tail + Paper{-d, d}, tail + Paper{d, -d}}, pen);
+  canvas.line({tip + Paper{-d, -d}, tip + Paper{d, d}}, pen);
+  canvas.line({tip + Paper{-d, d}, tip + Paper{d, -d}}, pen);
 }
 
 }  // namespace fairlead::drawing

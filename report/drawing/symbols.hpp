@@ -24,7 +24,7 @@ struct Axis {
   Vec3 direction;
   std::string name;
 };
-void axes_sign(const Canvas&, Paper root, const View&, const std::vector<Axis>&);
+void axes_sign(const Canvas&, Paper root, const View&, const std::vector<Axis>&, double length_mm);
 
 /// Cone in two views after ISO 5456-2; `first`: first angle, else third.
 void projection_sign(const Canvas&, const Box&, bool first, Layer);
@@ -33,8 +33,11 @@ void projection_sign(const Canvas&, const Box&, bool first, Layer);
 void balloon(const Canvas&, Paper centre, int number, Layer);
 inline constexpr double balloon_radius_mm = 3;
 
-/// A force seen in a view: a unit arrow of the space times `length_mm`, its tail at the place where the force acts.
-/// Seen almost end on it becomes a dot (toward the viewer) or a cross (away) in a circle.
-void force_arrow(const Canvas&, const View&, Point3 at, Vec3 force, double length_mm);
+/// A force seen in a view: a unit arrow of the space times `length_mm`, its tip `clear_mm` short of the place where the
+/// force acts, so that it stands on the side that the pulling lines leave free. Seen almost end on it becomes a dot
+/// (toward the viewer) or a cross (away) in a circle.
+void force_arrow(const Canvas&, const View&, Point3 at, Vec3 force, double length_mm, double clear_mm = 0);
+/// Where such an arrow begins.
+Paper force_tail(const View&, Point3 at, Vec3 force, double length_mm);
 
 }  // namespace fairlead::drawing

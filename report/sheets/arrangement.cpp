@@ -14,11 +14,11 @@ using views::Facing;
 
 namespace {
 
-constexpr double left_margin_mm = 6, right_margin_mm = 2;  // of the views: upright dimensions stand there
-constexpr double title_row_mm = 10, above_mm = 5, plan_band_mm = 13, between_mm = 3;
+constexpr double least_margin_mm = 1;  // of what is drawn, to its group's sides
+constexpr double title_row_mm = 10, above_mm = 5, plan_band_mm = 13, between_mm = 3, travel_arrow_mm = 28;
 
 /// The scale bar's length: the longest of a round series that stays short of 60 mm.
-double bar_metres(double scale) {
+double longest_bar_m(double scale) {
   double metres = 0.1;
   for (double next : {0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0})
     if (next * 1000 / scale <= 60) metres = next;
@@ -26,64 +26,67 @@ double bar_metres(double scale) {
 }
 
 void direction_of_travel(const Canvas& canvas, Paper left) {
-  constexpr double arrow_mm = 34;
   const double ends = canvas.width("UPSTREAM", note_cap_mm);
-  const Paper from = left + Paper{ends + 2, note_cap_mm / 2}, to = from + Paper{arrow_mm, 0};
+  const Paper from = left + Paper{ends + 2, note_cap_mm / 2}, to = from + Paper{travel_arrow_mm, 0};
   canvas.text(left, "UPSTREAM", note_cap_mm, Layer::symbols);
   arrow(canvas, from, to, {medium_mm, LineType::continuous, Layer::symbols});
   canvas.text(0.5 * (from + to) + Paper{0, 0.9}, "direction of travel", small_cap_mm, Layer::symbols, Align::centre);
   canvas.text(to + Paper{2, -note_cap_mm / 2}, "LANDING", note_cap_mm, Layer::symbols);
 }
 
-/// Name and scale of a view at the left, the direction of travel, and its scale bar at the right.
-void title_row(const Canvas& canvas, Paper top_left, double width_mm, const std::string& name, const View& view) {
-  const double baseline = top_left.y_mm - title_cap_mm - 1;
-  canvas.text({top_left.x_mm, baseline}, name, title_cap_mm, Layer::text);
-  const double after = top_left.x_mm + canvas.width(name, title_cap_mm) + 3;
-  const std::string scale = fmt::format("scale 1:{:g}", view.scale);
-  canvas.text({after, baseline}, scale, note_cap_mm, Layer::text);
-  const double metres = bar_metres(view.scale), bar_mm = metres * view.mm_per_m();
-  const double bar_left = top_left.x_mm + width_mm - bar_mm - 6;
-  scale_bar(canvas, {bar_left, baseline}, view, metres, metres == 2 || metres == 20 || metres == 0.2 ? 4 : 5);
-  const double travel_mm = canvas.width("UPSTREAM", note_cap_mm) + 38 + canvas.width("LANDING", note_cap_mm);
-  const double scale_end = after + canvas.width(scale, note_cap_mm);
-  direction_of_travel(canvas, {scale_end + (bar_left - scale_end - travel_mm) / 2, baseline});
-}
+/// Name and scale of a view at the left; at the right the direction of travel and the view's scale bar.
+struct TitleRow {
+  std::string name, scale;
+  double name_mm{}, scale_mm{}, travel_mm{}, bar_metres{}, bar_mm{};
+  static constexpr double name_gap_mm = 3, travel_gap_mm = 5, bar_gap_mm = 7, unit_mm = 6;
 
-/// Puts the directions of the site's axes where nothing else stands, as low and far right as can be.
+  TitleRow(const Canvas& canvas, std::string view_name, double view_scale)
+      : name(std::move(view_name)), scale(fmt::format("1:{:g}", view_scale)) {
+    name_mm = canvas.width(name, title_cap_mm);
+    scale_mm = canvas.width(scale, note_cap_mm);
+    travel_mm = canvas.width("UPSTREAM", note_cap_mm) + travel_arrow_mm + 4 + canvas.width("LANDING", note_cap_mm);
+    bar_metres = longest_bar_m(view_scale);
+    bar_mm = bar_metres * 1000 / view_scale;
+  }
+  double width_mm() const {
+    return name_mm + name_gap_mm + scale_mm + travel_gap_mm + travel_mm + bar_gap_mm + bar_mm + unit_mm;
+  }
+  void draw(const Canvas& canvas, Paper top_left, double width_mm, const View& view) const {
+    const double y = top_left.y_mm - title_cap_mm - 1;
+    canvas.text({top_left.x_mm, y}, name, title_cap_mm, Layer::text);
+    canvas.text({top_left.x_mm + name_mm + name_gap_mm, y}, scale, note_cap_mm, Layer::text);
+    const double bar_left = top_left.x_mm + width_mm - bar_mm - unit_mm;
+    const bool by_four = bar_metres == 0.2 || bar_metres == 2 || bar_metres == 20;
+    scale_bar(canvas, {bar_left, y}, view, bar_metres, by_four ? 4 : 5);
+    direction_of_travel(canvas, {bar_left - bar_gap_mm - travel_mm, y});
+  }
+};
+
+/// Puts the directions of the site's axes where nothing else stands, as large, low and far right as can be.
 void place_axes(const Canvas& canvas, const views::Scene& scene, const View& view, Obstacles& obstacles,
                 const Box& within) {
   const auto& names = scene.rig->layout.site.axes;
   const std::vector<Axis> axes{{{1, 0, 0}, names[0]}, {{0, 1, 0}, names[1]}, {{0, 0, 1}, names[2]}};
-  const auto trial = [&](Paper root) {
-    Drawing drawing;
-    axes_sign(Canvas(drawing, canvas.font()), root, view, axes);
-    std::vector<Paper> all;
-    for (const auto& entity : drawing.entities) {
-      if (const auto* stroke = std::get_if<Stroke>(&entity))
-        all.insert(all.end(), stroke->path.begin(), stroke->path.end());
-      if (const auto* label = std::get_if<Label>(&entity))
-        for (const Paper p : text_quad(*label, canvas.font())) all.push_back(p);
-    }
-    return bounds(all).grown(1);
-  };
-  const Box at_origin = trial({0, 0});
-  for (double y = within.bottom - at_origin.bottom; y + at_origin.top <= within.top; y += 2)
-    for (double x = within.right - at_origin.right; x + at_origin.left >= within.left; x -= 3) {
-      const Quad here = quad({x + at_origin.left, y + at_origin.bottom, x + at_origin.right, y + at_origin.top});
-      if (!obstacles.clear(here)) continue;
-      axes_sign(canvas, {x, y}, view, axes);
-      obstacles.add(here);
-      return;
-    }
-  axes_sign(canvas, {within.right - at_origin.right, within.bottom - at_origin.bottom}, view, axes);
+  for (const double length_mm : {11.0, 9.0, 7.0}) {
+    Drawing trial;
+    axes_sign(Canvas(trial, canvas.font()), {0, 0}, view, axes, length_mm);
+    const Box sign = bounds(trial, canvas.font()).grown(1);
+    for (double y = within.bottom - sign.bottom; y + sign.top <= within.top; y += 2)
+      for (double x = within.right - sign.right; x + sign.left >= within.left; x -= 3) {
+        const Quad here = quad({x + sign.left, y + sign.bottom, x + sign.right, y + sign.top});
+        if (!obstacles.clear(here)) continue;
+        obstacles.add(here);
+        return axes_sign(canvas, {x, y}, view, axes, length_mm);
+      }
+  }
+  axes_sign(canvas, {within.right - 20, within.bottom + 10}, view, axes, 7);
 }
 
 }  // namespace
 
 ViewGroup::ViewGroup(const views::Scene& scene, const Style& style, const Stationery& paper, const Font& font,
-                     double scale)
-    : scene_(scene), style_(style), paper_(paper), scale_(scale) {
+                     double scale, std::optional<views::DetailWindow> detail)
+    : scene_(scene), style_(style), paper_(paper), scale_(scale), detail_(detail) {
   // Drawn once on a paper nobody sees, to know how far the dimensions reach.
   Drawing scratch;
   const Canvas canvas(scratch, font);
@@ -94,47 +97,96 @@ ViewGroup::ViewGroup(const views::Scene& scene, const Style& style, const Statio
   const views::Reach reach = views::draw_elevation_dimensions(canvas, scene, elevation, drawn, style);
   elevation_above_mm_ = reach.top - (drawn.top - above_mm);
   elevation_height_mm_ = title_row_mm + elevation_above_mm_ + drawn_height + (drawn.bottom - reach.bottom);
-  const Box plan = views::extent(scene, view_of(scene, Facing::plan, scale, {0, 0}), Facing::plan);
+  const View plan_view = view_of(scene, Facing::plan, scale, {0, 0});
+  const Box plan = views::extent(scene, plan_view, Facing::plan);
   plan_height_mm_ = title_row_mm + 2 * plan_band_mm + plan.height();
-  width_mm_ = left_margin_mm + drawn.width() + right_margin_mm;
+  views::draw_rig(canvas, scene, elevation, Facing::elevation);
+  views::draw_rig(canvas, scene, plan_view, Facing::plan);
+  const Box whole = bounds(scratch, font);
+  left_margin_mm_ = drawn.left - whole.left + least_margin_mm;
+  const double beside = std::max(0.0, whole.right - drawn.right) + least_margin_mm;
+  width_mm_ = left_margin_mm_ + std::max(drawn.width() + beside, TitleRow(canvas, "ELEVATION", scale).width_mm());
   height_mm_ = elevation_height_mm_ + between_mm + views::chainage_scale_height_mm + between_mm + plan_height_mm_;
 }
 
-std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left) const {
+std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, double slack_mm) const {
   Drawing& drawing = canvas.drawing();
-  const double x = top_left.x_mm + left_margin_mm;
+  // What room there is to spare goes where names are crowded: above the elevation and about the plan.
+  const double elevation_mm = elevation_height_mm_ + slack_mm / 2, plan_mm = plan_height_mm_ + slack_mm / 2;
+  const double band_mm = plan_band_mm + slack_mm / 4, extra_above_mm = above_mm + slack_mm / 2;
+  const double x = top_left.x_mm + left_margin_mm_, right = top_left.x_mm + width_mm_;
   const double taken = views::chainage_scale_height_mm + 2 * between_mm;
-  const double upper_mm = paper_.first_angle ? elevation_height_mm_ : plan_height_mm_;
+  const double upper_mm = paper_.first_angle ? elevation_mm : plan_mm;
   const double elevation_top = paper_.first_angle ? top_left.y_mm : top_left.y_mm - upper_mm - taken;
   const double plan_top = paper_.first_angle ? top_left.y_mm - upper_mm - taken : top_left.y_mm;
-  const double right = top_left.x_mm + width_mm_;
 
   View elevation = view_of(scene_, Facing::elevation, scale_, {x, 0});
   Box drawn = views::extent(scene_, elevation, Facing::elevation);
-  elevation.at.y_mm += elevation_top - title_row_mm - elevation_above_mm_ - drawn.top;
+  elevation.at.y_mm += elevation_top - title_row_mm - elevation_above_mm_ - slack_mm / 2 - drawn.top;
   drawn = views::extent(scene_, elevation, Facing::elevation);
-  View plan = view_of(scene_, Facing::plan, scale_, {x, plan_top - plan_height_mm_ + plan_band_mm});
+  const View plan = view_of(scene_, Facing::plan, scale_, {x, plan_top - plan_mm + band_mm});
   drawing.views.push_back(elevation);
   drawing.views.push_back(plan);
 
-  title_row(canvas, {x, elevation_top}, right - x, "ELEVATION", elevation);
-  title_row(canvas, {x, plan_top}, right - x, "PLAN", plan);
+  TitleRow(canvas, "ELEVATION", scale_).draw(canvas, {x, elevation_top}, right - x, elevation);
+  TitleRow(canvas, "PLAN", scale_).draw(canvas, {x, plan_top}, right - x, plan);
   views::draw_rig(canvas, scene_, elevation, Facing::elevation);
+  if (detail_) views::mark_detail(canvas, scene_, *detail_, elevation);
   views::draw_elevation_dimensions(canvas, scene_, elevation,
-                                   {drawn.left, drawn.bottom, drawn.right, drawn.top + above_mm}, style_);
+                                   {drawn.left, drawn.bottom, drawn.right, drawn.top + extra_above_mm}, style_);
   views::draw_chainages(canvas, scene_, elevation, top_left.y_mm - upper_mm - between_mm);
   views::draw_rig(canvas, scene_, plan, Facing::plan);
 
   Obstacles obstacles(canvas.font());
   obstacles.add(drawing);
-  const Box around_plan{top_left.x_mm, plan_top - plan_height_mm_, right, plan_top - title_row_mm + 1};
-  const Box around_elevation{top_left.x_mm, elevation_top - elevation_height_mm_, right,
-                             elevation_top - title_row_mm + 1};
+  const Box around_plan{top_left.x_mm, plan_top - plan_mm, right, plan_top - title_row_mm + 1};
+  const Box around_elevation{top_left.x_mm, elevation_top - elevation_mm, right, elevation_top - title_row_mm + 1};
   place_axes(canvas, scene_, plan, obstacles, around_plan);
-  auto key = place(canvas, callouts(scene_, elevation, Facing::elevation, style_), obstacles, around_elevation);
+  const auto naming = detail_ ? views::Naming::brief : views::Naming::full;
+  auto key = place(canvas, callouts(scene_, elevation, Facing::elevation, naming, style_), obstacles, around_elevation);
   const int next = static_cast<int>(key.size()) + 1;
-  for (std::string& text : place(canvas, callouts(scene_, plan, Facing::plan, style_), obstacles, around_plan, next))
+  for (std::string& text :
+       place(canvas, callouts(scene_, plan, Facing::plan, naming, style_), obstacles, around_plan, next))
     key.push_back(std::move(text));
+  return key;
+}
+
+namespace {
+
+constexpr double detail_title_mm = 9, detail_gap_mm = 6, legend_width_mm = 64, least_band_mm = 72;
+
+}  // namespace
+
+std::optional<DetailBand> DetailBand::fit(const views::Scene& scene, const views::DetailWindow& window,
+                                          const Canvas& canvas, double width_mm, double greatest_height_mm,
+                                          double main_scale) {
+  DetailBand band(scene, window);
+  const double frame_mm = width_mm - detail_gap_mm - legend_width_mm;
+  band.height_mm_ =
+      std::min(greatest_height_mm, std::max(legend(scene).height(canvas, legend_width_mm), least_band_mm));
+  const double tall_mm = band.height_mm_ - detail_title_mm;
+  for (double scale : {10.0, 20.0, 50.0, 100.0}) {
+    if (2 * scale > main_scale) break;
+    const double mm_per_m = 1000 / scale;
+    if (mm_per_m * (window.to_m - window.from_m) > frame_mm || mm_per_m * (window.high_m - window.low_m) > tall_mm)
+      continue;
+    band.scale_ = scale;
+    band.window_ = views::filling(scene, window, frame_mm / mm_per_m, tall_mm / mm_per_m);
+    return band;
+  }
+  return std::nullopt;
+}
+
+std::vector<std::string> DetailBand::draw(const Canvas& canvas, const Style& style, Paper top_left, double width_mm,
+                                          int first_balloon) const {
+  const double height = 1000 / scale_ * (window_.high_m - window_.low_m);
+  canvas.text(top_left - Paper{0, title_cap_mm}, "DETAIL A", title_cap_mm, Layer::text);
+  const double after = canvas.width("DETAIL A", title_cap_mm) + 3;
+  canvas.text(top_left + Paper{after, -title_cap_mm}, fmt::format("1:{:g}, redirect and rest mark", scale_),
+              note_cap_mm, Layer::text);
+  auto key = views::draw_detail(canvas, *scene_, window_, scale_, top_left - Paper{0, detail_title_mm + height}, style,
+                                first_balloon);
+  legend(*scene_).draw(canvas, top_left + Paper{width_mm - legend_width_mm, 0}, legend_width_mm);
   return key;
 }
 

@@ -111,7 +111,7 @@ class PointTable {
     std::vector<Paragraph> beneath = cases_.key();
     if (!rig_.loads.solved())
       beneath.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
-    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns, rows), Paragraphs("", beneath, small_cap_mm));
+    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns, rows), Paragraphs("", beneath, small_cap_mm, 0));
   }
 
  private:
@@ -159,52 +159,52 @@ class PointTable {
   Table table_;
 };
 
-/// A list in two columns once it is wide enough, so that lines stay readable.
-Block list_block(std::string heading, std::vector<Paragraph> items, double cap_mm) {
-  return block_of(Paragraphs(std::move(heading), std::move(items), cap_mm));
-}
-
 }  // namespace
 
 Block setting_out_and_loads(const Dossier& dossier, const Style& style) { return PointTable(dossier, style).block(); }
 
-Block findings_summary(const Dossier& dossier, const Style& style) {
+Block findings_summary(const Dossier& dossier, const Style& style, Saying saying) {
   const Judged& judged = dossier.judged;
   const Layout& layout = judged.rig.layout;
   std::vector<Paragraph> lines;
-  std::string passed;
+  std::optional<words::Outcome> group;
   for (const std::size_t i : tables::worst_first(judged.findings)) {
     const Finding& finding = judged.findings[i];
     const words::Outcome outcome = words::outcome_of(finding);
-    const std::string name(finding.check->name);
-    if (outcome == words::Outcome::pass) {
-      passed += fmt::format("{}{} {}", passed.empty() ? "" : "; ", name, words::id_of(layout, finding.subject));
-      continue;
+    const bool adverse = outcome != words::Outcome::waived && outcome != words::Outcome::pass;
+    const Layer layer = adverse ? Layer::cautions : Layer::notes;
+    const std::string mark = capitals(words::word_for(outcome)), name(finding.check->name);
+    if (saying == Saying::by_name || outcome == words::Outcome::pass) {
+      const std::string text = name + " " + words::id_of(layout, finding.subject);
+      if (group == outcome)
+        lines.back().text += "; " + text;
+      else
+        lines.push_back({mark, text, layer});
+    } else {
+      std::string text = name + ": " + words::sentence(layout, finding, style);
+      if (outcome == words::Outcome::waived)
+        text += "; waived " + words::terms_of(layout.waivers[static_cast<std::size_t>(finding.waiver)]);
+      lines.push_back({mark, text, layer});
     }
-    std::string text = name + ": " + words::sentence(layout, finding, style);
-    if (outcome == words::Outcome::waived)
-      text += "; waived " + words::terms_of(layout.waivers[static_cast<std::size_t>(finding.waiver)]);
-    lines.push_back(
-        {capitals(words::word_for(outcome)), text, outcome == words::Outcome::waived ? Layer::notes : Layer::cautions});
+    group = outcome;
   }
-  if (!passed.empty()) lines.push_back({"PASS", passed, Layer::notes});
   std::string nothing;
   for (const Check* check : words::without_subject(judged.findings))
     nothing += fmt::format("{}{}", nothing.empty() ? "" : "; ", check->name);
   if (!nothing.empty()) lines.push_back({"NOTHING TO JUDGE", nothing, Layer::notes});
-  return list_block(words::headline(judged), lines, small_cap_mm);
+  return block_of(Paragraphs(words::headline(judged), lines, small_cap_mm, heading_cap_mm));
 }
 
 Block cautions(double cap_mm) {
   std::vector<Paragraph> lines;
   for (const std::string_view text : words::cautions()) lines.push_back({"–", std::string(text), Layer::notes});
-  return list_block("CAUTIONS", lines, cap_mm);
+  return block_of(Paragraphs("CAUTIONS", lines, cap_mm, note_cap_mm));
 }
 
 Block not_looked_at(double cap_mm) {
   std::vector<Paragraph> lines;
   for (const std::string_view text : words::not_checked()) lines.push_back({"–", std::string(text), Layer::notes});
-  return list_block("NOT LOOKED AT BY THIS VERSION", lines, cap_mm);
+  return block_of(Paragraphs("NOT LOOKED AT BY THIS VERSION", lines, cap_mm, note_cap_mm));
 }
 
 }  // namespace fairlead::sheets

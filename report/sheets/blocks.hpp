@@ -20,8 +20,10 @@ Block block_of(drawing::Grid, drawing::Paragraphs beneath);
 
 /// Where everything stands and what every anchor carries, one row a point; beneath it the load cases by their letters.
 Block setting_out_and_loads(const Dossier&, const Style&);
-/// The verdict in the words of every other report, then what did not pass in full, then what passed by name.
-Block findings_summary(const Dossier&, const Style&);
+/// The verdict in the words of every other report, then what did not pass, in full or by name, then what passed by
+/// name.
+enum class Saying { in_full, by_name };
+Block findings_summary(const Dossier&, const Style&, Saying);
 /// What the views show and how their figures are meant; `key`: the texts of the numbered balloons.
 Block notes(const Dossier&, const Style&, const views::Scene&, const Stationery&, const std::vector<std::string>& key,
             double cap_mm);

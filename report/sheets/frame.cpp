@@ -1,3 +1,4 @@
+#include <cmath>
 #include <string>
 
 #include "report/sheets/furniture.hpp"
@@ -24,12 +25,13 @@ namespace {
 constexpr double band_mm = 5, zone_mm = 50, zone_cap_mm = 3.5;
 constexpr Layer layer = Layer::title_block;
 
-/// Zone borders along one side: every 50 mm both ways from the centring mark, as long as they lie on the side.
+/// Zone borders along one side: every 50 mm both ways from the centring mark. A rest too short for a zone of its own
+/// belongs to its neighbour.
 std::vector<double> zone_borders(double low, double high, double centre) {
+  constexpr double least_mm = 20;
   std::vector<double> borders{low};
-  int first = 0;
-  while (centre + (first - 1) * zone_mm > low) --first;
-  for (int i = first; centre + i * zone_mm < high; ++i) borders.push_back(centre + i * zone_mm);
+  const int first = static_cast<int>(std::ceil((low + least_mm - centre) / zone_mm));
+  for (int i = first; centre + i * zone_mm <= high - least_mm; ++i) borders.push_back(centre + i * zone_mm);
   borders.push_back(high);
   return borders;
 }

@@ -5,6 +5,7 @@
 
 #include "report/drawing/symbols.hpp"
 #include "report/sheets/blocks.hpp"
+#include "report/views/figures.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/numbers.hpp"
 
@@ -19,15 +20,16 @@ std::string quantity(double si, Dimension dimension, const Style& style) { retur
 std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& style, const views::Scene& scene) {
   const Layout& layout = dossier.judged.rig.layout;
   std::vector<std::string> notes;
-  if (!scene.unsolved.empty()) {
-    notes.push_back("LINES NOT DRAWN: " + scene.unsolved + ".");
-    return notes;
-  }
-  notes.push_back(fmt::format("Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.",
-                              scene.state, quantity(scene.temperature_K, Dimension::temperature, style),
-                              quantity(scene.horizontal_N, Dimension::force, style)));
-  notes.push_back(fmt::format("Braking line at rest drawn as it hangs with {} at the unit's outlet.",
-                              quantity(scene.rest->outlet_tension_N, Dimension::force, style)));
+  if (!scene.unsolved.empty())
+    notes.push_back(fmt::format("{} NOT DRAWN: {}.", scene.rest ? "BRAKING LINE" : "LINES", scene.unsolved));
+  if (scene.rest)
+    notes.push_back(
+        fmt::format("Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.",
+                    scene.state, quantity(scene.temperature_K, Dimension::temperature, style),
+                    quantity(scene.horizontal_N, Dimension::force, style)));
+  if (scene.rest && !scene.rest->line.empty())
+    notes.push_back(fmt::format("Braking line at rest drawn as it hangs with {} at the unit's outlet.",
+                                quantity(scene.rest->outlet_tension_N, Dimension::force, style)));
   if (scene.full)
     notes.push_back(fmt::format(
         "Full travel drawn with a rider of {} and the peak tension of {} at the outlet, which follows from the unit's "
@@ -56,25 +58,25 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
   for (std::string& note : what_is_drawn(dossier, style, scene)) all.push_back(std::move(note));
   all.push_back(
       "Loads: force of the rig on the anchor, positive along the site's axes, up positive; unfactored; the components "
-      "of a row act at once. Arrows give direction only, their tails at the anchors.");
+      "of a row act at once. Arrows give direction only, their tips at the anchors; in plan only loads that leave the "
+      "main line's plane.");
   all.push_back("Trolley, brake unit, anchors and backup brake are symbols, not to scale.");
   if (layout.landing) all.push_back("The platform's width is not in the layout.");
   for (const int i : scene.anchors_outside) {
     const Anchor& anchor = layout.anchors[static_cast<std::size_t>(i)];
-    all.push_back(
-        fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
-                    quantity(dossier.judged.rig.frame.chainage_m(anchor.position), Dimension::length, style)));
+    all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
+                              views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style)));
   }
   std::vector<Paragraph> lines;
   for (std::size_t i = 0; i < all.size(); ++i)
-    lines.push_back(
-        {fmt::format("{}.", i + 1), all[i], all[i].starts_with("LINES NOT") ? Layer::cautions : Layer::notes});
+    lines.push_back({fmt::format("{}.", i + 1), all[i],
+                     all[i].find("NOT DRAWN") != std::string::npos ? Layer::cautions : Layer::notes});
   for (std::size_t i = 0; i < key.size(); ++i) {
     std::string text = key[i];
     std::replace(text.begin(), text.end(), '\n', ' ');
     lines.push_back({fmt::format("({})", i + 1), text, Layer::notes});
   }
-  return block_of(Paragraphs("NOTES", lines, cap_mm));
+  return block_of(Paragraphs("NOTES", lines, cap_mm, note_cap_mm));
 }
 
 namespace {
@@ -92,41 +94,38 @@ Sample line_sample(std::string text, Pen pen) {
 std::vector<Sample> samples(const views::Scene& scene) {
   using views::Facing;
   const auto extreme = LineType::dash_double_dot;
-  std::vector<Sample> all{
-      line_sample("main line, empty", {extra_mm, LineType::continuous, Layer::main_line}),
-      line_sample("main line at full travel", {narrow_mm, extreme, Layer::main_line}),
-      line_sample("braking line at rest", {wide_mm, LineType::continuous, Layer::braking_line}),
-      line_sample("braking line at full travel", {narrow_mm, extreme, Layer::braking_line}),
-      line_sample("rider envelope", {narrow_mm, extreme, Layer::envelope}),
-      {"load on anchor: direction",
-       [](const Canvas& c, Paper at) {
-         arrow(c, at + Paper{1, 0}, at + Paper{sample_mm - 1, 0}, {medium_mm, LineType::continuous, Layer::loads});
-       }},
-      {"brake trolley at rest",
-       [](const Canvas& c, Paper at) {
-         views::draw_trolley(c, at + Paper{8, 0}, at + Paper{7, 0}, Facing::elevation,
-                             {wide_mm, LineType::continuous, Layer::braking_line});
-       }},
-      {"brake trolley at full travel",
-       [](const Canvas& c, Paper at) {
-         views::draw_trolley(c, at + Paper{8, 0}, at + Paper{7, 0}, Facing::elevation,
-                             {narrow_mm, LineType::dashed, Layer::braking_line});
-       }},
-      {"anchor: where the load acts",
-       [](const Canvas& c, Paper at) {
-         views::draw_anchor(c, at + Paper{8, 0});
-       }},
-      {"sheave, true radius or ⌀1.6 symbol",
-       [](const Canvas& c, Paper at) {
+  std::vector<Sample> all;
+  if (scene.rest) all.push_back(line_sample("main line, empty", {extra_mm, LineType::continuous, Layer::main_line}));
+  if (scene.full) all.push_back(line_sample("main line at full travel", {narrow_mm, extreme, Layer::main_line}));
+  if (scene.rest && !scene.rest->line.empty())
+    all.push_back(line_sample("braking line at rest", {wide_mm, LineType::continuous, Layer::braking_line}));
+  if (scene.full) all.push_back(line_sample("braking line at full travel", {narrow_mm, extreme, Layer::braking_line}));
+  if (scene.rider_at_contact) all.push_back(line_sample("rider envelope", {narrow_mm, extreme, Layer::envelope}));
+  if (std::any_of(scene.anchors.begin(), scene.anchors.end(),
+                  [](const views::AnchorSeen& a) { return norm(a.governing_N) > 0; }))
+    all.push_back(
+        {"load on anchor: direction", [](const Canvas& c, Paper at) {
+           arrow(c, at + Paper{1, 0}, at + Paper{sample_mm - 1, 0}, {medium_mm, LineType::continuous, Layer::loads});
+         }});
+  const auto trolley = [&](const char* text, Pen pen) {
+    all.push_back({text, [pen](const Canvas& c, Paper at) {
+                     views::draw_trolley(c, at + Paper{8, 0}, at + Paper{7, 0}, Facing::elevation, pen);
+                   }});
+  };
+  if (scene.rest) trolley("brake trolley at rest", {wide_mm, LineType::continuous, Layer::braking_line});
+  if (scene.full) trolley("brake trolley at full travel", {narrow_mm, LineType::dashed, Layer::braking_line});
+  all.push_back({"anchor: where the load acts", [](const Canvas& c, Paper at) {
+                   views::draw_anchor(c, at + Paper{8, 0});
+                 }});
+  all.push_back(
+      {"sheave, true radius or Ø1.6 symbol", [](const Canvas& c, Paper at) {
          c.circle(at + Paper{8, 0}, views::least_sheave_radius_mm, {medium_mm, LineType::continuous, Layer::sheaves});
          c.circle(at + Paper{8, 0}, 0.25, {0, LineType::continuous, Layer::sheaves}, Fill::ink);
-       }},
-      {"brake unit, outlet to the left",
-       [](const Canvas& c, Paper at) {
-         views::draw_unit(c, at + Paper{4.5, 0}, {-1, 0});
-       }},
-  };
-  if (scene.rig->layout.backup_brake)
+       }});
+  all.push_back({"brake unit, outlet to the left", [](const Canvas& c, Paper at) {
+                   views::draw_unit(c, at + Paper{4.5, 0}, {-1, 0});
+                 }});
+  if (scene.rig->layout.backup_brake && scene.rest)
     all.push_back({"backup brake engages", [](const Canvas& c, Paper at) {
                      views::draw_backup_brake(c, at + Paper{8, 0});
                    }});

@@ -14,7 +14,7 @@ using namespace drawing;
 namespace {
 
 constexpr Layer layer = Layer::title_block;
-constexpr double width_mm = 180, row_mm = 8.5, title_row_mm = 15, status_row_mm = 8;
+constexpr double width_mm = 180, row_mm = 9, title_row_mm = 15, status_row_mm = 8;
 constexpr double block_height_mm = 3 * row_mm + title_row_mm + status_row_mm;
 constexpr double revision_row_mm = 5;
 constexpr std::size_t most_revisions = 3;
@@ -150,15 +150,15 @@ void draw_title_block(const Canvas& canvas, const Stationery& s, const Layout& l
 
   const std::string scale = sheet.scale == "none" ? "none" : fmt::format("{} at {}", sheet.scale, s.name);
   block.row(0, row_mm,
-            {{32, "Scale", scale},
+            {{42, "Scale", scale},
              {20, "Projection", ""},
-             {46, "Identification number", project.number.value},
+             {38, "Identification number", project.number.value},
              {14, "Rev.", project.revision.value},
              {28, "Date of issue", date},
-             {18, "Language", "en"},
+             {16, "Language", "en"},
              {22, "Sheet", fmt::format("{} / {}", sheet.number, sheet.count)}});
-  const Box sign = block.at({32, 0, 52, row_mm});
-  projection_sign(canvas, {sign.left + 1, sign.bottom + 1.4, sign.right - 1, sign.bottom + 5}, s.first_angle, layer);
+  const Box sign = block.at({42, 0, 62, row_mm});
+  projection_sign(canvas, {sign.left + 2, sign.bottom + 1.8, sign.right - 2, sign.bottom + 4.8}, s.first_angle, layer);
   block.row(row_mm, row_mm,
             {{48, "Document type", std::string(sheet.document_type)},
              {44, "Created by", words_or(project.creator, "—")},

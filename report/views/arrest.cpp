@@ -99,7 +99,11 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
       for (const Curve3& leg : (*pose)->line) add(leg);
     }
   for (const SheaveSeen& s : scene.sheaves) add({s.centre});
-  for (const AnchorSeen& a : scene.anchors) add({a.position});
+  for (const AnchorSeen& a : scene.anchors) {
+    add({a.position});
+    if (shows_load(scene.rig->frame, a, facing))
+      all.push_back(force_tail(view, a.position, a.governing_N, force_arrow_mm));
+  }
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) add({(*rider)->low, (*rider)->high});
   if (const auto edges = platform(scene)) {
@@ -132,7 +136,8 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
   const Vec3 axis = unit(layout.brake_unit.axis);
   draw_unit(canvas, view.of(layout.brake_unit.outlet), {fairlead::dot(axis, view.right), fairlead::dot(axis, view.up)});
   for (const AnchorSeen& a : scene.anchors) {
-    if (norm(a.governing_N) > 0) force_arrow(canvas, view, a.position, a.governing_N, force_arrow_mm);
+    if (shows_load(scene.rig->frame, a, facing))
+      force_arrow(canvas, view, a.position, a.governing_N, force_arrow_mm, anchor_radius_mm);
     draw_anchor(canvas, view.of(a.position));
   }
 }

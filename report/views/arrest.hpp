@@ -23,15 +23,16 @@ void draw_rig(const drawing::Canvas&, const Scene&, const drawing::View&, Facing
 inline constexpr double chainage_scale_height_mm = 8;
 void draw_chainages(const drawing::Canvas&, const Scene&, const drawing::View&, double y_mm);
 
-/// Dimensions of the elevation: along above and below it, heights at its sides. Returns the y of the topmost and the
-/// lowest thing drawn.
+/// Dimensions of the elevation: along above and below it, heights at its sides, their figures clear of what is drawn.
+/// Returns the y of the topmost and the lowest thing drawn.
 struct Reach {
   double top{}, bottom{};
 };
 Reach draw_elevation_dimensions(const drawing::Canvas&, const Scene&, const drawing::View&, const drawing::Box& drawn,
                                 const Style&);
 
-/// What is to be named in a view.
-std::vector<drawing::Callout> callouts(const Scene&, const drawing::View&, Facing, const Style&);
+/// How much a view's callouts say: `brief` where an enlarged detail says the rest.
+enum class Naming { full, brief };
+std::vector<drawing::Callout> callouts(const Scene&, const drawing::View&, Facing, Naming, const Style&);
 
 }  // namespace fairlead::views

@@ -50,6 +50,13 @@ void draw_anchor(const Canvas& canvas, Paper at) {
   canvas.line({at - Paper{0, arm}, at + Paper{0, arm}}, thin);
 }
 
+bool shows_load(const Frame& frame, const AnchorSeen& anchor, Facing facing) {
+  constexpr double leaves_plane = 0.05;  // about 3 degrees
+  const double size = norm(anchor.governing_N);
+  if (!(size > 0)) return false;
+  return facing == Facing::elevation || std::abs(fairlead::dot(anchor.governing_N, frame.across)) > leaves_plane * size;
+}
+
 void draw_backup_brake(const Canvas& canvas, Paper at) {
   constexpr double half = 2.4;
   canvas.line({at - Paper{0, half}, at + Paper{0, half}}, pen(wide_mm, Layer::structure));

@@ -7,11 +7,13 @@ namespace fairlead::views {
 
 /// Sizes on paper, whatever the scale: symbols, not shapes. The legend says so.
 inline constexpr double trolley_mm = 4.4, unit_length_mm = 6, unit_height_mm = 4, anchor_radius_mm = 0.9,
-                        least_sheave_radius_mm = 0.8, force_arrow_mm = 13;
+                        least_sheave_radius_mm = 0.8, force_arrow_mm = 10;
 
 void draw_trolley(const drawing::Canvas&, drawing::Paper wheel, drawing::Paper attachment, Facing, drawing::Pen);
 void draw_unit(const drawing::Canvas&, drawing::Paper outlet, drawing::Paper out_of_outlet);
 void draw_anchor(const drawing::Canvas&, drawing::Paper at);
+/// Whether a view shows an anchor's load: in plan one within the main line's own plane would lie on the lines.
+bool shows_load(const Frame&, const AnchorSeen&, Facing);
 void draw_backup_brake(const drawing::Canvas&, drawing::Paper at);
 /// The sheave's circle as the view sees it, no smaller than `least_sheave_radius_mm`.
 void draw_sheave(const drawing::Canvas&, const drawing::View&, const SheaveSeen&);

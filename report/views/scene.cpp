@@ -11,7 +11,7 @@ namespace fairlead::views {
 
 namespace {
 
-constexpr double beyond_m = 0.8;  // shown past the outermost thing
+constexpr double beyond_m = 0.5;  // shown past the outermost thing
 constexpr double sample_m = 0.1;  // of a main line's curve: at 1:20 a chord of it still lies within 0.01 mm
 constexpr int leg_points = 121;
 
@@ -36,22 +36,27 @@ std::size_t pose_nearest(const reeving::Sweep& sweep, double travel_m) {
   return best;
 }
 
+/// A solved line between two chainages, with a point at its one wheel.
+Curve3 curve_of(const Frame& frame, const mainline::Cable& cable, const mainline::Shape& shape, double wheel_m,
+                double from_m, double to_m) {
+  const double first = std::max(0.0, from_m - frame.chainage_of_origin_m);
+  const double last = std::min(cable.span_m, to_m - frame.chainage_of_origin_m);
+  std::vector<double> xs{wheel_m};
+  const int pieces = std::max(1, static_cast<int>(std::ceil((last - first) / sample_m)));
+  for (int i = 0; i <= pieces; ++i) xs.push_back(first + (last - first) * i / pieces);
+  std::sort(xs.begin(), xs.end());
+  Curve3 curve;
+  for (double x : xs)
+    curve.push_back(frame.origin + x * frame.along + mainline::line_at(cable, shape, x).z_m * frame.up);
+  return curve;
+}
+
 /// The main line of a pose with one wheel on it: what presses there is the weight less the braking line's lift.
 Curve3 main_line_of(const Frame& frame, const mainline::Cable& cable, const reeving::Pose& pose, double weight_N,
                     double from_m, double to_m) {
   const mainline::Load load{dot(pose.trolley - frame.origin, frame.along), weight_N - pose.pull_on_trolley_N.z};
   const auto shape = mainline::hang_rolling(cable, {&load, 1});
-  Curve3 curve;
-  if (!shape) return curve;
-  const double first = std::max(0.0, from_m - frame.chainage_of_origin_m);
-  const double last = std::min(cable.span_m, to_m - frame.chainage_of_origin_m);
-  std::vector<double> xs{load.x_m};
-  const int pieces = std::max(1, static_cast<int>(std::ceil((last - first) / sample_m)));
-  for (int i = 0; i <= pieces; ++i) xs.push_back(first + (last - first) * i / pieces);
-  std::sort(xs.begin(), xs.end());
-  for (double x : xs)
-    curve.push_back(frame.origin + x * frame.along + mainline::line_at(cable, *shape, x).z_m * frame.up);
-  return curve;
+  return shape ? curve_of(frame, cable, *shape, load.x_m, from_m, to_m) : Curve3{};
 }
 
 RigPose pose_of(const Rig& rig, const reeving::Sweep& sweep, std::size_t index, double from_m, double to_m) {
@@ -152,28 +157,52 @@ void see_riders(const Rig& rig, const mainline::MainLine& line, const reeving::R
     scene.rider_at_contact = rider_at(rig, heavy->poses[static_cast<std::size_t>(heavy->rest_pose)].rider);
 }
 
+void see_state(const mainline::MainLine& line, int state, Scene& scene) {
+  const mainline::State& drawn = line.states[static_cast<std::size_t>(state)];
+  scene.state = words::name_of(line, drawn);
+  scene.temperature_K = drawn.temperature_K;
+}
+
+/// The main line under the trolley's own weight, where the braking line is not known.
+void see_main_line_alone(const Rig& rig, const mainline::MainLine& line, Scene& scene) {
+  if (line.paths.empty()) return;
+  const int state = line.paths.front().state;
+  const mainline::Cable& cable = line.states[static_cast<std::size_t>(state)].cable;
+  const BrakeTrolley& trolley = rig.layout.brake_trolley;
+  const mainline::Load load{trolley.rest_m - rig.frame.chainage_of_origin_m, trolley.mass_kg * standard_gravity};
+  const auto shape = mainline::hang_rolling(cable, {&load, 1});
+  if (!shape) return;
+  see_state(line, state, scene);
+  const Vec3 offset = trolley.attachment;
+  RigPose rest;
+  rest.trolley.wheel = rig.frame.origin + load.x_m * rig.frame.along + shape->wheels[0].z_m * rig.frame.up;
+  rest.trolley.attachment =
+      rest.trolley.wheel + offset.x * rig.frame.along + offset.y * rig.frame.across + offset.z * rig.frame.up;
+  rest.main_line = curve_of(rig.frame, cable, *shape, load.x_m, scene.from_m, scene.to_m);
+  scene.horizontal_N = shape->pieces[0].H_N;
+  scene.rest = std::move(rest);
+}
+
 void see_lines(const Rig& rig, Scene& scene) {
   const mainline::MainLine* line = rig.main_line.solved();
   const reeving::Reeving* reeved = rig.reeving.solved();
-  if (!line || !reeved) {
-    scene.unsolved = line ? rig.reeving.result->error().why : rig.main_line.result->error().why;
+  if (!line) {
+    scene.unsolved = rig.main_line.result->error().why;
     return;
   }
   using mainline::Loading;
   using reeving::Running;
-  const auto* rest = find_sweep(*line, *reeved, Loading::empty, Running::at_rest);
+  const auto* rest = reeved ? find_sweep(*line, *reeved, Loading::empty, Running::at_rest) : nullptr;
   if (!rest) {
-    scene.unsolved = "no pose of the empty trolley at rest";
+    scene.unsolved = reeved ? "no pose of the empty trolley at rest" : rig.reeving.result->error().why;
+    see_main_line_alone(rig, *line, scene);
     return;
   }
   const int state = path_of(*line, *rest).state;
-  const mainline::State& drawn = line->states[static_cast<std::size_t>(state)];
-  scene.state = words::name_of(*line, drawn);
-  scene.temperature_K = drawn.temperature_K;
+  see_state(*line, state, scene);
   const auto at_mark = static_cast<std::size_t>(rest->rest_pose);
   scene.rest = pose_of(rig, *rest, at_mark, scene.from_m, scene.to_m);
-  const Vec3 on_end = rest->poses[at_mark].end_support_N;
-  scene.horizontal_N = std::abs(dot(on_end, rig.frame.along));
+  scene.horizontal_N = std::abs(dot(rest->poses[at_mark].end_support_N, rig.frame.along));
   if (const auto* full = find_sweep(*line, *reeved, Loading::heaviest, Running::paying_out, state))
     scene.full = pose_of(rig, *full, pose_nearest(*full, rig.layout.brake_trolley.travel_m), scene.from_m, scene.to_m);
   see_riders(rig, *line, *reeved, state, scene);

@@ -1,0 +1,104 @@
+#include "report/views/detail.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/drawing/dimension.hpp"
+#include "report/views/figures.hpp"
+#include "report/views/rig_symbols.hpp"
+
+namespace fairlead::views {
+
+using namespace drawing;
+
+namespace {
+
+constexpr double beside_m = 1.0, beyond_mark_m = 2.0, below_m = 0.8, above_m = 0.55;
+
+/// The redirect the line meets first as it leaves the trolley.
+const SheaveSeen* first_redirect(const Scene& scene) {
+  if (scene.rig->reeved.empty()) return nullptr;
+  const int index = scene.rig->reeved.front();
+  const auto at = std::find_if(scene.sheaves.begin(), scene.sheaves.end(),
+                               [index](const SheaveSeen& s) { return s.index == index; });
+  return at == scene.sheaves.end() ? nullptr : &*at;
+}
+
+/// Puts a drawing on another as far as it lies in a box. What is cut is no area any more.
+void draw_clipped(const Canvas& canvas, const Drawing& drawing, const Box& box) {
+  for (const auto& entity : drawing.entities) {
+    const auto* stroke = std::get_if<Stroke>(&entity);
+    if (!stroke) continue;
+    if (box.contains(bounds(stroke->path))) {
+      canvas.drawing().entities.push_back(*stroke);
+      continue;
+    }
+    std::vector<Paper> path = stroke->path;
+    if (stroke->closed) path.push_back(path.front());
+    if (stroke->pen.width_mm > 0)
+      for (std::vector<Paper>& piece : clip(path, box)) canvas.line(std::move(piece), stroke->pen);
+  }
+}
+
+}  // namespace
+
+std::optional<DetailWindow> redirect_window(const Scene& scene) {
+  const SheaveSeen* redirect = first_redirect(scene);
+  if (!redirect || !scene.rest) return std::nullopt;
+  const double at = scene.rig->frame.chainage_m(redirect->centre), mark = scene.rig->layout.brake_trolley.rest_m;
+  const double top = redirect->carrier ? std::max(redirect->centre.z, redirect->carrier->z) : redirect->centre.z;
+  return DetailWindow{std::min(at, mark) - beside_m, std::max(at, mark) + beyond_mark_m,
+                      std::min(redirect->centre.z, scene.rest->trolley.wheel.z) - below_m,
+                      std::max(top, scene.rest->trolley.wheel.z) + above_m};
+}
+
+DetailWindow filling(const Scene& scene, const DetailWindow& w, double width_m, double height_m) {
+  // Downstream the line and its dimensions have most to show; names stand above and below it.
+  const double wider = std::max(0.0, width_m - (w.to_m - w.from_m));
+  const double taller = std::max(0.0, height_m - (w.high_m - w.low_m));
+  const double upstream = std::min(0.35 * wider, std::max(0.0, w.from_m - scene.from_m));
+  return {w.from_m - upstream, w.to_m + wider - upstream, w.low_m - 0.4 * taller, w.high_m + 0.6 * taller};
+}
+
+std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, double scale,
+                                     Paper lower_left, const Style& style, int first_balloon) {
+  View view = view_of(scene, Facing::elevation, scale, {0, 0});
+  view.name = "detail A";
+  view.origin = scene.at(window.from_m, 0, window.low_m);
+  view.at = lower_left;
+  const Paper upper_right = view.of(scene.at(window.to_m, 0, window.high_m));
+  const Box frame{lower_left.x_mm, lower_left.y_mm, upper_right.x_mm, upper_right.y_mm};
+  canvas.drawing().views.push_back(view);
+
+  Drawing whole;
+  draw_rig(Canvas(whole, canvas.font()), scene, view, Facing::elevation);
+  const std::size_t before = canvas.drawing().entities.size();
+  draw_clipped(canvas, whole, frame.grown(-narrow_mm));
+  canvas.box(frame, {narrow_mm, LineType::continuous, Layer::structure});
+
+  Obstacles obstacles(canvas.font());
+  obstacles.add(canvas.drawing(), before);
+  const SheaveSeen& redirect = *first_redirect(scene);
+  const Paper centre = view.of(redirect.centre), wheel = view.of(scene.rest->trolley.wheel);
+  const auto metres = [&](double mm) { return figure(std::abs(mm) / view.mm_per_m(), style); };
+  const std::size_t dimensions = canvas.drawing().entities.size();
+  // Below the line, where the frame leaves room for one row.
+  const double row = frame.bottom + 4;
+  dimension_rows(canvas, Measures::along, {{centre, wheel, metres(wheel.x_mm - centre.x_mm)}}, row + first_row_mm, -1,
+                 &obstacles);
+  dimension_rows(canvas, Measures::up, {{wheel, centre, metres(centre.y_mm - wheel.y_mm)}}, wheel.x_mm + trolley_mm, 1,
+                 &obstacles);
+  obstacles.add(canvas.drawing(), dimensions);
+  return place(canvas, detail_callouts(scene, view, redirect, frame.grown(-2), style), obstacles, frame.grown(-1),
+               first_balloon);
+}
+
+void mark_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, const View& view) {
+  const Paper a = view.of(scene.at(window.from_m, 0, window.low_m)),
+              b = view.of(scene.at(window.to_m, 0, window.high_m));
+  canvas.box({a.x_mm, a.y_mm, b.x_mm, b.y_mm}, {narrow_mm, LineType::continuous, Layer::structure});
+  canvas.text({b.x_mm + 1, b.y_mm + 1}, "A", heading_cap_mm, Layer::text);
+}
+
+}  // namespace fairlead::views

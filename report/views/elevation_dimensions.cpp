@@ -1,0 +1,87 @@
+#include <algorithm>
+
+#include "report/drawing/dimension.hpp"
+#include "report/views/figures.hpp"
+#include "report/views/rig_symbols.hpp"
+
+namespace fairlead::views {
+
+using namespace drawing;
+
+namespace {
+
+class Dimensioner {
+ public:
+  Dimensioner(const Canvas& canvas, const Scene& scene, const View& view, const Box& drawn, const Style& style)
+      : canvas_(canvas), scene_(scene), layout_(scene.rig->layout), view_(view), drawn_(drawn), style_(style) {}
+
+  double above() const {
+    if (!scene_.rest) return drawn_.top;
+    const Paper rest = view_.of(scene_.rest->trolley.wheel) + Paper{0, 1.5};
+    const auto on_line = [&](double chainage) {
+      const auto p = scene_.on_main_line(*scene_.rest, chainage);
+      return p ? view_.of(*p) : rest;
+    };
+    const Paper full = on_line(layout_.brake_trolley.rest_m + layout_.brake_trolley.travel_m);
+    std::vector<DimensionLine> lines{between(rest, full, "travel ")};
+    for (const SheaveSeen& s : scene_.sheaves) {
+      lines.push_back(between(view_.of(s.centre), rest));
+      lines.push_back(between(view_.of(s.centre), outlet()));
+    }
+    if (layout_.backup_brake) lines.push_back(between(full, on_line(layout_.backup_brake->engages_m)));
+    return dimension_rows(canvas_, Measures::along, lines, drawn_.top - first_row_mm / 2, 1);
+  }
+
+  double below(const Landing& landing) const {
+    std::vector<DimensionLine> lines{between(deck(landing.platform_from_m), deck(landing.platform_to_m), "platform ")};
+    if (landing.earliest_rest_m && landing.latest_rest_m)
+      lines.push_back(between(deck(*landing.earliest_rest_m), deck(*landing.latest_rest_m), "pick-up window "));
+    return dimension_rows(canvas_, Measures::along, lines, drawn_.bottom, -1);
+  }
+
+  /// Heights above the platform, whose level runs on to both sides as a thin line for them to stand on.
+  void heights(const Landing& landing) const {
+    const Paper from = deck(landing.platform_from_m), to = deck(landing.platform_to_m);
+    const Pen datum{hair_mm, LineType::dash_dot, Layer::structure};
+    canvas_.line({{drawn_.left - first_row_mm / 2, from.y_mm}, from}, datum);
+    canvas_.line({to, {drawn_.right, to.y_mm}}, datum);
+    Obstacles obstacles(canvas_.font());
+    obstacles.add(canvas_.drawing());
+    const auto height = [&](Paper at, double edge_mm, int side) {
+      const std::string text = figure((at.y_mm - from.y_mm) / view_.mm_per_m(), style_);
+      dimension_rows(canvas_, Measures::up, {{{edge_mm + side * first_row_mm, from.y_mm}, at, text}}, edge_mm, side,
+                     &obstacles);
+    };
+    if (!scene_.sheaves.empty()) height(view_.of(scene_.sheaves.front().centre), drawn_.left + first_row_mm / 2, -1);
+    height(outlet(), outlet().x_mm + unit_length_mm, 1);
+  }
+
+ private:
+  Paper outlet() const { return view_.of(layout_.brake_unit.outlet); }
+  Paper deck(double chainage_m) const { return view_.of(scene_.at(chainage_m, 0, layout_.landing->platform_level_m)); }
+  DimensionLine between(Paper a, Paper b, std::string_view what = "") const {
+    return {a, b, std::string(what) + figure(std::abs(b.x_mm - a.x_mm) / view_.mm_per_m(), style_)};
+  }
+
+  const Canvas& canvas_;
+  const Scene& scene_;
+  const Layout& layout_;
+  const View& view_;
+  const Box& drawn_;
+  const Style& style_;
+};
+
+}  // namespace
+
+Reach draw_elevation_dimensions(const Canvas& canvas, const Scene& scene, const View& view, const Box& drawn,
+                                const Style& style) {
+  const Dimensioner dimensioner(canvas, scene, view, drawn, style);
+  Reach reach{dimensioner.above(), drawn.bottom};
+  if (const auto& landing = scene.rig->layout.landing) {
+    reach.bottom = dimensioner.below(*landing);
+    dimensioner.heights(*landing);
+  }
+  return reach;
+}
+
+}  // namespace fairlead::views

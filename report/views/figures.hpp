@@ -1,0 +1,17 @@
+// Figures as the views write them, and what the detail names.
+#pragma once
+
+#include <string>
+
+#include "report/views/arrest.hpp"
+
+namespace fairlead::views {
+
+/// A length on the drawing: metres without unit, as its notes say, or feet and inches.
+std::string figure(double metres, const Style&);
+
+/// Only what lies inside `frame` is named.
+std::vector<drawing::Callout> detail_callouts(const Scene&, const drawing::View&, const SheaveSeen& redirect,
+                                              const drawing::Box& frame, const Style&);
+
+}  // namespace fairlead::views

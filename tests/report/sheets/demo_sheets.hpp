@@ -1,0 +1,71 @@
+// The demo rig as it is, as it cannot be solved, and as it fails; and what a sheet says.
+#pragma once
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <stdexcept>
+
+#include "report/sheets/sheet.hpp"
+#include "tests/demo_layout.hpp"
+
+namespace fairlead::sheets {
+
+inline const drawing::Font& font() {
+  static const drawing::Font opened = drawing::Font::open().value();
+  return opened;
+}
+
+inline Dossier judged(const std::vector<Override>& overrides) {
+  Dossier dossier;
+  dossier.judged = judge(demo_layout(overrides));
+  return dossier;
+}
+inline const Dossier& demo() {
+  static const Dossier dossier = judged({});
+  return dossier;
+}
+/// The redirect so near that the trolley passes it.
+inline const Dossier& unsolved() {
+  static const Dossier dossier = judged({{"brake_trolley.mass", "0.5 kg"}});
+  return dossier;
+}
+/// Wrong in several ways at once: limits no rig meets.
+inline const Dossier& failing() {
+  static const Dossier dossier = judged({{"limits.fleet_angle", "{ at = \"0.001 deg\", basis = \"none\" }"},
+                                         {"limits.anchor_utilisation", "{ at = \"1 %\", basis = \"none\" }"},
+                                         {"limits.extension_reserve", "{ at = \"9 m\", basis = \"none\" }"}});
+  return dossier;
+}
+
+inline drawing::Sheet one_sheet(const Dossier& dossier, PaperSize paper = PaperSize::a3) {
+  auto set = compose(dossier, Style{}, {font(), paper});
+  if (set.size() != 1) throw std::runtime_error("not one sheet");
+  return std::move(set.front());
+}
+
+inline const drawing::View& view_named(const drawing::Sheet& sheet, const std::string& name) {
+  for (const drawing::View& view : sheet.drawing.views)
+    if (view.name == name) return view;
+  throw std::runtime_error("no view " + name);
+}
+
+/// True where one label is this text.
+inline bool says(const drawing::Sheet& sheet, const std::string& text) {
+  return std::any_of(sheet.drawing.entities.begin(), sheet.drawing.entities.end(), [&](const auto& entity) {
+    const auto* label = std::get_if<drawing::Label>(&entity);
+    return label && label->text == text;
+  });
+}
+
+/// All of a sheet's labels in the order they were set, joined by blanks: wrapped text reads on in it.
+inline std::string everything(const drawing::Sheet& sheet) {
+  std::string all;
+  for (const auto& entity : sheet.drawing.entities)
+    if (const auto* label = std::get_if<drawing::Label>(&entity)) all += label->text + ' ';
+  return all;
+}
+
+inline std::string fmt_metres(double metres) { return fmt::format("{:.3f}", metres); }
+
+}  // namespace fairlead::sheets
