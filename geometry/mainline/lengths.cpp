@@ -36,12 +36,13 @@ Solved<double> between(Miss miss, double low, double high) {
   return S;
 }
 
-/// A length at which the line is surely tighter than at tension T: its slack alone would need T, and its stretch more.
+/// A length at which the line is surely tighter than where its tension is T somewhere: the slack of a taut string of
+/// more than twice T, less the stretch that gives.
 double tight_length(const Cable& line, double T) {
   const double chord = std::hypot(line.span_m, line.rise_m), w = line.weight_N_per_m;
-  const double slack = (w * chord / T) * (w * chord / T) / 24;
-  const double ample = 2 * T + 4 * w * (line.span_m + std::abs(line.rise_m));
-  return chord * (1 + slack / 16) / (1 + line.compliance_per_N * ample);
+  const double ample = 2 * T + w * (line.span_m + 2 * std::abs(line.rise_m));
+  const double across = w * line.span_m / ample;  // the weight square to the chord, over the tension
+  return chord * (1 + across * across / 24) / (1 + line.compliance_per_N * ample);
 }
 
 }  // namespace
@@ -54,10 +55,10 @@ Solved<double> length_from_sag(double span_m, double rise_m, double weight_N_per
   const auto miss = [&](double S) {
     return shown(line, S, [](const Cable& k, const Shape& s) { return mid_span_sag(k, s); }) - sag_m;
   };
-  // The longer the line, the deeper it hangs; a line of that sag is no longer than its chord and twice the sag.
+  // The longer the line, the deeper it hangs; one of that sag is no longer than its chord and four times the sag.
   const double chord = std::hypot(span_m, rise_m);
   const double taut_N = weight_N_per_m * chord * chord / (8 * sag_m);
-  return between(miss, tight_length(line, 4 * taut_N), chord + 4 * sag_m);
+  return between(miss, tight_length(line, taut_N), chord + 4 * sag_m);
 }
 
 Solved<double> length_from_tension(double span_m, double rise_m, double weight_N_per_m, double compliance_per_N,
@@ -80,7 +81,8 @@ Solved<double> length_from_tension(double span_m, double rise_m, double weight_N
   const auto miss = [&](double S) { return shown(line, S, measure) - tension_N; };
   // From bar-taut on, let line out in growing steps: the tension falls, and where it rises again the line hangs by its
   // own weight. The first crossing is the taut root; the slack one is never reached.
-  const double tight = tight_length(line, tension_N);
+  const double along_chord = at == MeasuredAt::horizontal ? std::hypot(1, rise_m / span_m) : 1;
+  const double tight = tight_length(line, tension_N * along_chord);
   double low = tight, at_low = miss(tight);
   double out_m = 1e-6 * span_m;
   for (int i = 0; i < most_tries; ++i, out_m *= 1.3) {

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <optional>
 
 #include "geometry/mainline/rolling.hpp"
 
@@ -37,6 +36,17 @@ double curvature_at(const std::vector<Path::Knot>& knots, std::size_t i, double 
   }
   if (i == last) return (11 * s(last) - 18 * s(last - 1) + 9 * s(last - 2) - 2 * s(last - 3)) / (6 * h);
   return (2 * s(last) + 3 * s(last - 1) - 6 * s(last - 2) + s(last - 3)) / (6 * h);
+}
+
+/// What two solved neighbours lead on to at the next even step: a start one iteration nearer than the last of them.
+Shape ahead(const Shape& before, const Shape& now) {
+  Shape next = now;
+  for (int i = 0; i <= now.loads; ++i) {
+    next.pieces[i].unstretched_m += now.pieces[i].unstretched_m - before.pieces[i].unstretched_m;
+    next.pieces[i].H_N += now.pieces[i].H_N - before.pieces[i].H_N;
+    next.pieces[i].V_N += now.pieces[i].V_N - before.pieces[i].V_N;
+  }
+  return next;
 }
 
 }  // namespace
@@ -87,13 +97,15 @@ Solved<Path> Path::solve(const Cable& cable, double weight_N, double from_m, dou
   Path path;
   path.weight_N_ = weight_N;
   const double h = (to_m - from_m) / (knots - 1);
-  std::optional<Shape> near;
+  path.knots_.reserve(static_cast<std::size_t>(knots));
+  Shape last, near;
   for (int i = 0; i < knots; ++i) {
     const Load load{i + 1 < knots ? from_m + h * i : to_m, weight_N};
     Sensitivity answers;
-    const auto shape = hang_rolling(cable, load, near ? &*near : nullptr, answers);
+    const auto shape = hang_rolling(cable, load, i > 0 ? &near : nullptr, answers);
     if (!shape) return tl::unexpected(shape.error());
-    near = *shape;
+    near = i > 0 ? ahead(last, *shape) : *shape;
+    last = *shape;
     const Wheel& wheel = shape->wheels[0];
     Knot knot;
     knot.x_m = load.x_m;

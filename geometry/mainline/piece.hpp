@@ -19,7 +19,8 @@ inline double turn(double H, double Va, double Vb, double Ta, double Tb, double 
   const double sum = Ta + Tb, u = wL / sum;
   if (u < 0.1) {  // a taut line: eight terms of the series leave 6e-18 of itself and cost a third of a logarithm
     const double q = u * u, q2 = q * q;
-    const double low = (1 + q * (1 / 3.)) + q2 * (1 / 5. + q * (1 / 7.)), high = (1 / 9. + q * (1 / 11.)) + q2 * (1 / 13. + q * (1 / 15.));
+    const double low = (1 + q * (1 / 3.)) + q2 * (1 / 5. + q * (1 / 7.)),
+                 high = (1 / 9. + q * (1 / 11.)) + q2 * (1 / 13. + q * (1 / 15.));
     return 2 * u * (low + q2 * q2 * high);
   }
   // As one logarithm. Reading the stretch from its other end keeps the sum below away from 1 - 1.

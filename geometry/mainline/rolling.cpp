@@ -17,7 +17,7 @@
 namespace fairlead::mainline {
 namespace {
 
-constexpr int most_newton_steps = 40, most_slides = 50, most_settling_steps = 100;
+constexpr int most_newton_steps = 100, most_slides = 50, most_settling_steps = 100;
 
 template <int N>  // loads
 class Rolling {
@@ -27,7 +27,7 @@ class Rolling {
   }
 
   Solved<Shape> solve(const Shape* near) {
-    near && near->loads == N ? start_from(*near) : start();
+    if (!near || near->loads != N || !start_from(*near)) start();
     if (close_in() || (!(miss_ <= closure) && slide())) return shape();
     return does_not_close(k_, miss_ * k_.unstretched_m, steps_);
   }
@@ -50,13 +50,17 @@ class Rolling {
   };
   using Equations = Pairs<2 * N + 2>;
 
-  void start_from(const Shape& near) {
+  /// False where the neighbour does not fit this line.
+  bool start_from(const Shape& near) {
     double s = 0;
+    bool fits = true;
     for (int i = 0; i <= N; ++i) {
       at_.H[i] = near.pieces[i].H_N;
       if (i < N) at_.s[i] = s += near.pieces[i].unstretched_m;
+      fits = fits && at_.H[i] > 0 && length(at_, i) > 0;
     }
     at_.V = near.pieces[0].V_N;
+    return fits && std::isfinite(at_.V);
   }
 
   /// The taut string's H, the shear of a simple beam, and the lengths in the proportion of the arcs these make.

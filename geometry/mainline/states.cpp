@@ -1,5 +1,6 @@
 #include "geometry/mainline/states.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/quantity/dimension.hpp"
