@@ -1,4 +1,5 @@
-// Ranges of numbers between two poses.
+// Ranges of numbers between two poses. Every operation gives a range that holds all results of its operands' values;
+// rounding is left to the margin between.hpp adds.
 #pragma once
 
 #include <algorithm>
@@ -9,32 +10,49 @@ namespace fairlead::reeving {
 /// Every value from low to high.
 struct Band {
   double low{}, high{};
+  constexpr Band() = default;
+  constexpr Band(double at) : low(at), high(at) {}
+  constexpr Band(double from, double to) : low(from), high(to) {}
   double greatest_size() const { return std::max(std::abs(low), std::abs(high)); }
   double least_size() const { return low > 0 ? low : high < 0 ? -high : 0; }
   double width() const { return high - low; }
+  bool encloses(Band inner) const { return low < inner.low && inner.high < high; }
 };
 
 inline Band band_of(double a, double b) { return {std::min(a, b), std::max(a, b)}; }
 inline Band around(double middle, double half) { return {middle - half, middle + half}; }
+inline Band hull(Band a, Band b) { return {std::min(a.low, b.low), std::max(a.high, b.high)}; }
+/// What two true statements about one number leave of it.
+inline Band both(Band a, Band b) { return {std::max(a.low, b.low), std::min(a.high, b.high)}; }
+inline Band wider(Band a, double by) { return {a.low - by, a.high + by}; }
+inline Band size_of(Band a) { return {a.least_size(), a.greatest_size()}; }
+
 inline Band operator+(Band a, Band b) { return {a.low + b.low, a.high + b.high}; }
 inline Band operator-(Band a, Band b) { return {a.low - b.high, a.high - b.low}; }
-inline Band operator*(double s, Band a) { return band_of(s * a.low, s * a.high); }
+inline Band operator-(Band a) { return {-a.high, -a.low}; }
 inline Band operator*(Band a, Band b) {
-  const auto [low, high] = std::minmax({a.low * b.low, a.low * b.high, a.high * b.low, a.high * b.high});
-  return {low, high};
+  const double p = a.low * b.low, q = a.low * b.high, r = a.high * b.low, s = a.high * b.high;
+  return {std::min(std::min(p, q), std::min(r, s)), std::max(std::max(p, q), std::max(r, s))};
+}
+/// b must not hold 0; where it does the quotient is NaN, which no comparison accepts.
+inline Band operator/(Band a, Band b) {
+  if (b.low > 0 || b.high < 0) return a * Band{1 / b.high, 1 / b.low};
+  return {std::nan(""), std::nan("")};
 }
 
 /// x / hypot(x, y): rises with x, and shrinks toward 0 as y grows.
 inline Band share(Band x, Band y) {
   const double least = y.least_size(), greatest = y.greatest_size();
-  return {x.low / std::hypot(x.low, x.low < 0 ? least : greatest),
-          x.high / std::hypot(x.high, x.high > 0 ? least : greatest)};
+  const auto of = [](double a, double b) { return a == 0 ? 0 : a / std::sqrt(a * a + b * b); };
+  return {of(x.low, x.low < 0 ? least : greatest), of(x.high, x.high > 0 ? least : greatest)};
+}
+inline Band length_of(Band x, Band y) {
+  const double a = x.least_size(), b = y.least_size(), c = x.greatest_size(), d = y.greatest_size();
+  return {std::sqrt(a * a + b * b), std::sqrt(c * c + d * d)};
 }
 
 /// Cosine and sine of an angle whose tangent lies in the band.
-inline Band cosine_of_slope(Band t) {
-  return {1 / std::hypot(1, t.greatest_size()), 1 / std::hypot(1, t.least_size())};
-}
-inline Band sine_of_slope(Band t) { return {t.low / std::hypot(1, t.low), t.high / std::hypot(1, t.high)}; }
+inline Band cosine_of_slope(Band t) { return {1 / length_of(1, t).high, 1 / length_of(1, t).low}; }
+inline Band sine_of_slope(Band t) { return share(t, 1); }
 
 }  // namespace fairlead::reeving

@@ -1,157 +1,334 @@
 #include "geometry/reeving/between.hpp"
 
+#include <array>
 #include <limits>
 #include <numbers>
 
 namespace fairlead::reeving {
 namespace {
 
-constexpr double unbounded = std::numeric_limits<double>::infinity();
+constexpr double margin = 1e-9;
+constexpr double unknown = std::numeric_limits<double>::infinity();
+constexpr Band anything{-unknown, unknown};
 
-double over_sinh(double h) { return h == 0 ? 1 : h / std::sinh(h); }
-
-/// A leg's two ends as boxes in the axes of the rig, and what its hanging line can be within them.
-struct LegBands {
-  Band along, across, rise;   ///< from its first end to its second
-  Band from_slope, to_slope;  ///< dz per metre of plan toward the second end
-  Band per_plan, per_rise;    ///< change of its length with plan distance and rise, the mean tension held
-  Band per_mid_m_per_N;       ///< and with the mean tension
-  bool hangs = false;
-};
-
-/// d: plan distance; mid: mean tension of the ends.
-void hang_between(LegBands& leg, Band mid_N, double weight_N_per_m) {
-  const Band d{std::hypot(leg.along.least_size(), leg.across.least_size()),
-               std::hypot(leg.along.greatest_size(), leg.across.greatest_size())};
-  if (!(d.low > 0 && mid_N.low > 0)) return;
-  const auto slackest = hang_leg({d.high, 0, leg.rise.greatest_size()}, mid_N.low, weight_N_per_m);
-  const auto tautest = hang_leg({d.low, 0, leg.rise.least_size()}, mid_N.high, weight_N_per_m);
-  if (!slackest || !tautest) return;
-  const Band h{tautest->h, slackest->h}, S{over_sinh(h.high), over_sinh(h.low)};
-  const Band chord = leg.rise * Band{1 / d.high, 1 / d.low}, leaned = chord * S;
-  const Band middle{std::asinh(leaned.low), std::asinh(leaned.high)};
-  leg.from_slope = {std::sinh(middle.low - h.high), std::sinh(middle.high - h.low)};
-  leg.to_slope = {std::sinh(middle.low + h.low), std::sinh(middle.high + h.high)};
-
-  // The derivatives of `vary` in leg.hpp: of L by d: rho d/fold, by rise: rho S2 rise/fold, by Tm: (1 - S/(A fold))
-  // L/Tm.
-  const Band A{std::cosh(h.low), std::cosh(h.high)}, rise{leg.rise.least_size(), leg.rise.greatest_size()};
-  const Band rho{1 / (A.high * std::hypot(d.high, S.high * rise.high)),
-                 1 / (A.low * std::hypot(d.low, S.low * rise.low))};
-  const auto level = [](double at) { return std::cosh(at) * (std::cosh(at) - at * std::sinh(at)); };  // falls with h
-  const Band fold{
-      rho.low * rho.low * (d.low * d.low * level(h.high) + rise.low * rise.low * A.low * std::pow(S.low, 3)),
-      rho.high * rho.high * (d.high * d.high * level(h.low) + rise.high * rise.high * A.high * std::pow(S.high, 3))};
-  if (!(fold.low > 0)) return;
-  const Band per_fold{1 / fold.high, 1 / fold.low};
-  leg.per_plan = rho * d * per_fold;
-  leg.per_rise = rho * Band{S.low * S.low, S.high * S.high} * leg.rise * per_fold;
-  const Band length{1 / (A.high * S.high * rho.high), 1 / (A.low * S.low * rho.low)};
-  leg.per_mid_m_per_N =
-      length * Band{1 / mid_N.high, 1 / mid_N.low} * (Band{1, 1} - S * Band{1 / A.high, 1 / A.low} * per_fold);
-  leg.hangs = true;
-}
-
-/// sin of the angle between an axle and the hanging line, seen from the end of `slope`.
-double across_axle_rad(const Inputs& in, const LegBands& leg, Band slope, Vec3 axle) {
-  if (!leg.hangs) return std::numbers::pi / 2;
-  const double a_along = dot(axle, in.along), a_across = dot(axle, in.across), a_up = dot(axle, in.up);
-  const double level = std::hypot(a_along, a_across);
-  Band sine = a_up * sine_of_slope(slope);
-  if (level > 0) {
-    // In plan, along the axle and square to it.
-    const Band with = (a_along / level) * leg.along + (a_across / level) * leg.across;
-    const Band square = (a_along / level) * leg.across - (a_across / level) * leg.along;
-    sine = sine + level * (share(with, square) * cosine_of_slope(slope));
-  }
-  return std::asin(std::min(1.0, sine.greatest_size()));
-}
-
-Point3 contact(const LegEnd& end, Vec3 e) { return end.centre + end.radius_m * e; }
-Point3 middle(Point3 a, Point3 b) { return a + 0.5 * (b - a); }
-
-/// How far along its arc a contact may stand from the middle of its two places: half their distance, and as much
-/// again on either side.
-double arc_m(const LegEnd& end, Vec3 a, Vec3 b) { return end.radius_m * std::atan2(norm(cross(a, b)), dot(a, b)); }
-
-/// Half-widths of a contact's box in the rig's axes: it stays in the groove's plane.
+/// Every unknown's band. Contacts: angle about the axle from where the contact stands at the first pose.
 struct Box {
-  double along{}, across{}, up{};
+  Band height_m, wheel_N, up_slope, down_slope, extension_m;
+  std::vector<Band> contact_rad;  // on and off of every sheave
 };
-Box box_in_plane(const Inputs& in, const LegEnd& end, double half_m) {
-  const auto of = [&](Vec3 axis) {
-    const double off = dot(end.axle, axis);
-    return half_m * std::sqrt(std::max(0.0, 1 - off * off));
+
+bool encloses(const Box& box, const Box& inner) {
+  bool all = box.height_m.encloses(inner.height_m) && box.wheel_N.encloses(inner.wheel_N) &&
+             box.up_slope.encloses(inner.up_slope) && box.down_slope.encloses(inner.down_slope) &&
+             box.extension_m.encloses(inner.extension_m);
+  for (std::size_t i = 0; i < box.contact_rad.size(); ++i)
+    all = all && box.contact_rad[i].encloses(inner.contact_rad[i]);
+  return all;
+}
+
+template <class Do>
+Box each(const Box& a, const Box& b, Do combine) {
+  Box r{combine(a.height_m, b.height_m),     combine(a.wheel_N, b.wheel_N),         combine(a.up_slope, b.up_slope),
+        combine(a.down_slope, b.down_slope), combine(a.extension_m, b.extension_m), a.contact_rad};
+  for (std::size_t i = 0; i < r.contact_rad.size(); ++i) r.contact_rad[i] = combine(r.contact_rad[i], b.contact_rad[i]);
+  return r;
+}
+
+/// Values and slopes of a table over a band, its end segments continued.
+struct TableBand {
+  Band value, slope;
+};
+TableBand table_between(const Curve& curve, Band x) {
+  TableBand r{band_of(curve(x.low), curve(x.high)), slope_after(curve, x.low)};
+  for (const CurvePoint& p : curve.points()) {
+    if (!(p.x > x.low && p.x < x.high)) continue;
+    r.value = hull(r.value, p.y);
+    r.slope = hull(r.slope, slope_after(curve, p.x));
+  }
+  return r;
+}
+
+double turned(Vec3 from_e, Vec3 to_e, Vec3 axle) {
+  return std::atan2(dot(cross(from_e, to_e), axle), dot(from_e, to_e));
+}
+
+Vec3 rotated(Vec3 e, Vec3 axle, double angle_rad) {
+  return std::cos(angle_rad) * e + std::sin(angle_rad) * cross(axle, e);
+}
+
+class Interval {
+ public:
+  Interval(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& a, const Station& b)
+      : in_(in),
+        sweep_(sweep),
+        outlet_(outlet),
+        a_(a),
+        b_(b),
+        sheaves_(in.sheaves.size()),
+        step_m_(b.pose.travel_m - a.pose.travel_m),
+        moving_(a.pose.travel_m >= 0) {}
+
+  Between bound();
+
+ private:
+  Box guess() const;
+  /// What follows from the box; out_ is filled on the way.
+  Box follow(const Box&);
+  void place_ends(const Box&);
+  void hang_legs(Band outlet_N);
+  Band contact(const LegBand&, Band rise, const LegEnd&, std::size_t which) const;
+  void measure_fleet(std::size_t sheave, const LegBand&, Band rise);
+  void measure_lead(const LegBand&);
+  Between nothing_known() const;
+
+  Vec3 first_e(std::size_t which) const { return contact_e(a_, which); }
+  static Vec3 contact_e(const Station& s, std::size_t which) {
+    return which % 2 == 0 ? s.line.legs[which / 2].to_e : s.line.legs[which / 2 + 1].from_e;
+  }
+  const Sheave& sheave_of(std::size_t which) const { return in_.sheaves[which / 2]; }
+  double height(const Station& s) const { return dot(s.pose.trolley - in_.origin, in_.up); }
+  /// What is taken of the trolley's height while it rests.
+  Band bobbing() const { return wider(band_of(height(a_), height(b_)), std::abs(height(b_) - height(a_)) + margin); }
+  Band along_rig(Vec3 v, Vec3 axis, const Swept& p, const Swept& q) const {
+    return around(dot(v, axis), p.half_width(axis) + q.half_width(axis));
+  }
+  /// Dot and cross product of the line's direction at an end with a vector; the latter's parts in the rig's axes.
+  Band with(const LegBand& leg, Band rise, Vec3 v) const {
+    return leg.along * dot(v, in_.along) + leg.across * dot(v, in_.across) + rise * dot(v, in_.up);
+  }
+  std::array<Band, 3> square_to(const LegBand& leg, Band rise, Vec3 v) const {
+    const double x = dot(v, in_.along), y = dot(v, in_.across), z = dot(v, in_.up);
+    return {leg.across * z - rise * y, rise * x - leg.along * z, leg.along * y - leg.across * x};
+  }
+
+  const Inputs& in_;
+  const SweepInputs& sweep_;
+  const Outlet& outlet_;
+  const Station &a_, &b_;
+  std::size_t sheaves_;
+  double step_m_;
+  bool moving_;
+  std::vector<LegBand> legs_;
+  Box back_;
+  Between out_;
+};
+
+Box Interval::guess() const {
+  const auto spread = [](double p, double q, double least) {
+    return wider(band_of(p, q), std::abs(q - p) / 2 + least);
   };
-  return {of(in.along), of(in.across), of(in.up)};
+  const double rough = 1e-3 * step_m_;
+  Box box;
+  box.wheel_N = box.up_slope = box.down_slope = {-1, 1};  // of no use upstream of the mark
+  box.extension_m = spread(a_.pose.extension_m, b_.pose.extension_m, rough + margin);
+  box.height_m = wider(bobbing(), margin);
+  if (moving_) {
+    const mainline::Wheel &p = a_.shape.wheels[0], &q = b_.shape.wheels[0];
+    const Band ahead = wider(hull(a_.slope, b_.slope), std::abs(a_.slope - b_.slope) / 2 + 1e-3) * Band{0, step_m_};
+    box.height_m = wider(height(a_) + ahead, margin);
+    box.wheel_N = spread(p.tension_N, q.tension_N, (rough / 100 + margin) * p.tension_N);
+    const auto slopes = [&](auto side) {
+      const LineSide<double> s = side(sweep_.cable, a_.shape, 0), t = side(sweep_.cable, b_.shape, 0);
+      return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough / 10 + margin);
+    };
+    box.up_slope = slopes(side_up);
+    box.down_slope = slopes(side_down);
+  }
+  for (std::size_t i = 0; i < 2 * sheaves_; ++i) {
+    const double turn = turned(first_e(i), contact_e(b_, i), sheave_of(i).axle);
+    box.contact_rad.push_back(spread(0, turn, rough / 10 + margin));
+  }
+  return box;
+}
+
+void Interval::place_ends(const Box& box) {
+  const Point3 first = a_.pose.attachment;
+  const double ahead_m = moving_ ? step_m_ : 0;
+  const Band risen = box.height_m - height(a_);
+  out_.attachment = {first + (ahead_m / 2) * in_.along + ((risen.low + risen.high) / 2) * in_.up,
+                     (ahead_m / 2) * in_.along, (risen.width() / 2) * in_.up};
+  out_.contacts.resize(2 * sheaves_);
+  for (std::size_t i = 0; i < 2 * sheaves_; ++i) {
+    const Sheave& s = sheave_of(i);
+    const Band turn = box.contact_rad[i];
+    const double half = turn.width() / 2;
+    const Vec3 e = rotated(first_e(i), s.axle, (turn.low + turn.high) / 2);
+    out_.contacts[i] = {s.centre + s.radius_m * e, (s.radius_m * half) * cross(s.axle, e),
+                        (s.radius_m * half * half / 2) * e};
+  }
+}
+
+void Interval::hang_legs(Band outlet_N) {
+  legs_.resize(sheaves_ + 1);
+  for (std::size_t i = 0; i <= sheaves_; ++i) {
+    const Swept from = i == 0 ? out_.attachment : out_.contacts[2 * i - 1];
+    const Swept to = i == sheaves_ ? Swept{in_.outlet, {}, {}} : out_.contacts[2 * i];
+    const Vec3 span = to.middle - from.middle;
+    const double level_m = dot((from.middle + 0.5 * span) - in_.outlet, in_.up);
+    const double level_half_m = (from.half_width(in_.up) + to.half_width(in_.up)) / 2;
+    const double w = in_.line_weight_N_per_m;
+    legs_[i] = leg_between(along_rig(span, in_.along, from, to), along_rig(span, in_.across, from, to),
+                           along_rig(span, in_.up, from, to), outlet_N + w * around(level_m, level_half_m), w);
+  }
+}
+
+/// The contact's angle from its first place: the leg's direction in the groove's plane is turn (axle x e).
+Band Interval::contact(const LegBand& leg, Band rise, const LegEnd& end, std::size_t which) const {
+  const Vec3 e = first_e(which);
+  const double into = which % 2 == 0 ? -1 : 1;  // from the contact into its leg
+  const Band ahead = (into * end.turn) * with(leg, rise, cross(end.axle, e));
+  const Band aside = (-into * end.turn) * with(leg, rise, e);
+  if (!(ahead.low > 0)) return anything;
+  return {std::atan2(aside.low, aside.low < 0 ? ahead.low : ahead.high),
+          std::atan2(aside.high, aside.high > 0 ? ahead.low : ahead.high)};
+}
+
+void Interval::measure_fleet(std::size_t sheave, const LegBand& leg, Band rise) {
+  const Vec3 axle = in_.sheaves[sheave].axle;
+  double in_plane2 = 0;
+  for (const Band part : square_to(leg, rise, axle)) in_plane2 += part.least_size() * part.least_size();
+  const double fleet = std::atan2(with(leg, rise, axle).greatest_size(), std::sqrt(in_plane2)) + margin;
+  if (!(fleet <= out_.fleet_rad[sheave])) out_.fleet_rad[sheave] = fleet;
+}
+
+void Interval::measure_lead(const LegBand& leg) {
+  double aside2 = 0;
+  for (const Band part : square_to(leg, leg.to_rise, in_.outlet_axis))
+    aside2 += part.greatest_size() * part.greatest_size();
+  // The axis points out of the unit, the leg's direction into it.
+  out_.lead_rad = std::atan2(std::sqrt(aside2), -with(leg, leg.to_rise, in_.outlet_axis).high) + margin;
+}
+
+Box Interval::follow(const Box& box) {
+  const double w = in_.line_weight_N_per_m;
+  const TableBand table = table_between(in_.unit.retraction_N, box.extension_m);
+  const Band outlet_N =
+      outlet_.held_tension_N ? Band(*outlet_.held_tension_N) : wider(table.value, margin * table.value.high);
+  const Band spring = outlet_.held_tension_N ? Band(0) : table.slope;
+  place_ends(box);
+  hang_legs(outlet_N);
+  out_.fleet_rad.assign(sheaves_, 0);
+  Box next = box;
+  next.height_m = next.wheel_N = next.extension_m = anything;
+  for (const LegBand& leg : legs_)
+    if (!leg.hangs) return next;
+  for (std::size_t i = 0; i < sheaves_; ++i) {
+    const Sheave& s = in_.sheaves[i];
+    next.contact_rad[2 * i] = wider(contact(legs_[i], legs_[i].to_rise, arriving(s), 2 * i), margin / 2);
+    next.contact_rad[2 * i + 1] =
+        wider(contact(legs_[i + 1], legs_[i + 1].from_rise, leaving(s), 2 * i + 1), margin / 2);
+    measure_fleet(i, legs_[i], legs_[i].to_rise);
+    measure_fleet(i, legs_[i + 1], legs_[i + 1].from_rise);
+  }
+  measure_lead(legs_.back());
+
+  // Length per newton, and what a turning contact adds to it; `slide` per radian is at most r times this.
+  const auto slide = [&](std::size_t sheave, const LegBand& leg) {
+    const double f = out_.fleet_rad[sheave];
+    return in_.sheaves[sheave].radius_m *
+           (1 - std::cos(f) + leg.greatest_tension_N * leg.swing_rad_per_N * std::tan(f));
+  };
+  // A contact that turns moves its end of the leg along the line itself, which leaves the leg on its own catenary, and
+  // by tan f times as much square to it.
+  const auto turns = [&](std::size_t at, double free) {
+    double radii = 0, fleet = 0;
+    for (const std::size_t sheave : {at - 1, at})
+      if (sheave < sheaves_) {
+        radii += in_.sheaves[sheave].radius_m;
+        fleet = std::max(fleet, out_.fleet_rad[sheave]);
+      }
+    const LegBand& turning = legs_[at];
+    const double left =
+        std::cos(fleet) - radii * (turning.curving_rad_per_m + std::tan(fleet) * turning.swing_rad_per_m);
+    return left > 0 ? free / left : unknown;
+  };
+  Band length_per_N = 0;
+  for (std::size_t i = 0; i <= sheaves_; ++i) {
+    double slides = 0;
+    if (i > 0) slides += slide(i - 1, legs_[i]);
+    if (i < sheaves_) slides += slide(i, legs_[i]);
+    const double turn = turns(i, legs_[i].swing_rad_per_N);
+    length_per_N = length_per_N + wider(legs_[i].per_mid_m_per_N, slides > 0 ? slides * turn : 0);
+  }
+  const Band answer = Band(1) - spring * length_per_N;
+  if (!(answer.low > 0)) return next;
+
+  // Length and upward pull for a metre along and a metre up, the contact on the first sheave following.
+  const LegBand& leg = legs_.front();
+  const double aside = in_.sheaves[0].radius_m * std::tan(out_.fleet_rad[0]) * leg.V_per_to_N_per_m;
+  const double turn_per_m = turns(0, leg.swing_rad_per_m), slide_m = slide(0, leg) * turn_per_m;
+  const Band length_x = wider(-leg.per_along, slide_m);
+  const Band length_z = wider((w / 2) * leg.per_mid_m_per_N - leg.per_rise, slide_m);
+  if (!moving_) {
+    next.height_m = bobbing();
+    next.wheel_N = next.up_slope = next.down_slope = 0;
+    next.extension_m = wider(a_.pose.extension_m + length_z / answer * (box.height_m - height(a_)), margin / 2);
+    return next;
+  }
+  const Band V_N = wider(leg.V_per_N, aside * turns(0, leg.swing_rad_per_N));
+  const Band V_x = wider(leg.V_per_along, aside * turn_per_m) + V_N * spring / answer * length_x;
+  const Band V_z = wider(leg.V_per_up, aside * turn_per_m) + V_N * spring / answer * length_z;
+
+  const mainline::Cable& cable = sweep_.cable;
+  const Band x{a_.shape.wheels[0].x_m, b_.shape.wheels[0].x_m};
+  const SideBand up = side_between(x, -box.height_m, box.up_slope, box.wheel_N, cable);
+  const SideBand down = side_between(cable.span_m - x, cable.rise_m - box.height_m, box.down_slope, box.wheel_N, cable);
+  next.up_slope = wider(up.slope, margin / 2);
+  next.down_slope = wider(down.slope, margin / 2);
+  const Band carried = (sweep_.trolley_weight_N + sweep_.rider_weight_N) - leg.from_V_N;
+  if (!(carried.low > 0)) return next;
+  const WheelResponse<Band> wheel = respond(up.side, down.side, box.wheel_N, carried, cable);
+  const Band slope = (wheel.dz_dx - wheel.dz_dW_m_per_N * V_x) / (Band(1) + wheel.dz_dW_m_per_N * V_z);
+  out_.pay_out = wider((length_x + length_z * slope) / answer, margin);
+  const Band ahead{0, step_m_};
+  next.height_m = wider(height(a_) + slope * ahead, margin / 2);
+  next.wheel_N = wider(a_.shape.wheels[0].tension_N + wheel.tension_per_m(slope) * ahead,
+                       margin / 2 * a_.shape.wheels[0].tension_N);
+  next.extension_m = wider(a_.pose.extension_m + out_.pay_out * ahead, margin / 2);
+  // Once the box is proven, the same rates lead back from the pose at the interval's end.
+  back_.height_m = wider(height(b_) - slope * ahead, margin);
+  back_.extension_m = wider(b_.pose.extension_m - out_.pay_out * ahead, margin);
+  back_.wheel_N =
+      wider(b_.shape.wheels[0].tension_N - wheel.tension_per_m(slope) * ahead, margin * b_.shape.wheels[0].tension_N);
+  return next;
+}
+
+Between Interval::nothing_known() const {
+  Between r;
+  r.fleet_rad.assign(sheaves_, std::numbers::pi / 2);
+  r.lead_rad = std::numbers::pi;
+  r.pay_out = r.extension_m = anything;
+  r.attachment.half_a = unknown * in_.along;
+  return r;
+}
+
+Between Interval::bound() {
+  Box box = guess();
+  constexpr int tries = 10;
+  for (int i = 0; i < tries; ++i) {
+    const Box next = follow(box);
+    if (encloses(box, next)) {
+      // Proven: what follows and what leads back from the far end hold as well.
+      Box tight = each(box, next, both);
+      if (moving_) {
+        tight.height_m = both(tight.height_m, back_.height_m);
+        tight.wheel_N = both(tight.wheel_N, back_.wheel_N);
+        tight.extension_m = both(tight.extension_m, back_.extension_m);
+      }
+      follow(tight);
+      out_.extension_m = tight.extension_m;
+      return out_;
+    }
+    // The next box is what followed, and a little: by turns the bands of a steady rig settle from any start.
+    box = each(next, next, [](Band a, Band) { return wider(a, 0.05 * a.width() + margin); });
+  }
+  return nothing_known();
 }
 
 }  // namespace
 
-Between between(const Inputs& in, const Station& a, const Station& b) {
-  const std::size_t sheaves = in.sheaves.size();
-  Between result;
-  result.fleet_rad.assign(sheaves, 0);
-  result.contact_moves_m.assign(sheaves, 0);
-  const Vec3 move = b.pose.attachment - a.pose.attachment;
-  const double ahead = dot(move, in.along), risen = dot(move, in.up);
-  // With slopes at most their difference outside their two values, the path leaves its chord by at most 3/4 of that
-  // difference times the step. Upstream of the mark the trolley only bobs: its height leaves its two values by at most
-  // half their difference.
-  const bool moving = a.pose.travel_m >= 0;
-  const double bend = std::abs(b.slope - a.slope);
-  result.up_m = std::abs(risen) / 2 + (moving ? 0.75 * bend * std::abs(ahead) : std::abs(risen) / 2);
-
-  const Band outlet_N = band_of(a.pose.outlet_tension_N, b.pose.outlet_tension_N);
-  for (std::size_t i = 0; i <= sheaves; ++i) {
-    const LegEnd from_a = first_end(in, a.pose.attachment, static_cast<int>(i)),
-                 from_b = first_end(in, b.pose.attachment, static_cast<int>(i)),
-                 to = second_end(in, static_cast<int>(i));
-    const MetLeg &leg_a = a.line.legs[i], &leg_b = b.line.legs[i];
-    const Point3 from = middle(contact(from_a, leg_a.from_e), contact(from_b, leg_b.from_e));
-    const Point3 onto = middle(contact(to, leg_a.to_e), contact(to, leg_b.to_e));
-    const double from_arc = arc_m(from_a, leg_a.from_e, leg_b.from_e), to_arc = arc_m(to, leg_a.to_e, leg_b.to_e);
-    const Box from_box = i == 0 ? Box{std::abs(ahead) / 2, 0, result.up_m} : box_in_plane(in, from_a, from_arc);
-    const Box to_box = i == sheaves ? Box{} : box_in_plane(in, to, to_arc);
-    const Vec3 span = onto - from;
-    LegBands leg;
-    leg.along = around(dot(span, in.along), from_box.along + to_box.along);
-    leg.across = around(dot(span, in.across), from_box.across + to_box.across);
-    leg.rise = around(dot(span, in.up), from_box.up + to_box.up);
-    const double level_m = dot(middle(from, onto) - in.outlet, in.up);
-    const Band mid_N = outlet_N + in.line_weight_N_per_m * around(level_m, 0.5 * (from_box.up + to_box.up));
-    hang_between(leg, mid_N, in.line_weight_N_per_m);
-
-    if (i > 0) {
-      result.fleet_rad[i - 1] =
-          std::max(result.fleet_rad[i - 1], across_axle_rad(in, leg, leg.from_slope, in.sheaves[i - 1].axle));
-      result.contact_moves_m[i - 1] = std::max(result.contact_moves_m[i - 1], from_arc);
-    }
-    if (i < sheaves) {
-      result.fleet_rad[i] = std::max(result.fleet_rad[i], across_axle_rad(in, leg, leg.to_slope, in.sheaves[i].axle));
-      result.contact_moves_m[i] = std::max(result.contact_moves_m[i], to_arc);
-    }
-    if (i == 0) {
-      // The leg lengthens as its first end moves off, and the contact's slide adds r (1 - cos fleet) a radian; the
-      // unit's spring answers the sag that a greater tension takes out.
-      const Band slope{std::min(a.slope, b.slope) - bend, std::max(a.slope, b.slope) + bend};
-      const auto answer = [](const Station& s) { return 1 - s.retraction_slope * s.line.length_per_N; };
-      const Band spring = around((answer(a) + answer(b)) / 2, std::abs(answer(a) - answer(b)));
-      const double slide_m = to_arc * (1 - std::cos(result.fleet_rad.front()));
-      const Band drawn = around(0, ahead > 0 ? slide_m / ahead : unbounded) -
-                         leg.per_plan * share(leg.along, leg.across) - leg.per_rise * slope +
-                         0.5 * in.line_weight_N_per_m * (leg.per_mid_m_per_N * slope);
-      result.pay_out =
-          leg.hangs && spring.low > 0 ? drawn * Band{1 / spring.high, 1 / spring.low} : Band{-unbounded, unbounded};
-    }
-    // The line at the outlet swings in one vertical plane as its slope changes; the angle to a fixed axis is greatest
-    // at an end of such an arc.
-    if (i == sheaves) {
-      result.lead_rad = std::max(a.pose.lead_rad, b.pose.lead_rad);
-      if (sheaves > 0 && !leg.hangs) result.lead_rad = std::numbers::pi;
-    }
-  }
-  return result;
+Between between(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& a, const Station& b) {
+  return Interval(in, sweep, outlet, a, b).bound();
 }
 
 double fleet_bound(const Sheave& sheave, Point3 end, double ball_m) {

@@ -1,36 +1,54 @@
-// What a sweep cannot exceed between two neighbouring poses.
+// What a sweep cannot exceed between two neighbouring poses: proven.
 //
-// Between them the attachment stays in a box: along the line between its two places, across not at all, up or down by
-// what the slopes of its path allow. The outlet's tension stays between its two values (the extension grows all the
-// way, which the pay-out bound itself shows, and a table is monotone between its points as far as its ends say). From
-// the box follow the chord's bands, from them the parameter h of the catenary (leg.hpp: it rises with the distances and
-// falls with the tension, so its ends come from the extreme corners), the slopes of the hanging line at both ends
-// (sinh(asinh(slope S) -+ h), monotone in slope, S and h), its plan direction, and so the angle to any axle and the
-// rate of paying out, by plain interval arithmetic.
+// All unknowns of the rig are continuous in the travel x: the wheel's height, the main line's tension and its two
+// slopes at the wheel, the extension, the two contacts of every leg. Take a box of bands for all of them that holds the
+// pose at the interval's beginning. From the box follow, by band arithmetic, bands for the rates of height, tension and
+// extension, and for the slopes and contacts themselves:
+//  - legs: leg_band.hpp; a contact stands square to the leg's end tangent, whose direction is known in bands;
+//  - height: z' = (dz/dx - dz/dW P_x) / (1 + dz/dW P_z), dz/dx and dz/dW of wheel.hpp in bands, P the line's upward
+//    pull, the unit's tension and the contacts following;
+//  - extension: E' = (L_x + L_z z') / (1 - T' L_T), T' the retraction's slope over the box, L_T the length per newton.
+// A contact that turns by dtheta moves its end along the line, which leaves the leg on its own catenary, and by
+// r dtheta tan f square to it. It changes the length of leg and wrap together by at most r dtheta (1 - cos f + k tan
+// f), f the fleet angle, k the turn of the end tangent per unit share of tension: nothing where f = 0. If the bands
+// that follow lie strictly within the box over the whole interval, no unknown can be the first to leave it, so all stay
+// inside. Else the box is widened and tried again; where that fails nothing is known and every bound is infinite: the
+// interval is then halved.
 //
-// Two things are taken, not proven: the slope of the wheel's path, and the place of the contact on its sheave, leave
-// the range of their two end values by no more than the width of that range. Poses are dense enough for that to be
-// generous; the tests hold 20,000 random poses against every bound.
-//
-// For a weightless line the same bound in closed form: `fleet_bound`.
+// Upstream of the rest mark the trolley bobs as the rider comes nearer. There one thing is taken, not proven: its
+// height leaves the range of its two values by no more than the width of that range (the rider's approach is slow and
+// of one sign). Everything else follows as above.
 #pragma once
 
 #include <vector>
 
-#include "geometry/reeving/band.hpp"
+#include "geometry/reeving/leg_band.hpp"
 #include "geometry/reeving/pose.hpp"
 
 namespace fairlead::reeving {
 
+/// Where a point can be: its middle, and as much as two half-widths to either side.
+struct Swept {
+  Point3 middle;
+  Vec3 half_a, half_b;
+  double half_width(Vec3 direction) const {
+    return std::abs(dot(half_a, direction)) + std::abs(dot(half_b, direction));
+  }
+};
+
 struct Between {
   std::vector<double> fleet_rad;  ///< per sheave, of both sides
   double lead_rad{};
-  Band pay_out;                         ///< meaningful at travel >= 0
-  double up_m{};                        ///< half the height of the attachment's box
-  std::vector<double> contact_moves_m;  ///< per sheave, the farther of both contacts from its nearer end, along the arc
+  Band pay_out;  ///< travel >= 0 only
+  Band extension_m;
+  Swept attachment;
+  std::vector<Swept> contacts;  ///< on and off of every sheave, in order
 };
 
-Between between(const Inputs&, const Station&, const Station&);
+/// Bounds over the interval between two solved poses of one sweep, both at travel >= 0 or both at travel <= 0. What is
+/// not known is infinite, or pi/2 and pi for the angles. A margin of 1e-9 (m, rad, a share of tensions) stands for the
+/// tolerances the poses are solved to and for rounding.
+Between between(const Inputs&, const SweepInputs&, const Outlet&, const Station&, const Station&);
 
 /// Greatest fleet angle of a straight leg from a fixed sheave to any point within `ball_m` of `end`; pi/2 where the
 /// ball reaches the sheave. |sin f| <= (|h| + ball) / sqrt((|end - c| - ball)^2 - r^2), h the end's height over the

@@ -5,7 +5,6 @@
 #include <limits>
 #include <numbers>
 
-#include "geometry/reeving/between.hpp"
 #include "geometry/reeving/plane.hpp"
 #include "geometry/reeving/sweep_poses.hpp"
 
@@ -66,11 +65,11 @@ void record(const Inputs& in, const Station& station, Sweep& sweep) {
   }
 }
 
-/// Spread of the whole sweep's points about their plane and across from the main line, with what the contacts and the
-/// attachment add between poses.
+/// Spread of the whole sweep's points about their plane and across from the main line, and of all they pass between.
 void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sweep) {
-  std::vector<Point3> points;
   const std::size_t sheaves = in.sheaves.size();
+  std::vector<Point3> points;
+  const std::size_t each = 2 * sheaves;  // per pose: the attachment and the contacts, but not the last one
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
     points.push_back(sweep.poses[p].attachment);
     for (std::size_t i = 0; i < sheaves; ++i) {
@@ -79,40 +78,42 @@ void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
       if (i + 1 < sheaves) points.push_back(sweep.turns[p * sheaves + i].off);
     }
   }
+  const auto passed_between = [&](auto use) {
+    for (const Between& gap : gaps) {
+      use(gap.attachment);
+      for (std::size_t i = 0; i + 1 < each; ++i) use(i < gap.contacts.size() ? gap.contacts[i] : gap.attachment);
+    }
+  };
+
+  Extreme across{0, 0, sweep.rest_pose};
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const double off = std::abs(dot(points[i] - in.origin, in.across));
+    across = worse(across, off, off, static_cast<int>(i / each));
+  }
+  passed_between([&](const Swept& s) {
+    across.bound = std::max(across.bound, std::abs(dot(s.middle - in.origin, in.across)) + s.half_width(in.across));
+  });
+  sweep.across_m = across;
+
   const auto plane = best_plane(points);
-  const double nan = std::numeric_limits<double>::quiet_NaN();
   if (!plane) {
-    sweep.thickness_m = sweep.across_m = {nan, nan, -1};
+    constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+    sweep.thickness_m = {nan, nan, -1};
     return;
   }
-  double across_grows = 0, thickness_grows = 0, across = 0;
-  int worst_pose = 0;
-  for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
-    for (std::size_t i = 0; i <= 2 * sheaves; ++i) {
-      const Point3 point =
-          i == 0 ? sweep.poses[p].attachment
-                 : (i % 2 ? sweep.turns[p * sheaves + i / 2].on : sweep.turns[p * sheaves + i / 2 - 1].off);
-      if (i == 2 * sheaves) continue;
-      const double off = std::abs(dot(point - in.origin, in.across));
-      if (off > across) across = off, worst_pose = static_cast<int>(p);
-    }
-    if (p >= gaps.size()) continue;
-    const double half_ahead = std::abs(dot(sweep.poses[p + 1].attachment - sweep.poses[p].attachment, in.along)) / 2;
-    double moves =
-        half_ahead * std::abs(dot(plane->normal, in.along)) + gaps[p].up_m * std::abs(dot(plane->normal, in.up));
-    for (std::size_t i = 0; i < sheaves; ++i) {
-      const double arc = gaps[p].contact_moves_m[i];
-      const auto out_of = [&](Vec3 normal) {
-        const double c = dot(in.sheaves[i].axle, normal);
-        return arc * std::sqrt(std::max(0.0, 1 - c * c));
-      };
-      moves = std::max(moves, out_of(plane->normal));
-      across_grows = std::max(across_grows, out_of(in.across));
-    }
-    thickness_grows = std::max(thickness_grows, moves);
+  double low = 0, high = 0, bound_low = 0, bound_high = 0;
+  int lowest = 0;
+  for (std::size_t i = 0; i < points.size(); ++i) {
+    const double off = dot(points[i] - plane->centroid, plane->normal);
+    if (off < low) low = off, lowest = static_cast<int>(i / each);
+    high = std::max(high, off);
   }
-  sweep.thickness_m = {plane->thickness_m, plane->thickness_m + 2 * thickness_grows, sweep.rest_pose};
-  sweep.across_m = {across, across + across_grows, worst_pose};
+  passed_between([&](const Swept& s) {
+    const double off = dot(s.middle - plane->centroid, plane->normal), half = s.half_width(plane->normal);
+    bound_low = std::min(bound_low, off - half);
+    bound_high = std::max(bound_high, off + half);
+  });
+  sweep.thickness_m = {high - low, std::max(high, bound_high) - std::min(low, bound_low), lowest};
 }
 
 void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sweep) {
@@ -133,19 +134,13 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     sweep.lead_rad =
         worse(sweep.lead_rad, pose.lead_rad, gap ? std::max(pose.lead_rad, gap->lead_rad) : pose.lead_rad, at);
     double extension_bound = pose.extension_m;
-    if (pose.travel_m >= 0) {
+    if (pose.travel_m >= 0)
       least_pay_out =
           worse(least_pay_out, -pose.pay_out, gap ? std::max(-pose.pay_out, -gap->pay_out.low) : -pose.pay_out, at);
-      // Between two poses the extension rises no faster than the greatest rate; where it only rises, the later pose
-      // tops it.
-      if (gap && !(gap->pay_out.low >= 0))
-        extension_bound += gap->pay_out.greatest_size() * (sweep.poses[p + 1].travel_m - pose.travel_m);
-    } else if (gap) {
-      // Upstream of the mark the trolley bobs; no leg lengthens by more than its end moves.
-      extension_bound += 2 * gap->up_m;
-    }
-    sweep.greatest_extension_m =
-        worse(sweep.greatest_extension_m, pose.extension_m, std::max(pose.extension_m, extension_bound), at);
+    // Where the extension only rises, the later pose tops it.
+    const bool rises = pose.travel_m >= 0 && gap && gap->pay_out.low >= 0;
+    if (gap && !rises) extension_bound = std::max(extension_bound, gap->extension_m.high);
+    sweep.greatest_extension_m = worse(sweep.greatest_extension_m, pose.extension_m, extension_bound, at);
     sweep.beyond_data = sweep.beyond_data || !in.unit.retraction_N.covers(pose.extension_m);
   }
   sweep.least_pay_out = negated(least_pay_out);
@@ -155,23 +150,21 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
 
 Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
   const SweepInputs& sweep_in = in.sweeps[static_cast<std::size_t>(index)];
-  auto stations = solve_stations(in, sweep_in, outlet);
-  if (!stations) return tl::unexpected(stations.error());
+  const auto passage = pass(in, sweep_in, outlet);
+  if (!passage) return tl::unexpected(passage.error());
   Sweep sweep;
   sweep.path = sweep_in.path;
   sweep.running = sweep_in.running;
-  std::vector<Between> gaps;
-  for (std::size_t p = 0; p < stations->size(); ++p) {
-    const Station& station = (*stations)[p];
+  for (std::size_t p = 0; p < passage->stations.size(); ++p) {
+    const Station& station = passage->stations[p];
     if (station.pose.travel_m == 0) sweep.rest_pose = static_cast<int>(p);
     sweep.poses.push_back(station.pose);
     record(in, station, sweep);
-    if (p + 1 < stations->size()) gaps.push_back(between(in, station, (*stations)[p + 1]));
   }
-  measure_poses(in, gaps, sweep);
-  measure_plane(in, gaps, sweep);
-  for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < gaps.size(); ++p)
-    sweep.greatest_pay_out = std::max(sweep.greatest_pay_out, gaps[p].pay_out.high);
+  measure_poses(in, passage->gaps, sweep);
+  measure_plane(in, passage->gaps, sweep);
+  for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < passage->gaps.size(); ++p)
+    sweep.greatest_pay_out = std::max(sweep.greatest_pay_out, passage->gaps[p].pay_out.high);
   return sweep;
 }
 

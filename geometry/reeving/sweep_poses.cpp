@@ -5,17 +5,17 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-
-#include "geometry/reeving/between.hpp"
-
 namespace fairlead::reeving {
 namespace {
 
-constexpr double first_step_m = 1.0, least_step_m = 1e-3;
+constexpr double least_step_m = 1e-3;
+/// Steps of travel in lengths resolved, and in angles of the first leg: 0.25 m and 0.05 rad at 20 mm. The bounds here
+/// need no more; but whoever bounds something else between poses, or draws, gains by halving the resolution.
+constexpr double longest_step = 12.5, widest_step_per_m = 2.5;
 
-/// Travels from the upstream beginning through 0 to full travel, no step longer than first_step_m.
-std::vector<double> even_travels(double upstream_m, double travel_m) {
-  const auto steps = [](double length) { return static_cast<int>(std::ceil(length / first_step_m)); };
+/// Travels from the upstream beginning through 0 to full travel, no step longer than that.
+std::vector<double> even_travels(double upstream_m, double travel_m, double step_m) {
+  const auto steps = [step_m](double length) { return static_cast<int>(std::ceil(length / step_m)); };
   std::vector<double> travels;
   const int before = steps(-upstream_m), after = steps(travel_m);
   for (int i = 0; i < before; ++i) travels.push_back(upstream_m * (before - i) / before);
@@ -25,7 +25,8 @@ std::vector<double> even_travels(double upstream_m, double travel_m) {
 
 struct Seen {
   std::vector<double> fleet_rad;
-  double least_pay_out = std::numeric_limits<double>::infinity(), extension_m = -least_pay_out;
+  double lead_rad = 0, greatest_pay_out = -std::numeric_limits<double>::infinity(), least_pay_out = -greatest_pay_out,
+         extension_m = greatest_pay_out;
 };
 
 Seen look(const std::vector<Station>& stations) {
@@ -34,67 +35,94 @@ Seen look(const std::vector<Station>& stations) {
   for (const Station& s : stations) {
     for (std::size_t i = 0; i < seen.fleet_rad.size(); ++i)
       seen.fleet_rad[i] = std::max(seen.fleet_rad[i], s.fleet_rad[i]);
-    if (s.pose.travel_m >= 0) seen.least_pay_out = std::min(seen.least_pay_out, s.pose.pay_out);
+    seen.lead_rad = std::max(seen.lead_rad, s.pose.lead_rad);
     seen.extension_m = std::max(seen.extension_m, s.pose.extension_m);
+    if (s.pose.travel_m < 0) continue;
+    seen.least_pay_out = std::min(seen.least_pay_out, s.pose.pay_out);
+    seen.greatest_pay_out = std::max(seen.greatest_pay_out, s.pose.pay_out);
   }
   return seen;
 }
 
-/// How many times the resolution the bounds of an interval stand above what all poses show; at most 1 is good enough.
-double coarseness(const Inputs& in, const Seen& seen, const Station& a, const Station& b) {
-  const Between gap = between(in, a, b);
+/// How many times the resolution the bounds of an interval stand above what all poses show; at most 1 is good enough. A
+/// metre of travel that pays out wrong by the length resolution is as good as a length wrong by it, so that is the
+/// resolution of the pay-out.
+double coarseness(const Inputs& in, const Seen& seen, const Station& a, const Station& b, const Between& gap) {
+  const double length_m = in.length_resolution_m, pay_out = in.length_resolution_m;
   double worst = 0;
+  const auto count = [&](double excess, double resolution) {
+    if (!(excess / resolution <= worst)) worst = excess / resolution;
+  };
+  count(gap.lead_rad - seen.lead_rad, in.angle_resolution_rad);
   for (std::size_t i = 0; i < seen.fleet_rad.size(); ++i)
-    worst = std::max(worst, (gap.fleet_rad[i] - seen.fleet_rad[i]) / in.angle_resolution_rad);
-  worst = std::max(worst, 2 * gap.up_m * (a.pose.travel_m < 0 ? 1 : 0) / in.length_resolution_m);
-  if (a.pose.travel_m >= 0) {
-    // A pay-out is known well enough when its sign is: a quarter of what the poses show.
-    worst =
-        std::max(worst, (seen.least_pay_out - gap.pay_out.low) / std::max(0.25 * std::abs(seen.least_pay_out), 1e-3));
-    const double high = std::max(std::abs(a.pose.pay_out), std::abs(b.pose.pay_out));
-    worst = std::max(worst, (gap.pay_out.high - high) / std::max(0.05 * high, 1e-3));
+    count(gap.fleet_rad[i] - seen.fleet_rad[i], in.angle_resolution_rad);
+  // The attachment moves in the vertical plane of the main line, the contacts by less than it.
+  count(gap.attachment.half_width(in.up), length_m);
+  count(norm(b.pose.attachment - a.pose.attachment), widest_step_per_m * length_m * a.line.legs.front().hang.length_m);
+  if (a.pose.travel_m < 0) {
+    count(gap.extension_m.high - seen.extension_m, length_m);
+  } else {
+    count(seen.least_pay_out - gap.pay_out.low, pay_out);
+    count(gap.pay_out.high - seen.greatest_pay_out, pay_out);
   }
   return worst;
 }
 
 }  // namespace
 
-Solved<std::vector<Station>> solve_stations(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet) {
-  std::vector<Station> stations;
+Solved<Passage> pass(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet) {
+  Passage passage;
+  std::vector<Station>& stations = passage.stations;
   const bool with_rider = sweep.rider_weight_N > 0 && sweep.running == Running::at_rest;
-  for (const double travel_m : even_travels(with_rider ? in.upstream_m : 0, in.travel_m)) {
+  for (const double travel_m :
+       even_travels(with_rider ? in.upstream_m : 0, in.travel_m, longest_step * in.length_resolution_m)) {
     const bool warm = !stations.empty() && (stations.back().pose.travel_m < 0) == (travel_m < 0);
     auto station = solve_pose(in, sweep, outlet, travel_m, warm ? &stations.back() : nullptr);
     if (!station) return tl::unexpected(station.error());
     stations.push_back(std::move(*station));
   }
-  // Halve every interval that is too coarse, all of a round at once: the poses do not depend on the order.
+  const auto bound = [&](const Station& a, const Station& b) { return between(in, sweep, outlet, a, b); };
+  for (std::size_t p = 0; p + 1 < stations.size(); ++p) passage.gaps.push_back(bound(stations[p], stations[p + 1]));
+  // Halve every interval that is too coarse, all of a round at once: the poses do not depend on the order. Bounds that
+  // halving no longer narrows (those of the main line's stiffness keep a percent or so) are left as they are.
+  constexpr double unhalved = std::numeric_limits<double>::infinity(), narrows = 0.8;
+  std::vector<double> before(passage.gaps.size(), unhalved);
   for (bool halved = true; halved;) {
     halved = false;
     const Seen seen = look(stations);
-    std::vector<Station> finer;
+    Passage finer;
+    std::vector<double> finer_before;
     for (std::size_t p = 0; p < stations.size(); ++p) {
-      finer.push_back(stations[p]);
+      finer.stations.push_back(std::move(stations[p]));
       if (p + 1 == stations.size()) break;
-      const Station &a = stations[p], &b = stations[p + 1];
-      const double step_m = b.pose.travel_m - a.pose.travel_m;
-      if (step_m <= least_step_m || coarseness(in, seen, a, b) <= 1) continue;
+      const Station &a = finer.stations.back(), &b = stations[p + 1];
+      const double step_m = b.pose.travel_m - a.pose.travel_m, coarse = coarseness(in, seen, a, b, passage.gaps[p]);
+      if (coarse <= 1 || (coarse > narrows * before[p] && before[p] < unhalved) || step_m <= least_step_m ||
+          stations.size() >= most_poses) {
+        finer.gaps.push_back(std::move(passage.gaps[p]));
+        finer_before.push_back(before[p]);
+        continue;
+      }
       auto station = solve_pose(in, sweep, outlet, a.pose.travel_m + step_m / 2, &a);
       if (!station) return tl::unexpected(station.error());
-      finer.push_back(std::move(*station));
+      finer.gaps.push_back(bound(a, *station));
+      finer.gaps.push_back(bound(*station, b));
+      finer.stations.push_back(std::move(*station));
+      finer_before.insert(finer_before.end(), 2, coarse);
       halved = true;
     }
-    stations = std::move(finer);
+    passage = std::move(finer);
+    before = std::move(finer_before);
   }
-  // A held tension is the most the unit could pull anywhere; where it takes out more sag than there is line in the unit,
-  // the unit simply never pulls so hard.
+  // A held tension is the most the unit could pull anywhere; where it takes out more sag than there is line in the
+  // unit, the unit simply never pulls so hard.
   for (const Station& station : stations)
     if (!outlet.held_tension_N && !(station.pose.extension_m >= 0))
       return unsolved(fmt::format("at travel {:.3f} m the line would have to run {:.3f} m into the brake unit: it is "
                                   "slack there; a greater brake_unit.rest_extension keeps it taut",
                                   station.pose.travel_m, -station.pose.extension_m),
                       station.pose.extension_m);
-  return stations;
+  return passage;
 }
 
 }  // namespace fairlead::reeving

@@ -1,4 +1,4 @@
-// The rig the reeving's tests turn on: a 220 m line with a redirect 1 m above and 1.7 m upstream of the rest mark.
+// The rigs the reeving's tests turn on.
 #pragma once
 
 #include "geometry/mainline/cable.hpp"
@@ -10,22 +10,29 @@ namespace fairlead::reeving {
 
 inline constexpr double g = standard_gravity;
 
-/// Span 220 m, end 11 m lower, 1.05 kg/m, EA 11 MN, horizontal tension 15 kN bare.
+/// The worked main line (SOURCES: worked-rig): span 220 m, end 11 m lower, 1.05 kg/m, EA 11 MN, horizontal tension
+/// 15 kN bare.
 inline mainline::Cable worked_cable() {
   const double w = 1.05 * g, c = 1 / 11e6;
   const auto length = mainline::length_from_tension(220, -11, w, c, 15e3, mainline::MeasuredAt::horizontal);
   return {220, -11, *length, w, c};
 }
 
-/// Height of the main line at the rest mark under the empty trolley, no braking line: where the rig's heights count
-/// from.
+/// Height of the main line at the rest mark under the empty trolley without the braking line; the rigs' heights count
+/// from it.
 inline double worked_rest_height() {
   const mainline::Load trolley{188, 4 * g};
   return mainline::hang_rolling(worked_cable(), {&trolley, 1})->wheels[0].z_m;
 }
 
-/// One redirect, outlet at x = 217 m; line of 0.12 kg/m; unit 45 N + 8 N/m, drag peaking at 640 N and 30 m/s. The
-/// place of the outlet, the line's weight, radius and trolley's eye are this test's own assumptions.
+inline SweepInputs worked_sweep(double rider_kg, Running running) {
+  const mainline::Cable cable = worked_cable();
+  return {0, cable, cable, 4 * g, rider_kg > 0 ? (rider_kg + 2.5) * g : 0, running};
+}
+
+/// The worked rig at 1:1: a redirect 1 m above and 1.7 m upstream of the rest mark, unit 45 N + 8 N/m, drag peaking at
+/// 640 N and 30 m/s, riders of 30 and 120 kg. Not stated there, and assumed here: line of 0.12 kg/m, sheave of 120 mm,
+/// outlet at x = 217 m level with the redirect, line's end at the wheel. In one vertical plane.
 inline Inputs worked_rig() {
   Inputs in;
   in.along = {1, 0, 0};
@@ -33,8 +40,7 @@ inline Inputs worked_rig() {
   in.up = {0, 0, 1};
   in.rest_m = 188;
   in.travel_m = 15;
-  in.upstream_m = -5;
-  in.attachment = {0, 0, -0.1};
+  in.upstream_m = -4;
   const double z = worked_rest_height();
   in.sheaves = {{{186.3, 0, z + 1}, {0, 1, 0}, 0.06, 1}};
   in.outlet = {217, 0, z + 1};
@@ -45,15 +51,32 @@ inline Inputs worked_rig() {
   in.reference = worked_cable();
   in.line_weight_N_per_m = 0.12 * g;
   in.speed_m_per_s = 9.25;
-  const auto add = [&](double rider_kg, Running running) {
-    in.sweeps.push_back({0, in.reference, in.reference, 4 * g, rider_kg > 0 ? (rider_kg + 2.5) * g : 0, running});
-  };
-  add(0, Running::at_rest);
-  for (const double kg : {30.0, 120.0}) {
-    add(kg, Running::at_rest);
-    add(kg, Running::paying_out);
-  }
+  in.sweeps = {worked_sweep(0, Running::at_rest), worked_sweep(30, Running::at_rest),
+               worked_sweep(30, Running::paying_out), worked_sweep(120, Running::at_rest),
+               worked_sweep(120, Running::paying_out)};
   return in;
+}
+
+/// The same askew: redirect 40 mm across on a tilted axle, the line's end 30 mm to the other side and below the wheel,
+/// a second sheave that turns the line down to the unit, and a retraction table with a kink. Invented.
+inline Inputs skew_rig() {
+  Inputs in = worked_rig();
+  const double z = worked_rest_height();
+  in.attachment = {0.05, -0.03, -0.12};
+  in.sheaves = {{{186.3, 0.04, z + 1}, unit({0.03, 1, -0.02}), 0.06, 1},
+                {{214, 0.3, z + 0.8}, unit({-0.02, 1, 0.02}), 0.05, 1}};
+  in.outlet = {214.1, 0.28, z - 0.9};
+  in.outlet_axis = unit({-0.01, 0.02, 1});
+  in.unit.retraction_N = Curve({{0, 45}, {3, 60}, {20, 240}});
+  return in;
+}
+
+/// What a sweep of a rig runs at: its line's length at rest, and a held tension when it pays out.
+inline Outlet outlet_of(const Inputs& in, int sweep, double held_N = 500) {
+  const SweepInputs& s = in.sweeps[static_cast<std::size_t>(sweep)];
+  Outlet outlet{*rest_length(in, s.reference, s.trolley_weight_N), {}};
+  if (s.running == Running::paying_out) outlet.held_tension_N = held_N;
+  return outlet;
 }
 
 }  // namespace fairlead::reeving
