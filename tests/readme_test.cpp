@@ -82,7 +82,14 @@ std::vector<std::string> strings(std::span<const std::string_view> words) { retu
 TEST(Readme, EveryRunItShowsPrintsExactlyThat) {
   const std::vector<ShownRun> runs = runs_of(read("README.md"));
   ASSERT_FALSE(runs.empty());
-  for (const ShownRun& run : runs) EXPECT_EQ(output_of(run.command), run.output) << run.command;
+  for (const ShownRun& run : runs) {
+    // A last line "..." stands for the rest.
+    const std::string cut = "...\n";
+    const bool whole = !run.output.ends_with(cut);
+    const std::string shown = whole ? run.output : run.output.substr(0, run.output.size() - cut.size());
+    const std::string printed = output_of(run.command);
+    EXPECT_EQ(whole ? printed : printed.substr(0, shown.size()), shown) << run.command;
+  }
 }
 
 TEST(Readme, ItsCautionsAreThoseOfEveryReport) {
