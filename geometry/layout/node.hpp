@@ -19,8 +19,8 @@ struct Node {
   std::string text{};
   double number{};
   Date date{};
-  std::vector<Node> items{};     ///< of a list
-  std::vector<Entry> entries{};  ///< of a table
+  std::vector<Node> items;     ///< of a list
+  std::vector<Entry> entries;  ///< of a table
 
   const Node* find(std::string_view key) const;
   Node* find(std::string_view key);

@@ -15,7 +15,7 @@ namespace fairlead {
 namespace {
 
 // A layout of a hundred items takes 20 KiB; the TOML library takes 16 bytes of memory and 85 ns for each byte.
-constexpr std::size_t largest_file = 4 * 1024 * 1024;
+constexpr std::size_t largest_file = std::size_t{4} * 1024 * 1024;
 
 std::string sha256_of(std::string_view bytes) {
   sha256_ctx context;

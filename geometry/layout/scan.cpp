@@ -10,7 +10,7 @@ namespace {
 // Deeper than any layout, and shallow enough for everything that walks the tree by recursion.
 constexpr int deepest = 16;
 // A measured curve of a hundred rows takes 2 KiB; an error prints its whole line.
-constexpr std::size_t longest_line = 64 * 1024;
+constexpr std::size_t longest_line = std::size_t{64} * 1024;
 
 struct Flaw {
   std::size_t at;

@@ -77,7 +77,7 @@ Object table_schema(const Outline& table);
 // What may stand for this key, without what is said of it.
 Object value_schema(const Outline& outline) {
   const Key& key = outline.key;
-  const Object one = quantity(key.dimension, key.bounds);
+  Object one = quantity(key.dimension, key.bounds);
   switch (outline.kind) {
     case Outline::Kind::words:
       return words();

@@ -36,14 +36,14 @@ void Writer::open(char bracket) {
 
 void Writer::close(char bracket) {
   --depth_;
-  if (!empty_) out_.append("\n").append(static_cast<std::size_t>(2 * depth_), ' ');
+  if (!empty_) out_.append("\n").append(2 * static_cast<std::size_t>(depth_), ' ');
   out_ += bracket;
   empty_ = false;
 }
 
 void Writer::element() {
   if (!empty_) out_ += ',';
-  out_.append("\n").append(static_cast<std::size_t>(2 * depth_), ' ');
+  out_.append("\n").append(2 * static_cast<std::size_t>(depth_), ' ');
   empty_ = false;
 }
 
