@@ -114,29 +114,28 @@ class Interval {
 };
 
 Box Interval::guess() const {
-  const auto spread = [](double p, double q, double least) {
-    return wider(band_of(p, q), std::abs(q - p) / 2 + least);
-  };
-  const double rough = 1e-3 * step_m_;
+  // Generous enough to be proven at once as a rule; what is proven is then narrowed.
+  const auto spread = [](double p, double q, double least) { return wider(band_of(p, q), std::abs(q - p) + least); };
+  const double rough = 3e-3 * step_m_;
   Box box;
   box.wheel_N = box.up_slope = box.down_slope = {-1, 1};  // of no use upstream of the mark
   box.extension_m = spread(a_.pose.extension_m, b_.pose.extension_m, rough + margin);
   box.height_m = wider(bobbing(), margin);
   if (moving_) {
     const mainline::Wheel &p = a_.shape.wheels[0], &q = b_.shape.wheels[0];
-    const Band ahead = wider(hull(a_.slope, b_.slope), std::abs(a_.slope - b_.slope) / 2 + 1e-3) * Band{0, step_m_};
+    const Band ahead = wider(hull(a_.slope, b_.slope), std::abs(a_.slope - b_.slope) + 3e-3) * Band{0, step_m_};
     box.height_m = wider(height(a_) + ahead, margin);
-    box.wheel_N = spread(p.tension_N, q.tension_N, (rough / 100 + margin) * p.tension_N);
+    box.wheel_N = spread(p.tension_N, q.tension_N, (rough + margin) * p.tension_N);
     const auto slopes = [&](auto side) {
       const LineSide<double> s = side(sweep_.cable, a_.shape, 0), t = side(sweep_.cable, b_.shape, 0);
-      return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough / 10 + margin);
+      return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough + 1e-3);
     };
     box.up_slope = slopes(side_up);
     box.down_slope = slopes(side_down);
   }
   for (std::size_t i = 0; i < 2 * sheaves_; ++i) {
     const double turn = turned(first_e(i), contact_e(b_, i), sheave_of(i).axle);
-    box.contact_rad.push_back(spread(0, turn, rough / 10 + margin));
+    box.contact_rad.push_back(spread(0, turn, rough + margin));
   }
   return box;
 }

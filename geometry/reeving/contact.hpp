@@ -27,6 +27,7 @@ LegEnd arriving(const Sheave&);  ///< the leg runs from the brake trolley's side
 /// Tension along the whole line: T = at_N + weight_N_per_m (z - level_m).
 struct Tension {
   double at_N{}, level_m{}, weight_N_per_m{};
+  bool operator==(const Tension&) const = default;
   double operator()(double z_m) const { return at_N + weight_N_per_m * (z_m - level_m); }
 };
 

@@ -7,7 +7,12 @@
 namespace fairlead::reeving {
 namespace {
 
-double over_sinh(double h) { return h == 0 ? 1 : h / std::sinh(h); }
+/// h / sinh h; below the switch by its series, whose next term is under 1e-16 there: a third of the library's time.
+double over_sinh(double h) {
+  if (h > 0.5) return h / std::sinh(h);
+  const double q = h * h;
+  return 1 / (1 + q / 6 * (1 + q / 20 * (1 + q / 42 * (1 + q / 72 * (1 + q / 110 * (1 + q / 156))))));
+}
 
 /// sinh e - e without cancellation.
 double sinh_excess(double e) {
@@ -57,14 +62,18 @@ std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_
   Catenary leg{.span = span, .weight_N_per_m = weight_N_per_m, .mid_tension_N = mid_tension_N};
   if (!(leg.from_tension_N() > 0 && leg.to_tension_N() > 0 && d2 + rise2 > 0)) return std::nullopt;
   const double target = weight_N_per_m / (2 * mid_tension_N);
-  // A, B >= 1 put the chord's h left of the root, and Newton on a convex falling function stays left of it: the steps
-  // are positive until rounding. Where there is no root they run past the fold instead.
-  leg.h = target * std::sqrt(d2 + rise2);
+  // With P, R = (target d)^2, (target rise)^2 the root is h^2 = P A^2 + R A^2 S^2 >= P (1 + h^2 + h^4 / 3) +
+  // R (1 + 2 h^2 / 3): the start lies left of it, and Newton on a convex falling function stays left: the steps are
+  // positive until rounding. Where there is no root they run past the fold instead.
+  const double P = target * target * d2, R = target * target * rise2, left = 1 - P - 2 * R / 3;
+  if (!(left > 0)) return std::nullopt;
+  const double first = (P + R) / left;
+  leg.h = std::sqrt((P + R + P / 3 * first * first) / left);
   constexpr int kMost = 60;
   for (int i = 0; i < kMost; ++i) {
-    const double sinh_h = std::sinh(leg.h);
-    leg.A = std::sqrt(1 + sinh_h * sinh_h);
     leg.S = over_sinh(leg.h);
+    const double sinh_h = leg.h / leg.S;
+    leg.A = std::sqrt(1 + sinh_h * sinh_h);
     const double A2 = leg.A * leg.A, S2 = leg.S * leg.S;
     const double rho2 = 1 / (A2 * (d2 + rise2 * S2));
     leg.rho_per_m = std::sqrt(rho2);

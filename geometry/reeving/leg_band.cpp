@@ -3,12 +3,14 @@
 namespace fairlead::reeving {
 namespace {
 
-double of_p(double h) { return 1 - h * std::tanh(h); }
-double of_q(double h) { return h == 0 ? 1 : 2 * h / std::sinh(2 * h); }
+// p, q and sinh h of a leg's h.
+double of_p(const Catenary& leg) { return 1 - leg.h * leg.h / (leg.S * leg.A); }
+double of_q(const Catenary& leg) { return leg.S / leg.A; }
+double sinh_of(const Catenary& leg) { return leg.h / leg.S; }
 
 /// A x + sign Q sinh h: rises with x, moves away from A x as h and d grow.
-double end_rise(double x, double h, double d, int sign) {
-  return std::cosh(h) * x + sign * std::sinh(h) * std::sqrt(d * d + x * x);
+double end_rise(double x, const Catenary& leg, double d, int sign) {
+  return leg.A * x + sign * sinh_of(leg) * std::sqrt(d * d + x * x);
 }
 
 }  // namespace
@@ -26,10 +28,10 @@ LegBand leg_between(Band along, Band across, Band rise, Band mid_N, double w) {
   const Band h{tautest->h, slackest->h}, A{tautest->A, slackest->A}, S{slackest->S, tautest->S};
   const Band x = S * rise, Q = length_of(d, x);
 
-  leg.from_rise = {end_rise(x.low, h.high, d.high, -1), end_rise(x.high, h.low, d.low, -1)};
-  leg.to_rise = {end_rise(x.low, h.low, d.low, 1), end_rise(x.high, h.high, d.high, 1)};
+  leg.from_rise = {end_rise(x.low, *slackest, d.high, -1), end_rise(x.high, *tautest, d.low, -1)};
+  leg.to_rise = {end_rise(x.low, *tautest, d.low, 1), end_rise(x.high, *slackest, d.high, 1)};
 
-  const Band p{of_p(h.high), of_p(h.low)}, q{of_q(h.high), of_q(h.low)};
+  const Band p{of_p(*slackest), of_p(*tautest)}, q{of_q(*slackest), of_q(*tautest)};
   const Band C = share(d, x), C2 = C * C;
   const Band fold{C2.high * p.low + (1 - C2.high) * q.low, C2.low * p.high + (1 - C2.low) * q.high};
   const Band k{C2.low * (1 - p.high / q.high), C2.high * (1 - p.low / q.low)};
@@ -55,7 +57,7 @@ LegBand leg_between(Band along, Band across, Band rise, Band mid_N, double w) {
   // The direction (along, across, R) of an end turns by at most its change over its size. A unit move changes the plan
   // part and rise by at most 1 together, hence R by (A + sinh h) S of the rise, by sinh h of the plan part, and through
   // h: |dh| <= (h/fold)(|move|/Q + |dTm|/Tm), |dS/dh| <= h/3.
-  const double sinh_h = std::sinh(h.high), thinner = height.high * h.high / 3;
+  const double sinh_h = sinh_of(*slackest), thinner = height.high * h.high / 3;
   const double through_h = (A.high + sinh_h) * thinner + sinh_h * x.greatest_size() + A.high * Q.high;
   const double h_per_share = h.high / fold.low;
   const double size = std::min(length_of(d, leg.from_rise).low, length_of(d, leg.to_rise).low);

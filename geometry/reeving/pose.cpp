@@ -71,6 +71,7 @@ class PoseSolver {
   const Outlet& outlet_;
   double travel_m_;
   double weight_N_{};
+  double tension_N_{};  // at the outlet, where the next search begins
   int count_{};
   std::array<mainline::Load, 2> loads_;
   Station at_;
@@ -91,7 +92,8 @@ tl::expected<void, Unsolved> PoseSolver::settle() {
   if (outlet_.held_tension_N) return reeve(in_, attachment, *outlet_.held_tension_N, at_.line);
   // T - retraction(extension(T)) rises with T: a tighter line hangs shorter.
   const Curve& retraction = in_.unit.retraction_N;
-  double T = at_.line.tension.at_N > 0 ? at_.line.tension.at_N : retraction(in_.rest_extension_m);
+  double& T = tension_N_;
+  if (!(T > 0)) T = retraction(in_.rest_extension_m);
   Rising root;
   double miss_m = 0;
   for (int i = 0; i < most_steps; ++i) {
@@ -100,7 +102,7 @@ tl::expected<void, Unsolved> PoseSolver::settle() {
     at_.retraction_slope = slope_after(retraction, E);
     const double slope = 1 - at_.retraction_slope * at_.line.length_per_N;
     miss_m = value * at_.line.length_per_N;
-    constexpr double kExtension_m = 1e-11, kTension = 1e-13;
+    constexpr double kExtension_m = 1e-11, kTension = 1e-11;
     if (std::abs(miss_m) <= kExtension_m && std::abs(value) <= kTension * T) return {};
     T = root.next(T, value, slope);
   }
@@ -144,6 +146,7 @@ void PoseSolver::answer_travel() {
               (1 + wheel_gives.dz_dW_m_per_N * lift_per_m(rise));
   pose.pay_out = (along.length_m + at_.slope * rise.length_m) / (1 - at_.retraction_slope * at_.line.length_per_N);
   pose.ratio = 1 / pose.pay_out;
+  at_.carried_per_m = -(lift_per_m(along) + at_.slope * lift_per_m(rise));
 }
 
 tl::expected<void, Unsolved> PoseSolver::finish() {
@@ -187,8 +190,14 @@ tl::expected<void, Unsolved> PoseSolver::finish() {
 Solved<Station> PoseSolver::solve(const Station* near) {
   if (near) {
     at_.line = near->line;
+    tension_N_ = near->pose.outlet_tension_N;
     at_.shape = near->shape;
     at_.carried_N = near->carried_N;
+    // Both poses beyond the mark: on along the tangent.
+    if (const double from_m = near->pose.travel_m; from_m >= 0 && travel_m_ >= 0) {
+      at_.carried_N += (travel_m_ - from_m) * near->carried_per_m;
+      tension_N_ = near->pose.outlet_tension_N + (travel_m_ - from_m) * near->pose.pay_out * near->retraction_slope;
+    }
   }
   if (auto done = balance(); !done) return tl::unexpected(done.error());
   if (auto done = finish(); !done) return tl::unexpected(done.error());

@@ -21,6 +21,7 @@ struct Station {
   Reeved line;
   mainline::Shape shape;
   double carried_N{};             ///< by the trolley's wheel
+  double carried_per_m{};         ///< its change along the travel, at travel >= 0
   double slope{};                 ///< dz/dx of the wheel's path with the line's pull, at travel >= 0
   double retraction_slope{};      ///< dT/dE, N/m, toward greater extension; 0 where the tension is held
   std::vector<double> fleet_rad;  ///< per sheave, the greater size of both sides

@@ -40,21 +40,29 @@ LegEnd second_end(const Inputs& in, int leg) {
 tl::expected<void, Unsolved> reeve(const Inputs& in, Point3 attachment, double outlet_tension_N, Reeved& line) {
   const int sheaves = int(in.sheaves.size());
   const bool warm = !line.legs.empty();
+  const Tension tension{outlet_tension_N, in.outlet.z, in.line_weight_N_per_m};
+  // Beyond the first sheave nothing but the tension matters.
+  const bool beyond_holds = warm && line.tension == tension;
   line.legs.resize(sheaves + 1);
+  line.legs_per_N.resize(sheaves + 1);
   line.wrap_rad.resize(sheaves);
   line.attachment = attachment;
-  line.tension = {outlet_tension_N, in.outlet.z, in.line_weight_N_per_m};
+  line.tension = tension;
   line.length_m = line.length_per_N = 0;
   double turned_before = 0;  // of the contact where the line leaves the sheave before, per newton
   for (int i = 0; i <= sheaves; ++i) {
-    const LegEnd from = first_end(in, attachment, i), to = second_end(in, i);
-    const auto leg = meet(from, to, line.tension, warm ? &line.legs[i] : nullptr);
-    if (!leg) {
-      line.legs.clear();
-      return tl::unexpected(no_leg(in, i, attachment, line.tension));
+    if (i == 0 || !beyond_holds) {
+      const LegEnd from = first_end(in, attachment, i), to = second_end(in, i);
+      const auto met = meet(from, to, line.tension, warm ? &line.legs[i] : nullptr);
+      if (!met) {
+        line.legs.clear();
+        return tl::unexpected(no_leg(in, i, attachment, line.tension));
+      }
+      line.legs[i] = *met;
+      line.legs_per_N[i] = vary(*met, from, to, {}, 1);
     }
-    const MetLegChange per_N = vary(*leg, from, to, {}, 1);
-    line.legs[i] = *leg;
+    const MetLeg* leg = &line.legs[i];
+    const MetLegChange& per_N = line.legs_per_N[i];
     line.length_m += leg->hang.length_m;
     line.length_per_N += per_N.length_m;
     if (i == 0) {

@@ -13,6 +13,7 @@ struct Reeved {
   Point3 attachment;
   Tension tension;
   std::vector<MetLeg> legs;
+  std::vector<MetLegChange> legs_per_N;  ///< of each leg for a newton more along the whole line, attachment held
   std::vector<double> wrap_rad;
   double length_m{};      ///< outlet to attachment, legs and wraps
   double length_per_N{};  ///< its change per newton at the outlet, attachment held
