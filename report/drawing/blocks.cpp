@@ -7,43 +7,74 @@ namespace fairlead::drawing {
 
 namespace {
 
-constexpr double line_pitch = 1.75, paragraph_pitch = 2.0, heading_pitch = 1.7;
+constexpr double line_pitch = 1.75, paragraph_pitch = 2.0, heading_pitch = 1.7, column_gap_mm = 5;
 constexpr double heading_cap(double cap_mm) { return cap_mm < note_cap_mm ? note_cap_mm : heading_cap_mm; }
 
 }  // namespace
 
 double Paragraphs::mark_width(const Canvas& canvas) const {
   double widest = 0;
-  for (const Paragraph& p : paragraphs_) widest = std::max(widest, canvas.width(p.mark, cap_mm_));
+  for (const Paragraph& p : paragraphs_) widest = std::max(widest, canvas.width(p.mark, type_.cap_mm));
   return widest > 0 ? widest + 1.5 : 0;
 }
 
-double Paragraphs::height(const Canvas& canvas, double width_mm) const {
-  double sum = heading_.empty() ? 0 : heading_mm_ * heading_pitch;
-  for (std::size_t i = 0; i < paragraphs_.size(); ++i) {
-    const auto lines = canvas.wrap(paragraphs_[i].text, cap_mm_, width_mm - mark_width(canvas));
-    sum += static_cast<double>(std::max<std::size_t>(lines.size(), 1) - 1) * line_pitch * cap_mm_;
-    sum += i + 1 < paragraphs_.size() ? paragraph_pitch * cap_mm_ : cap_mm_;
+double Paragraphs::column_width(double width_mm) const {
+  return type_.columns == 1 ? width_mm : (width_mm - column_gap_mm) / 2;
+}
+
+std::vector<std::vector<std::string>> Paragraphs::lines(const Canvas& canvas, double width_mm) const {
+  const double room = column_width(width_mm) - mark_width(canvas);
+  std::vector<std::vector<std::string>> all;
+  for (const Paragraph& p : paragraphs_) all.push_back(canvas.wrap(p.text, type_.cap_mm, room));
+  return all;
+}
+
+/// Height of the paragraphs [from, to) one below the other.
+double Paragraphs::stacked(const std::vector<std::vector<std::string>>& lines, std::size_t from, std::size_t to) const {
+  double sum = 0;
+  for (std::size_t i = from; i < to; ++i) {
+    sum += static_cast<double>(std::max<std::size_t>(lines[i].size(), 1) - 1) * line_pitch * type_.cap_mm;
+    sum += i + 1 < to ? paragraph_pitch * type_.cap_mm : type_.cap_mm;
   }
   return sum;
 }
 
+/// The paragraph that begins the second column: where both are as even as can be.
+std::size_t Paragraphs::second_column(const std::vector<std::vector<std::string>>& lines) const {
+  std::size_t best = lines.size();
+  if (type_.columns == 1) return best;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    if (std::max(stacked(lines, 0, i), stacked(lines, i, lines.size())) <
+        std::max(stacked(lines, 0, best), stacked(lines, best, lines.size())))
+      best = i;
+  return best;
+}
+
+double Paragraphs::height(const Canvas& canvas, double width_mm) const {
+  const auto all = lines(canvas, width_mm);
+  const std::size_t second = second_column(all);
+  return (heading_.empty() ? 0 : type_.heading_mm * heading_pitch) +
+         std::max(stacked(all, 0, second), stacked(all, second, all.size()));
+}
+
 void Paragraphs::draw(const Canvas& canvas, Paper top_left, double width_mm) const {
-  double y = top_left.y_mm;
+  Paper at = top_left;
   if (!heading_.empty()) {
-    const double cap = heading_mm_;
-    canvas.text({top_left.x_mm, y - cap}, heading_, cap, paragraphs_.empty() ? Layer::notes : paragraphs_[0].layer);
-    y -= cap * heading_pitch;
+    canvas.text(at - Paper{0, type_.heading_mm}, heading_, type_.heading_mm,
+                paragraphs_.empty() ? Layer::notes : paragraphs_[0].layer);
+    at.y_mm -= type_.heading_mm * heading_pitch;
   }
-  const double indent = mark_width(canvas);
-  for (const Paragraph& p : paragraphs_) {
-    canvas.text({top_left.x_mm, y - cap_mm_}, p.mark, cap_mm_, p.layer);
-    const auto lines = canvas.wrap(p.text, cap_mm_, width_mm - indent);
-    for (std::size_t i = 0; i < lines.size(); ++i) {
-      if (i > 0) y -= line_pitch * cap_mm_;
-      canvas.text({top_left.x_mm + indent, y - cap_mm_}, lines[i], cap_mm_, p.layer);
+  const double top = at.y_mm, indent = mark_width(canvas), cap = type_.cap_mm;
+  const auto all = lines(canvas, width_mm);
+  const std::size_t second = second_column(all);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (i == second) at = {top_left.x_mm + column_width(width_mm) + column_gap_mm, top};
+    canvas.text(at - Paper{0, cap}, paragraphs_[i].mark, cap, paragraphs_[i].layer);
+    for (std::size_t k = 0; k < all[i].size(); ++k) {
+      if (k > 0) at.y_mm -= line_pitch * cap;
+      canvas.text(at + Paper{indent, -cap}, all[i][k], cap, paragraphs_[i].layer);
     }
-    y -= paragraph_pitch * cap_mm_;
+    at.y_mm -= paragraph_pitch * cap;
   }
 }
 

@@ -14,18 +14,26 @@ struct Paragraph {
   std::string mark, text;
   Layer layer = Layer::notes;
 };
+struct Typography {
+  double cap_mm = note_cap_mm, heading_mm = heading_cap_mm;
+  int columns = 1;  ///< 1 or 2, filled one after the other
+};
 class Paragraphs {
  public:
-  Paragraphs(std::string heading, std::vector<Paragraph> paragraphs, double cap_mm, double heading_mm)
-      : heading_(std::move(heading)), paragraphs_(std::move(paragraphs)), cap_mm_(cap_mm), heading_mm_(heading_mm) {}
+  Paragraphs(std::string heading, std::vector<Paragraph> paragraphs, Typography type)
+      : heading_(std::move(heading)), paragraphs_(std::move(paragraphs)), type_(type) {}
   double height(const Canvas&, double width_mm) const;
   void draw(const Canvas&, Paper top_left, double width_mm) const;
 
  private:
   double mark_width(const Canvas&) const;
+  double column_width(double width_mm) const;
+  std::vector<std::vector<std::string>> lines(const Canvas&, double width_mm) const;
+  double stacked(const std::vector<std::vector<std::string>>&, std::size_t from, std::size_t to) const;
+  std::size_t second_column(const std::vector<std::vector<std::string>>&) const;
   std::string heading_;
   std::vector<Paragraph> paragraphs_;
-  double cap_mm_, heading_mm_;
+  Typography type_;
 };
 
 /// A ruled table. Columns are as wide as their widest entry and wrap their headings; when all together are wider than

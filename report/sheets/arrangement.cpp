@@ -3,6 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <limits>
 
 #include "report/drawing/symbols.hpp"
@@ -192,38 +194,49 @@ std::vector<std::string> DetailBand::draw(const Canvas& canvas, const Style& sty
 
 namespace {
 
-constexpr double gap_mm = 5, greatest_gap_mm = 9;
+constexpr double gap_mm = 4, greatest_gap_mm = 9;
 
-double stacked_height(const Canvas& canvas, const std::vector<const Block*>& blocks, double width_mm) {
+/// Infinite where the box is too narrow for the block.
+double height_in(const Canvas& canvas, const Block& block, const Box& box) {
+  if (!(block.least_width(canvas) <= box.width())) return std::numeric_limits<double>::infinity();
+  return block.height(canvas, box.width());
+}
+
+double stacked_height(const Canvas& canvas, const Region& region) {
   double sum = 0;
-  for (const Block* block : blocks) sum += block->height(canvas, width_mm) + (block == blocks.front() ? 0 : gap_mm);
+  for (const Block* block : region.blocks)
+    sum += block->height(canvas, region.box.width()) + (block == region.blocks.front() ? 0 : gap_mm);
   return sum;
 }
 
 }  // namespace
 
 bool share(const Canvas& canvas, const std::vector<Block>& blocks, Region& first, Region& second) {
+  std::vector<std::array<double, 2>> heights;
+  for (const Block& block : blocks)
+    heights.push_back({height_in(canvas, block, first.box), height_in(canvas, block, second.box)});
   double least = std::numeric_limits<double>::infinity();
+  unsigned chosen = 0;
   for (unsigned mask = 0; mask < 1u << blocks.size(); ++mask) {
-    Region a{first.box, {}}, b{second.box, {}};
-    for (std::size_t i = 0; i < blocks.size(); ++i) (mask >> i & 1u ? b : a).blocks.push_back(&blocks[i]);
-    const double a_left = a.box.height() - stacked_height(canvas, a.blocks, a.box.width());
-    const double b_left = b.box.height() - stacked_height(canvas, b.blocks, b.box.width());
-    if (!(a_left >= 0 && b_left >= 0)) continue;
+    double left[] = {first.box.height() + gap_mm, second.box.height() + gap_mm};
+    for (std::size_t i = 0; i < blocks.size(); ++i) left[mask >> i & 1u] -= heights[i][mask >> i & 1u] + gap_mm;
+    // A region without blocks has its gap to spare; neither may be overfull.
+    if (!(left[0] >= 0 && left[1] >= 0)) continue;
     // Even margins look better than one full and one empty region; the first way found wins a tie.
-    const double uneven = std::abs(a_left - b_left);
+    const double uneven = std::abs(left[0] - left[1]);
     if (!(uneven < least)) continue;
     least = uneven;
-    first.blocks = a.blocks;
-    second.blocks = b.blocks;
+    chosen = mask;
   }
-  return std::isfinite(least);
+  if (!std::isfinite(least)) return false;
+  for (std::size_t i = 0; i < blocks.size(); ++i) (chosen >> i & 1u ? second : first).blocks.push_back(&blocks[i]);
+  return true;
 }
 
 void draw(const Canvas& canvas, const Region& region) {
   if (region.blocks.empty()) return;
   const double width = region.box.width();
-  const double left_over = region.box.height() - stacked_height(canvas, region.blocks, width);
+  const double left_over = region.box.height() - stacked_height(canvas, region);
   const double gap = std::min(greatest_gap_mm, gap_mm + left_over / static_cast<double>(region.blocks.size()));
   double y = region.box.top;
   for (const Block* block : region.blocks) {

@@ -15,13 +15,16 @@ namespace fairlead::sheets {
 using namespace drawing;
 
 Block block_of(Paragraphs text) {
-  return {[text](const Canvas& canvas, double width) { return text.height(canvas, width); },
+  constexpr double least_mm = 60;  // narrower columns of text read badly
+  return {[](const Canvas&) { return least_mm; },
+          [text](const Canvas& canvas, double width) { return text.height(canvas, width); },
           [text](const Canvas& canvas, Paper at, double width) { text.draw(canvas, at, width); }};
 }
 
 Block block_of(Grid grid, Paragraphs beneath) {
   constexpr double gap_mm = 2;
-  return {[=](const Canvas& canvas, double width) {
+  return {[=](const Canvas& canvas) { return grid.size(canvas, 0).width_mm; },
+          [=](const Canvas& canvas, double width) {
             return grid.size(canvas, width).height_mm + gap_mm + beneath.height(canvas, width);
           },
           [=](const Canvas& canvas, Paper at, double width) {
@@ -111,7 +114,7 @@ class PointTable {
     std::vector<Paragraph> beneath = cases_.key();
     if (!rig_.loads.solved())
       beneath.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
-    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns, rows), Paragraphs("", beneath, small_cap_mm, 0));
+    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns, rows), Paragraphs("", beneath, {small_cap_mm}));
   }
 
  private:
@@ -192,19 +195,23 @@ Block findings_summary(const Dossier& dossier, const Style& style, Saying saying
   for (const Check* check : words::without_subject(judged.findings))
     nothing += fmt::format("{}{}", nothing.empty() ? "" : "; ", check->name);
   if (!nothing.empty()) lines.push_back({"NOTHING TO JUDGE", nothing, Layer::notes});
-  return block_of(Paragraphs(words::headline(judged), lines, small_cap_mm, heading_cap_mm));
+  return block_of(Paragraphs(words::headline(judged), lines, {small_cap_mm, heading_cap_mm}));
 }
 
-Block cautions(double cap_mm) {
+namespace {
+
+Block list_of(std::string heading, std::span<const std::string_view> sentences, const Typography& type) {
   std::vector<Paragraph> lines;
-  for (const std::string_view text : words::cautions()) lines.push_back({"–", std::string(text), Layer::notes});
-  return block_of(Paragraphs("CAUTIONS", lines, cap_mm, note_cap_mm));
+  for (const std::string_view sentence : sentences) lines.push_back({"–", std::string(sentence), Layer::notes});
+  return block_of(Paragraphs(std::move(heading), lines, type));
 }
 
-Block not_looked_at(double cap_mm) {
-  std::vector<Paragraph> lines;
-  for (const std::string_view text : words::not_checked()) lines.push_back({"–", std::string(text), Layer::notes});
-  return block_of(Paragraphs("NOT LOOKED AT BY THIS VERSION", lines, cap_mm, note_cap_mm));
+}  // namespace
+
+Block cautions(const Typography& type) { return list_of("CAUTIONS", words::cautions(), type); }
+
+Block not_looked_at(const Typography& type) {
+  return list_of("NOT LOOKED AT BY THIS VERSION", words::not_checked(), type);
 }
 
 }  // namespace fairlead::sheets

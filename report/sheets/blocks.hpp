@@ -9,8 +9,9 @@
 
 namespace fairlead::sheets {
 
-/// Something that takes a width and says what height it then needs.
+/// Something that takes a width, no less than its least, and says what height it then needs.
 struct Block {
+  std::function<double(const drawing::Canvas&)> least_width;
   std::function<double(const drawing::Canvas&, double width_mm)> height;
   std::function<void(const drawing::Canvas&, drawing::Paper top_left, double width_mm)> draw;
 };
@@ -26,10 +27,10 @@ enum class Saying { in_full, by_name };
 Block findings_summary(const Dossier&, const Style&, Saying);
 /// What the views show and how their figures are meant; `key`: the texts of the numbered balloons.
 Block notes(const Dossier&, const Style&, const views::Scene&, const Stationery&, const std::vector<std::string>& key,
-            double cap_mm);
-Block cautions(double cap_mm);
-/// What this version does not look at.
-Block not_looked_at(double cap_mm);
+            const drawing::Typography&);
+Block cautions(const drawing::Typography&);
+/// What the verdict does not cover.
+Block not_looked_at(const drawing::Typography&);
 /// Samples of the line types and symbols.
 Block legend(const views::Scene&);
 

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <memory>
+
 #include "report/sheets/arrangement.hpp"
 #include "report/sheets/furniture.hpp"
 #include "report/sheets/list.hpp"
@@ -11,12 +13,12 @@ using namespace drawing;
 namespace {
 
 constexpr double scales[] = {20, 50, 100, 200, 500, 1000};  // of ISO 5455's series
-constexpr double gap_mm = 5, most_slack_mm = 36;
+constexpr double gap_mm = 4, most_slack_mm = 36;
 constexpr std::string_view title = "General arrangement of the arrest end", document_type = "Arrangement drawing";
 
 bool applies(const Dossier&) { return true; }
 
-/// What stands on the sheet beside its views. Lists that find no room go onto a sheet of their own.
+/// Where the lettering stands that is no part of a view: lists that find no room go onto sheets of their own.
 enum class Lists { beside_views, elsewhere };
 
 /// The corners of a sheet: the views at its upper left, the title block at its lower right, and the width between.
@@ -39,56 +41,90 @@ struct Try {
 /// How much is said and how large.
 struct Lettering {
   Saying findings;
-  double note_cap_mm, caution_cap_mm;
+  Typography notes, cautions;
 };
-constexpr Lettering letterings[] = {{Saying::in_full, note_cap_mm, note_cap_mm},
-                                    {Saying::in_full, note_cap_mm, small_cap_mm},
-                                    {Saying::in_full, small_cap_mm, small_cap_mm},
-                                    {Saying::by_name, small_cap_mm, small_cap_mm}};
+constexpr Typography large{note_cap_mm, note_cap_mm}, small{small_cap_mm, note_cap_mm},
+    tight{small_cap_mm, note_cap_mm, 2};
+constexpr Lettering letterings[] = {{Saying::in_full, large, large}, {Saying::in_full, large, small},
+                                    {Saying::in_full, large, tight}, {Saying::in_full, small, tight},
+                                    {Saying::in_full, tight, tight}, {Saying::by_name, tight, tight}};
 
 std::vector<Block> blocks_of(const Try& t, const std::vector<std::string>& key, const Lettering& how) {
-  std::vector<Block> blocks;
-  if (t.lists == Lists::beside_views)
-    blocks = {setting_out_and_loads(t.dossier, t.style), findings_summary(t.dossier, t.style, how.findings)};
-  blocks.push_back(notes(t.dossier, t.style, t.scene, t.paper, key, how.note_cap_mm));
-  blocks.push_back(cautions(how.caution_cap_mm));
-  return blocks;
+  if (t.lists == Lists::elsewhere) return {};
+  return {setting_out_and_loads(t.dossier, t.style), findings_summary(t.dossier, t.style, how.findings),
+          notes(t.dossier, t.style, t.scene, t.paper, key, how.notes), cautions(how.cautions),
+          not_looked_at(how.cautions)};
 }
 
-/// Fills the two columns with as much lettering, as large, as will fit; false where even the least does not.
+/// Two regions filled with lettering.
+struct Lettered {
+  std::vector<Block> blocks;
+  Region left, right;
+};
+
+/// As much lettering, as large, as fits two regions; none where even the least does not. `more` goes with it.
+std::unique_ptr<Lettered> fitting(const Try& t, const Canvas& canvas, const std::vector<std::string>& key,
+                                  const Lettering& how, const Box& left, const Box& right,
+                                  const std::vector<Block>& more) {
+  auto lettered = std::make_unique<Lettered>(Lettered{blocks_of(t, key, how), {left, {}}, {right, {}}});
+  lettered->blocks.insert(lettered->blocks.end(), more.begin(), more.end());
+  if (!share(canvas, lettered->blocks, lettered->left, lettered->right)) return nullptr;
+  return lettered;
+}
+
+/// Fills the regions with the first lettering that fits; false where none does.
 bool letter(const Try& t, const Canvas& canvas, const std::vector<std::string>& key, const Box& left, const Box& right,
-            bool legend_too) {
+            const std::vector<Block>& more = {}) {
   for (const Lettering& how : letterings) {
-    auto blocks = blocks_of(t, key, how);
-    if (legend_too) blocks.push_back(legend(t.scene));
-    Region a{left, {}}, b{right, {}};
-    if (!share(canvas, blocks, a, b)) continue;
-    sheets::draw(canvas, a);
-    sheets::draw(canvas, b);
+    const auto fits = fitting(t, canvas, key, how, left, right, more);
+    if (!fits) continue;
+    sheets::draw(canvas, fits->left);
+    sheets::draw(canvas, fits->right);
     return true;
   }
   return false;
 }
 
-/// Views in the left column over their enlarged detail, lettering in the right one.
+/// The first of several left regions in which the largest lettering that can fit at all fits. Asked before the names
+/// in the views are placed, which takes the time; their key may still want room, and then the lettering gets smaller.
+std::optional<Box> best_left(const Try& t, const std::vector<Box>& lefts, const Box& right,
+                             const std::vector<Block>& more = {}) {
+  Drawing scratch;
+  const Canvas canvas(scratch, t.office.font);
+  for (const Lettering& how : letterings)
+    for (const Box& left : lefts)
+      if (fitting(t, canvas, {}, how, left, right, more)) return left;
+  return std::nullopt;
+}
+
+/// Views over their enlarged detail at the left, lettering at the right above the title block. The views may be wider
+/// than what stands beside the title block; the lettering then makes room.
 std::optional<Body> with_detail(const Try& t) {
   const auto window = views::redirect_window(t.scene);
   if (!window) return std::nullopt;
-  const Box& field = t.places.field;
+  const Box &field = t.places.field, &corner = t.places.corner;
   const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, window);
   Body body{title, document_type, {}, {}};
   const Canvas canvas(body.drawing, t.office.font);
   const double room = field.height() - group.height_mm() - gap_mm;
-  if (group.width_mm() > t.places.left_mm) return std::nullopt;
   const auto band = DetailBand::fit(t.scene, *window, canvas, t.places.left_mm, room, t.scale);
   if (!band) return std::nullopt;
-  auto key = group.draw(canvas, {field.left + (t.places.left_mm - group.width_mm()) / 2, field.top},
-                        std::min(most_slack_mm, room - band->height_mm()));
+  const double views_mm = std::max(t.places.left_mm, group.width_mm()), slack = room - band->height_mm();
+  if (field.left + views_mm > field.right) return std::nullopt;
+  const Box right{std::max(corner.left, field.left + views_mm + gap_mm), corner.top + gap_mm, field.right, field.top};
+  // What the views can spare between them and the detail serves the lettering only if it needs it.
+  const double band_top = field.bottom + band->height_mm() + gap_mm;
+  const Box none{field.left, band_top, field.left, band_top};
+  const Box strip{field.left, band_top, field.left + t.places.left_mm, field.top - group.height_mm() - gap_mm};
+  const auto left = best_left(t, {none, strip}, right);
+  if (!left) return std::nullopt;
+
+  auto key = group.draw(canvas, {field.left + (views_mm - group.width_mm()) / 2, field.top},
+                        left->width() > 0 ? 0 : std::min(most_slack_mm, slack));
   for (std::string& text : band->draw(canvas, t.style, {field.left, field.bottom + band->height_mm()}, t.places.left_mm,
                                       static_cast<int>(key.size()) + 1))
     key.push_back(std::move(text));
-  const Box right{t.places.corner.left, t.places.corner.top + gap_mm, field.right, field.top};
-  if (!letter(t, canvas, key, {field.left, 0, field.left + t.places.left_mm, 0}, right, false)) return std::nullopt;
+  if (!letter(t, canvas, key, *left, right)) return std::nullopt;
   body.scale = fmt::format("1:{:g} (1:{:g})", t.scale, band->scale());
   return body;
 }
@@ -100,19 +136,25 @@ std::optional<Body> without_detail(const Try& t) {
   if (group.width_mm() > field.width() || group.height_mm() > field.height()) return std::nullopt;
   const bool narrow = group.width_mm() <= t.places.left_mm;
   const double width = narrow ? t.places.left_mm : field.width(), below = field.top - group.height_mm() - gap_mm;
+  const Box left{field.left, field.bottom, field.left + t.places.left_mm, below};
+  const Box right{corner.left, corner.top + gap_mm, field.right, narrow ? field.top : below};
+  if (below < corner.top + gap_mm && !narrow) return std::nullopt;
+  const std::vector<Block> more{legend(t.scene)};
+  if (!best_left(t, {left}, right, more)) return std::nullopt;
+
   Body body{title, document_type, fmt::format("1:{:g}", t.scale), {}};
   const Canvas canvas(body.drawing, t.office.font);
   const auto key = group.draw(canvas, {field.left + (width - group.width_mm()) / 2, field.top}, 0);
-  const Box left{field.left, field.bottom, field.left + t.places.left_mm, below};
-  const Box right{corner.left, corner.top + gap_mm, field.right, narrow ? field.top : below};
-  if (!letter(t, canvas, key, left, right, true)) return std::nullopt;
+  if (!letter(t, canvas, key, left, right, more)) return std::nullopt;
   return body;
 }
 
 /// The lists alone, across a whole sheet, as many sheets as they need.
-void add_lists(const Dossier& dossier, const Style& style, const Office& office, const Places& places,
-               std::vector<Body>& out) {
-  const Block lists[] = {setting_out_and_loads(dossier, style), findings_summary(dossier, style, Saying::in_full)};
+void add_lists(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
+               const Places& places, std::vector<Body>& out) {
+  const Block lists[] = {setting_out_and_loads(dossier, style), findings_summary(dossier, style, Saying::in_full),
+                         notes(dossier, style, scene, stationery(office.paper), {}, large), cautions(large),
+                         not_looked_at(large)};
   const double bottom = places.corner.top + gap_mm;
   double y = bottom;
   for (const Block& block : lists) {
@@ -139,9 +181,10 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
       if (!body) body = without_detail(t);
       if (!body) continue;
       out.push_back(std::move(*body));
-      if (lists == Lists::elsewhere) add_lists(dossier, style, office, places, out);
+      if (lists == Lists::elsewhere) add_lists(dossier, style, office, scene, places, out);
       return;
     }
+  add_lists(dossier, style, office, scene, places, out);
 }
 
 }  // namespace

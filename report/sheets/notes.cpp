@@ -43,7 +43,7 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
 }  // namespace
 
 Block notes(const Dossier& dossier, const Style& style, const views::Scene& scene, const Stationery& paper,
-            const std::vector<std::string>& key, double cap_mm) {
+            const std::vector<std::string>& key, const Typography& type) {
   const Layout& layout = dossier.judged.rig.layout;
   const bool feet = words::one_of(style) == Units::us;
   std::vector<std::string> all;
@@ -60,8 +60,8 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
       "Loads: force of the rig on the anchor, positive along the site's axes, up positive; unfactored; the components "
       "of a row act at once. Arrows give direction only, their tips at the anchors; in plan only loads that leave the "
       "main line's plane.");
-  all.push_back("Trolley, brake unit, anchors and backup brake are symbols, not to scale.");
-  if (layout.landing) all.push_back("The platform's width is not in the layout.");
+  all.push_back(fmt::format("Trolley, brake unit, anchors and backup brake are symbols, not to scale{}.",
+                            layout.landing ? "; the platform's width is not in the layout" : ""));
   for (const int i : scene.anchors_outside) {
     const Anchor& anchor = layout.anchors[static_cast<std::size_t>(i)];
     all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
@@ -76,7 +76,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     std::replace(text.begin(), text.end(), '\n', ' ');
     lines.push_back({fmt::format("({})", i + 1), text, Layer::notes});
   }
-  return block_of(Paragraphs("NOTES", lines, cap_mm, note_cap_mm));
+  return block_of(Paragraphs("NOTES", lines, type));
 }
 
 namespace {
@@ -149,7 +149,8 @@ Block legend(const views::Scene& scene) {
     const int per_row = columns(canvas, width);
     return (static_cast<int>(all.size()) + per_row - 1) / per_row;
   };
-  return {[rows](const Canvas& canvas, double width) { return heading_mm + rows(canvas, width) * entry_height_mm; },
+  return {column_width,
+          [rows](const Canvas& canvas, double width) { return heading_mm + rows(canvas, width) * entry_height_mm; },
           [=](const Canvas& canvas, Paper at, double width) {
             canvas.text(at - Paper{0, note_cap_mm}, "LEGEND", note_cap_mm, Layer::notes);
             const int down = rows(canvas, width);

@@ -29,7 +29,7 @@ struct Stationery {
 
   /// Where a sheet may draw: inside the frame, clear of the centring marks' ends.
   drawing::Box field() const { return frame.grown(-field_inset_mm); }
-  static constexpr double field_inset_mm = 6;
+  static constexpr double field_inset_mm = 5;
 };
 Stationery stationery(PaperSize);
 

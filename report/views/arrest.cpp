@@ -68,7 +68,7 @@ void draw_platform(const Canvas& canvas, const Scene& scene, const View& view, F
 }
 
 void draw_pose(const Canvas& canvas, const View& view, const RigPose& pose, Pen main_line, Pen line) {
-  canvas.line(seen(view, pose.main_line), main_line);
+  if (!pose.main_line.empty()) canvas.line(seen(view, pose.main_line), main_line);
   for (const Curve3& leg : pose.line) canvas.line(seen(view, leg), line);
 }
 

@@ -205,18 +205,15 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
         {{view.of(anchor.position)}, anchor_words(layout, anchor, style), Layer::text, true, anchor_radius_mm});
   std::string mark = "Rest mark CH " + figure(layout.brake_trolley.rest_m, style);
   if (layout.landing)
-    mark += fmt::format("\nmain line {} above platform",
+    mark += fmt::format("\n{} above platform",
                         figure(scene.rest->trolley.wheel.z - layout.landing->platform_level_m, style));
   out.push_back({{view.of(scene.rest->trolley.wheel)}, mark, Layer::text, true, trolley_mm / 2 + 0.4});
-  out.push_back({{view.of(scene.rest->trolley.attachment)}, "Line's end on the trolley"});
   if (!scene.rest->line.empty()) {
-    out.push_back({along(view, scene.rest->line.back(), 0, 1), "to the unit, at rest", Layer::braking_line});
-    out.push_back({along(view, scene.rest->line.front(), 0.2, 0.9), "to the trolley, at rest", Layer::braking_line});
+    out.push_back({along(view, scene.rest->line.back(), 0, 1), "to the unit", Layer::braking_line});
+    out.push_back({along(view, scene.rest->line.front(), 0.2, 0.9), "to the trolley", Layer::braking_line});
   }
-  if (scene.full) {
-    out.push_back({along(view, scene.full->line.back(), 0, 1), "to the unit, full travel", Layer::braking_line});
-    out.push_back({along(view, scene.full->line.front(), 0, 1), "to the trolley, full travel", Layer::braking_line});
-  }
+  if (scene.full)
+    out.push_back({along(view, scene.full->line.front(), 0, 1), "to the trolley at full travel", Layer::braking_line});
   out.push_back({along(view, scene.rest->main_line, 0, 1), "Main line Ø" + millimetres(layout.main_line.diameter_m)});
   for (Callout& c : out) std::erase_if(c.targets, [&](Paper target) { return !frame.contains(target); });
   std::erase_if(out, [](const Callout& c) { return c.targets.empty(); });

@@ -14,7 +14,7 @@ using namespace drawing;
 
 namespace {
 
-constexpr double beside_m = 1.0, beyond_mark_m = 2.0, below_m = 0.8, above_m = 0.55;
+constexpr double beside_m = 0.8, beyond_mark_m = 2.0, below_m = 0.8, above_m = 0.55;
 
 /// The redirect the line meets first as it leaves the trolley.
 const SheaveSeen* first_redirect(const Scene& scene) {
@@ -71,8 +71,11 @@ std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, c
   const Box frame{lower_left.x_mm, lower_left.y_mm, upper_right.x_mm, upper_right.y_mm};
   canvas.drawing().views.push_back(view);
 
+  // The loaded main line of the full travel would run through here without saying anything of the redirect.
+  Scene shown = scene;
+  if (shown.full) shown.full->main_line.clear();
   Drawing whole;
-  draw_rig(Canvas(whole, canvas.font()), scene, view, Facing::elevation);
+  draw_rig(Canvas(whole, canvas.font()), shown, view, Facing::elevation);
   const std::size_t before = canvas.drawing().entities.size();
   draw_clipped(canvas, whole, frame.grown(-narrow_mm));
   canvas.box(frame, {narrow_mm, LineType::continuous, Layer::structure});

@@ -7,7 +7,7 @@ namespace fairlead::views {
 
 /// Sizes on paper, whatever the scale: symbols, not shapes. The legend says so.
 inline constexpr double trolley_mm = 4.4, unit_length_mm = 6, unit_height_mm = 4, anchor_radius_mm = 0.9,
-                        least_sheave_radius_mm = 0.8, force_arrow_mm = 10;
+                        least_sheave_radius_mm = 0.8, force_arrow_mm = 8;
 
 void draw_trolley(const drawing::Canvas&, drawing::Paper wheel, drawing::Paper attachment, Facing, drawing::Pen);
 void draw_unit(const drawing::Canvas&, drawing::Paper outlet, drawing::Paper out_of_outlet);

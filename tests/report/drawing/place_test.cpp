@@ -149,9 +149,14 @@ TEST(ForceArrow, ItPointsAsItsVectorDoesInEveryView) {
     Drawing drawing;
     force_arrow(Canvas(drawing, font()), view, {1, 2, 3}, force, 13);
     const auto& head = std::get<Stroke>(drawing.entities.back());
-    const Paper seen = head.path.at(0) - view.of(Point3{1, 2, 3}), want = view.of(force);
-    EXPECT_NEAR(cross(seen, want) / (length(seen) * length(want)), 0, 1e-12);
-    EXPECT_GT(dot(seen, want), 0);
+    const Paper at = view.of(Point3{1, 2, 3}), want = view.of(force), tail = force_tail(view, {1, 2, 3}, force, 13);
+    EXPECT_EQ(head.path.at(0), at) << "the tip stands at the anchor";
+    const Paper seen = at - tail, points = head.path.at(0) - 0.5 * (head.path.at(1) + head.path.at(2));
+    for (const Paper arrow : {seen, points}) {
+      EXPECT_NEAR(cross(arrow, want) / (length(arrow) * length(want)), 0, 1e-12);
+      EXPECT_GT(dot(arrow, want), 0);
+    }
+    EXPECT_EQ(std::get<Stroke>(drawing.entities.front()).path.front(), tail);
     EXPECT_NEAR(length(seen), 13 * length(want) / (norm(force) * view.mm_per_m()), 1e-9);
   }
 }
