@@ -6,7 +6,6 @@ namespace {
 void run(const Rig& rig, std::vector<Finding>& out) {
   const BrakeTrolley& trolley = rig.layout.brake_trolley;
   Finding finding{.check = &backup_brake, .subject = {Item::Kind::backup_brake, 0}, .verdict = Verdict::fail};
-  finding.limit = Limit{Real{0, {}}, "own definition: what stops a rider when the primary brake is lost"};
   if (const auto& backup = rig.layout.backup_brake) {
     finding.place = backup->engages_m.place;
     finding.facts.push_back({"backup", backup->description.value});

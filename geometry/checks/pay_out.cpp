@@ -23,7 +23,6 @@ void place_redirect(const Rig& rig, Finding& finding, double& upstream_m) {
 void run(const Rig& rig, std::vector<Finding>& out) {
   Finding finding{.check = &pay_out, .subject = {Item::Kind::brake_trolley, 0}};
   finding.place = rig.layout.brake_trolley.rest_m.place;
-  finding.limit = Limit{Real{0, {}}, "own definition: the brake works only while line is paid out"};
   double upstream_m = 0;
   if (!rig.reeved.empty()) place_redirect(rig, finding, upstream_m);
   if (const reeving::Reeving* reeving = rig.reeving.solved()) {
@@ -52,8 +51,8 @@ const Check pay_out{
     .name = "pay-out",
     .title = "Line is paid out all the way",
     .sentence =
-        "{subject} stands {where} the rest mark ({offset} along); a metre of travel pays out at least {value} m, "
-        "at travel {travel}",
+        "{subject} stands {where} the rest mark ({offset} along); a metre of travel pays out at least {value} m "
+        "(more than 0 is needed), at travel {travel}",
     .formula = "d extension / d travel > 0 at every pose",
     .source = "own definition",
     .remedy = "move the redirect {subject} upstream of and above the rest mark",

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/tables/tables.hpp"
 #include "report/words/numbers.hpp"
 
@@ -27,13 +29,19 @@ std::string capacity_in_words(const Layout& layout, const Anchor& anchor) {
   return factor ? fmt::format("{} / {}", mbs, words::shown(factor->at, Dimension::none, si)) : mbs + ", no factor";
 }
 
+/// A, B, ... Z, A1, B1, ...
+std::string case_letter(std::ptrdiff_t i) {
+  const std::string letter(1, static_cast<char>('A' + i % 26));
+  return i < 26 ? letter : letter + std::to_string(i / 26);
+}
+
 }  // namespace
 
 Table anchor_loads(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   const auto& axes = rig.layout.site.axes;
   Table table{"Anchor loads",
-              {"anchor", axes[0], axes[1], axes[2], "size", "capacity", "utilisation", "governing case"},
+              {"anchor", axes[0], axes[1], axes[2], "size", "capacity", "utilisation", "case"},
               {},
               {sign + " The components of a row act at once."}};
   const loads::Loads* loads = rig.loads.solved();
@@ -41,27 +49,27 @@ Table anchor_loads(const Dossier& dossier) {
     table.notes = {"Undetermined: " + rig.loads.result->error().why};
     return table;
   }
+  std::vector<std::string> names;  // of the governing cases, in the order of the rows
   for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i) {
     const Anchor& anchor = rig.layout.anchors[i];
     const Extreme& force = loads->demands.at(i).force_N;
     const Finding* found = utilisation_of(dossier.judged.findings, i);
     const Cell utilisation = found && found->measured ? cell(found->value, Dimension::ratio) : Cell{};
-    std::vector<Cell> row{anchor.id.value,
-                          {},
-                          {},
-                          {},
-                          component(force.value),
-                          capacity_in_words(rig.layout, anchor),
-                          utilisation,
-                          std::string("nothing is tied to it")};
+    std::vector<Cell> row{
+        anchor.id.value,    {}, {}, {}, component(force.value), capacity_in_words(rig.layout, anchor), utilisation,
+        std::string("none")};
     if (force.pose >= 0) {
       const loads::LoadCase& governing = loads->cases.at(static_cast<std::size_t>(force.pose));
       const Vec3 on = governing.on_anchor_N.at(i);
       row[1] = component(on.x), row[2] = component(on.y), row[3] = component(on.z);
-      row[7] = governing.name;
+      auto named = std::find(names.begin(), names.end(), governing.name);
+      if (named == names.end()) named = names.insert(named, governing.name);
+      row[7] = case_letter(named - names.begin());
     }
     table.rows.push_back(std::move(row));
   }
+  for (std::size_t i = 0; i < names.size(); ++i)
+    table.notes.push_back(fmt::format("Case {}: {}.", case_letter(static_cast<std::ptrdiff_t>(i)), names[i]));
   return table;
 }
 

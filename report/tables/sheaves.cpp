@@ -47,6 +47,9 @@ std::string side_of(const Worst& worst, std::size_t sheave) {
   return std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley's" : "unit's";
 }
 
+/// Travel is told in metres whatever else stands in its column.
+std::string metres(double m) { return fmt::format("{:.3f} m", m); }
+
 std::string direction_of(Vec3 v) {
   const Vec3 u = unit(v);
   return fmt::format("({:.4f}, {:.4f}, {:.4f})", u.x, u.y, u.z);
@@ -77,9 +80,9 @@ Table sheaves(const Dossier& dossier) {
     if (reeving && !reeving->sweeps.empty()) {
       const Worst wrap = least_wrap(*reeving, i), fleet = greatest_fleet(*reeving, i);
       row[5] = cell(wrap.value, Dimension::angle);
-      row[6] = cell(wrap.sweep->poses.at(wrap.pose).travel_m, Dimension::length);
+      row[6] = metres(wrap.sweep->poses.at(wrap.pose).travel_m);
       row[7] = cell(fleet.value, Dimension::angle);
-      row[8] = cell(fleet.sweep->poses.at(fleet.pose).travel_m, Dimension::length);
+      row[8] = metres(fleet.sweep->poses.at(fleet.pose).travel_m);
       row[9] = side_of(fleet, i);
       row[10] = words::name_of(*rig.main_line.solved(), *fleet.sweep);
     }

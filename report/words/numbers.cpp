@@ -14,6 +14,11 @@ std::string shown(Quantity quantity, const Style& style) {
   return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style));
 }
 
+std::string travel(double m, const Style& style) {
+  if (style.units == Units::us) return print_quantity({m, Dimension::length}, Units::us);
+  return fmt::format("{:.3f} m", m == 0 ? 0.0 : m);  // no "-0.000"
+}
+
 std::string shown(const Layout& layout, Point3 p, const Style& style) {
   const auto& axes = layout.site.axes;
   const auto length = [&](double m) { return shown(m, Dimension::length, style); };

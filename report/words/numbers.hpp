@@ -16,6 +16,9 @@ Units one_of(const Style&);  ///< the system of what is not in both
 std::string shown(Quantity, const Style&);
 inline std::string shown(double si, Dimension dimension, const Style& style) { return shown({si, dimension}, style); }
 
+/// Travel and chainage: always metres, "0.000 m", or feet and inches.
+std::string travel(double m, const Style&);
+
 /// "east 12.345 m, north 3.210 m, up 5.600 m", with the layout's words for its axes.
 std::string shown(const Layout&, Point3, const Style&);
 

@@ -17,7 +17,13 @@ struct Speaker {
   const Finding& finding;
   const Style& style;
 
-  std::string number(double si) const { return shown(si, finding.check->dimension, style); }
+  /// Value, bound and limit of one finding in one unit: millimetres where all of a length is below a metre.
+  std::string number(double si) const {
+    if (finding.check->dimension != Dimension::length || style.units == Units::us)
+      return shown(si, finding.check->dimension, style);
+    const double size = std::max(std::abs(finding.value), finding.limit ? std::abs(finding.limit->at) : 0.0);
+    return size < 1 ? fmt::format("{:.1f} mm", 1000 * si) : fmt::format("{:.3f} m", si);
+  }
 
   std::string operator()(const Quantity& quantity) const { return shown(quantity, style); }
   std::string operator()(const Item& item) const { return name_of(layout, item); }
@@ -30,7 +36,7 @@ struct Speaker {
     if (name == "value" && finding.measured) return number(finding.value);
     if (name == "bound" && finding.measured) return number(finding.bound);
     if (name == "limit" && finding.limit) return number(finding.limit->at);
-    if (name == "travel" && finding.travel_m) return shown(*finding.travel_m, Dimension::length, style);
+    if (name == "travel" && finding.travel_m) return travel(*finding.travel_m, style);
     return std::nullopt;
   }
 
