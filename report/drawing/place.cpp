@@ -119,11 +119,13 @@ void add_spots(const Callout& c, Paper target, double already, Extent e, std::ve
         }
 }
 
+/// In rising cost, so that the search for the cheapest free one can stop early.
 std::vector<Spot> spots(const Callout& c, Extent e) {
   constexpr double other_target = 0.4;  // a target further down the list must save this much leader
   std::vector<Spot> all;
   for (std::size_t i = 0; i < c.targets.size(); ++i)
     add_spots(c, c.targets[i], other_target * static_cast<double>(i), e, all);
+  std::stable_sort(all.begin(), all.end(), [](const Spot& a, const Spot& b) { return a.cost < b.cost; });
   return all;
 }
 
@@ -156,12 +158,12 @@ double cost(const Callout& c, const Spot& s, Extent e, const Surroundings& aroun
   return here + 6 * obstacles.crossings(start, *s.elbow) + 6 * obstacles.crossings(*s.elbow, s.shelf_end);
 }
 
-/// The cheapest free spot and its cost.
+/// The cheapest free spot and its cost; `all` in rising cost.
 std::optional<std::pair<Spot, double>> best(const Callout& c, const std::vector<Spot>& all, Extent e,
                                             const Surroundings& around, bool lines_count) {
   std::optional<std::pair<Spot, double>> found;
   for (const Spot& s : all) {
-    if (found && s.cost >= found->second) continue;
+    if (found && s.cost >= found->second) break;
     const double here = cost(c, s, e, around, lines_count);
     if (std::isfinite(here) && (!found || here < found->second)) found = {s, here};
   }
@@ -204,6 +206,7 @@ std::vector<Spot> balloon_spots(const Callout& c) {
         const Paper rim = centre - balloon_radius_mm * away;
         all.push_back({target, centre - Paper{balloon_radius_mm, balloon_radius_mm}, rim, rim, reach});
       }
+  std::stable_sort(all.begin(), all.end(), [](const Spot& a, const Spot& b) { return a.cost < b.cost; });
   return all;
 }
 
@@ -212,17 +215,22 @@ void draw_balloon(const Canvas& canvas, const Callout& c, const Spot& s, int num
   balloon(canvas, s.text + Paper{balloon_radius_mm, balloon_radius_mm}, number, c.layer);
 }
 
-/// Indices of the callouts, those with the fewest free spots first.
-std::vector<std::size_t> hardest_first(const std::vector<Callout>& callouts, const std::vector<Extent>& extents,
-                                       const Surroundings& around) {
-  std::vector<long> free(callouts.size());
-  std::vector<std::size_t> order(callouts.size());
-  for (std::size_t i = 0; i < callouts.size(); ++i) {
-    order[i] = i;
-    const auto all = spots(callouts[i], extents[i]);
-    free[i] = std::count_if(all.begin(), all.end(), [&](const Spot& s) {
-      return std::isfinite(cost(callouts[i], s, extents[i], around, true));
-    });
+/// A callout to be placed, with all of its spots.
+struct Job {
+  const Callout* callout{};
+  Extent extent;
+  std::vector<Spot> spots;
+};
+
+/// Indices of the jobs, those with the fewest free spots first.
+std::vector<std::size_t> hardest_first(const std::vector<Job>& jobs, const Surroundings& around) {
+  std::vector<long> free;
+  std::vector<std::size_t> order;
+  for (const Job& job : jobs) {
+    order.push_back(order.size());
+    free.push_back(std::count_if(job.spots.begin(), job.spots.end(), [&](const Spot& s) {
+      return std::isfinite(cost(*job.callout, s, job.extent, around, true));
+    }));
   }
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return free[a] < free[b]; });
   return order;
@@ -235,9 +243,10 @@ struct Placed {
 };
 
 /// One callout at its best free spot, or as a balloon; where even that has none, at the first spot there is.
-Placed placed_at_best(const Callout& c, Extent e, const Surroundings& around) {
+Placed placed_at_best(const Job& job, const Surroundings& around) {
   constexpr double balloon_cost = 80, no_place_cost = 1000;
-  if (const auto spot = best(c, spots(c, e), e, around, true)) return {spot->first, false, spot->second};
+  const Callout& c = *job.callout;
+  if (const auto spot = best(c, job.spots, job.extent, around, true)) return {spot->first, false, spot->second};
   const auto all = balloon_spots(c);
   if (const auto spot = best(c, all, balloon_extent, around, true))
     return {spot->first, true, balloon_cost + spot->second};
@@ -246,20 +255,19 @@ Placed placed_at_best(const Callout& c, Extent e, const Surroundings& around) {
   return {all.front(), true, 2 * no_place_cost};
 }
 
-void draw(const Canvas& canvas, const Callout& c, Extent e, const Placed& placed, int number) {
-  if (placed.as_balloon) return draw_balloon(canvas, c, placed.spot, number);
-  draw(canvas, c, placed.spot, e);
+void draw(const Canvas& canvas, const Job& job, const Placed& placed, int number) {
+  if (placed.as_balloon) return draw_balloon(canvas, *job.callout, placed.spot, number);
+  draw(canvas, *job.callout, placed.spot, job.extent);
 }
 
-/// Places callouts in an order, each keeping clear of those before it. Indexed as the callouts are.
-std::vector<Placed> attempt(const Canvas& canvas, const std::vector<Callout>& callouts,
-                            const std::vector<Extent>& extents, const std::vector<std::size_t>& order,
+/// Places jobs in an order, each keeping clear of those before it. Indexed as the jobs are.
+std::vector<Placed> attempt(const Font& font, const std::vector<Job>& jobs, const std::vector<std::size_t>& order,
                             Obstacles obstacles, const Box& within, const std::vector<Paper>& targets) {
-  std::vector<Placed> all(callouts.size());
+  std::vector<Placed> all(jobs.size());
   for (std::size_t i : order) {
-    all[i] = placed_at_best(callouts[i], extents[i], {obstacles, within, targets});
+    all[i] = placed_at_best(jobs[i], {obstacles, within, targets});
     Drawing drawn;
-    draw(Canvas(drawn, canvas.font()), callouts[i], extents[i], all[i], 0);
+    draw(Canvas(drawn, font), jobs[i], all[i], 0);
     obstacles.add(drawn);
   }
   return all;
@@ -272,16 +280,16 @@ double total(const std::vector<Placed>& all) {
 }
 
 /// Squeaky wheel optimisation (Joslin and Clements, 1999): what came out badly goes earlier in the next round.
-std::vector<Placed> best_of_rounds(const Canvas& canvas, const std::vector<Callout>& callouts,
-                                   const std::vector<Extent>& extents, const Obstacles& obstacles, const Box& within) {
+std::vector<Placed> best_of_rounds(const Font& font, const std::vector<Job>& jobs, const Obstacles& obstacles,
+                                   const Box& within) {
   constexpr int rounds = 24;
   std::vector<Paper> targets;
-  for (const Callout& c : callouts) targets.push_back(c.targets.front());
-  std::vector<std::size_t> order = hardest_first(callouts, extents, {obstacles, within, targets});
-  std::vector<double> blame(callouts.size());
+  for (const Job& job : jobs) targets.push_back(job.callout->targets.front());
+  std::vector<std::size_t> order = hardest_first(jobs, {obstacles, within, targets});
+  std::vector<double> blame(jobs.size());
   std::vector<Placed> found;
   for (int round = 0; round < rounds; ++round) {
-    const auto all = attempt(canvas, callouts, extents, order, obstacles, within, targets);
+    const auto all = attempt(font, jobs, order, obstacles, within, targets);
     if (found.empty() || total(all) < total(found)) found = all;
     for (std::size_t i = 0; i < all.size(); ++i) blame[i] = 0.7 * blame[i] + all[i].cost;
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return blame[a] > blame[b]; });
@@ -293,13 +301,16 @@ std::vector<Placed> best_of_rounds(const Canvas& canvas, const std::vector<Callo
 
 std::vector<std::string> place(const Canvas& canvas, const std::vector<Callout>& callouts, Obstacles& obstacles,
                                const Box& within, int first_number) {
+  std::vector<Job> jobs;
+  for (const Callout& c : callouts) {
+    const Extent e = extent(canvas, c);
+    jobs.push_back({&c, e, spots(c, e)});
+  }
+  const auto placed = best_of_rounds(canvas.font(), jobs, obstacles, within);
   std::vector<std::string> key;
-  std::vector<Extent> extents;
-  for (const Callout& c : callouts) extents.push_back(extent(canvas, c));
-  const auto placed = best_of_rounds(canvas, callouts, extents, obstacles, within);
   const std::size_t drawn = canvas.drawing().entities.size();
-  for (std::size_t i = 0; i < callouts.size(); ++i) {
-    draw(canvas, callouts[i], extents[i], placed[i], first_number + static_cast<int>(key.size()));
+  for (std::size_t i = 0; i < jobs.size(); ++i) {
+    draw(canvas, jobs[i], placed[i], first_number + static_cast<int>(key.size()));
     if (placed[i].as_balloon) key.push_back(callouts[i].text);
   }
   obstacles.add(canvas.drawing(), drawn);

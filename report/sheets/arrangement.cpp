@@ -17,7 +17,7 @@ using views::Facing;
 namespace {
 
 constexpr double least_margin_mm = 1;  // of what is drawn, to its group's sides
-constexpr double title_row_mm = 10, above_mm = 5, plan_band_mm = 13, between_mm = 3, travel_arrow_mm = 28;
+constexpr double title_row_mm = 10, between_mm = 3, travel_arrow_mm = 28;
 
 /// The scale bar's length: the longest of a round series that stays short of 60 mm.
 double longest_bar_m(double scale) {
@@ -69,11 +69,11 @@ void place_axes(const Canvas& canvas, const views::Scene& scene, const View& vie
                 const Box& within) {
   const auto& names = scene.rig->layout.site.axes;
   const std::vector<Axis> axes{{{1, 0, 0}, names[0]}, {{0, 1, 0}, names[1]}, {{0, 0, 1}, names[2]}};
-  for (const double length_mm : {11.0, 9.0, 7.0}) {
+  for (const double length_mm : {11.0, 9.0, 7.0, 5.5}) {
     Drawing trial;
     axes_sign(Canvas(trial, canvas.font()), {0, 0}, view, axes, length_mm);
     const Box sign = bounds(trial, canvas.font()).grown(1);
-    for (double y = within.bottom - sign.bottom; y + sign.top <= within.top; y += 2)
+    for (double y = within.bottom - sign.bottom; y + sign.top <= within.top; y += 0.5)
       for (double x = within.right - sign.right; x + sign.left >= within.left; x -= 3) {
         const Quad here = quad({x + sign.left, y + sign.bottom, x + sign.right, y + sign.top});
         if (!obstacles.clear(here)) continue;
@@ -87,21 +87,27 @@ void place_axes(const Canvas& canvas, const views::Scene& scene, const View& vie
 }  // namespace
 
 ViewGroup::ViewGroup(const views::Scene& scene, const Style& style, const Stationery& paper, const Font& font,
-                     double scale, std::optional<views::DetailWindow> detail)
-    : scene_(scene), style_(style), paper_(paper), scale_(scale), detail_(detail) {
+                     double scale, Spacing spacing, std::optional<views::DetailWindow> detail)
+    : scene_(scene),
+      style_(style),
+      paper_(paper),
+      scale_(scale),
+      above_mm_(spacing == Spacing::ample ? 5 : 3),
+      plan_band_mm_(spacing == Spacing::ample ? 13 : 9),
+      detail_(detail) {
   // Drawn once on a paper nobody sees, to know how far the dimensions reach.
   Drawing scratch;
   const Canvas canvas(scratch, font);
   const View elevation = view_of(scene, Facing::elevation, scale, {0, 0});
   Box drawn = views::extent(scene, elevation, Facing::elevation);
   const double drawn_height = drawn.height();
-  drawn.top += above_mm;
+  drawn.top += above_mm_;
   const views::Reach reach = views::draw_elevation_dimensions(canvas, scene, elevation, drawn, style);
-  elevation_above_mm_ = reach.top - (drawn.top - above_mm);
+  elevation_above_mm_ = reach.top - (drawn.top - above_mm_);
   elevation_height_mm_ = title_row_mm + elevation_above_mm_ + drawn_height + (drawn.bottom - reach.bottom);
   const View plan_view = view_of(scene, Facing::plan, scale, {0, 0});
   const Box plan = views::extent(scene, plan_view, Facing::plan);
-  plan_height_mm_ = title_row_mm + 2 * plan_band_mm + plan.height();
+  plan_height_mm_ = title_row_mm + 2 * plan_band_mm_ + plan.height();
   views::draw_rig(canvas, scene, elevation, Facing::elevation);
   views::draw_rig(canvas, scene, plan_view, Facing::plan);
   const Box whole = bounds(scratch, font);
@@ -115,7 +121,7 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
   Drawing& drawing = canvas.drawing();
   // What room there is to spare goes where names are crowded: above the elevation and about the plan.
   const double elevation_mm = elevation_height_mm_ + slack_mm / 2, plan_mm = plan_height_mm_ + slack_mm / 2;
-  const double band_mm = plan_band_mm + slack_mm / 4, extra_above_mm = above_mm + slack_mm / 2;
+  const double band_mm = plan_band_mm_ + slack_mm / 4, extra_above_mm = above_mm_ + slack_mm / 2;
   const double x = top_left.x_mm + left_margin_mm_, right = top_left.x_mm + width_mm_;
   const double taken = views::chainage_scale_height_mm + 2 * between_mm;
   const double upper_mm = paper_.first_angle ? elevation_mm : plan_mm;

@@ -7,11 +7,14 @@
 
 namespace fairlead::sheets {
 
+/// Room for names about the views.
+enum class Spacing { ample, close };
+
 /// Elevation and plan at one scale, one above the other on the same x.
 class ViewGroup {
  public:
   /// `detail`: what a detail elsewhere on the sheet shows, so that the elevation marks it and says less there.
-  ViewGroup(const views::Scene&, const Style&, const Stationery&, const drawing::Font&, double scale,
+  ViewGroup(const views::Scene&, const Style&, const Stationery&, const drawing::Font&, double scale, Spacing,
             std::optional<views::DetailWindow> detail);
   double width_mm() const { return width_mm_; }
   double height_mm() const { return height_mm_; }
@@ -23,7 +26,7 @@ class ViewGroup {
   const views::Scene& scene_;
   const Style& style_;
   const Stationery& paper_;
-  double scale_;
+  double scale_, above_mm_, plan_band_mm_;
   std::optional<views::DetailWindow> detail_;
   double left_margin_mm_{}, width_mm_{}, height_mm_{};
   double elevation_height_mm_{}, elevation_above_mm_{}, plan_height_mm_{};

@@ -36,6 +36,8 @@ struct Try {
   Places places;
   double scale{};
   Lists lists{};
+  Saying least{};  ///< no less may be said of the findings
+  Spacing spacing{};
 };
 
 /// How much is said and how large.
@@ -76,6 +78,7 @@ std::unique_ptr<Lettered> fitting(const Try& t, const Canvas& canvas, const std:
 bool letter(const Try& t, const Canvas& canvas, const std::vector<std::string>& key, const Box& left, const Box& right,
             const std::vector<Block>& more = {}) {
   for (const Lettering& how : letterings) {
+    if (how.findings != t.least && t.least == Saying::in_full) break;
     const auto fits = fitting(t, canvas, key, how, left, right, more);
     if (!fits) continue;
     sheets::draw(canvas, fits->left);
@@ -91,9 +94,11 @@ std::optional<Box> best_left(const Try& t, const std::vector<Box>& lefts, const 
                              const std::vector<Block>& more = {}) {
   Drawing scratch;
   const Canvas canvas(scratch, t.office.font);
-  for (const Lettering& how : letterings)
+  for (const Lettering& how : letterings) {
+    if (how.findings != t.least && t.least == Saying::in_full) break;
     for (const Box& left : lefts)
       if (fitting(t, canvas, {}, how, left, right, more)) return left;
+  }
   return std::nullopt;
 }
 
@@ -103,7 +108,7 @@ std::optional<Body> with_detail(const Try& t) {
   const auto window = views::redirect_window(t.scene);
   if (!window) return std::nullopt;
   const Box &field = t.places.field, &corner = t.places.corner;
-  const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, window);
+  const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, t.spacing, window);
   Body body{title, document_type, {}, {}};
   const Canvas canvas(body.drawing, t.office.font);
   const double room = field.height() - group.height_mm() - gap_mm;
@@ -132,7 +137,7 @@ std::optional<Body> with_detail(const Try& t) {
 /// Views across the sheet or in the left column, lettering wherever they leave room.
 std::optional<Body> without_detail(const Try& t) {
   const Box &field = t.places.field, &corner = t.places.corner;
-  const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, std::nullopt);
+  const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, t.spacing, std::nullopt);
   if (group.width_mm() > field.width() || group.height_mm() > field.height()) return std::nullopt;
   const bool narrow = group.width_mm() <= t.places.left_mm;
   const double width = narrow ? t.places.left_mm : field.width(), below = field.top - group.height_mm() - gap_mm;
@@ -153,7 +158,7 @@ std::optional<Body> without_detail(const Try& t) {
 void add_lists(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
                const Places& places, std::vector<Body>& out) {
   const Block lists[] = {setting_out_and_loads(dossier, style), findings_summary(dossier, style, Saying::in_full),
-                         notes(dossier, style, scene, stationery(office.paper), {}, large), cautions(large),
+                         notes(dossier, style, scene, stationery(office.paper), {}, tight), cautions(large),
                          not_looked_at(large)};
   const double bottom = places.corner.top + gap_mm;
   double y = bottom;
@@ -174,11 +179,22 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const Stationery paper = stationery(office.paper);
   Places places{paper.field(), title_corner(paper, dossier.judged.rig.layout)};
   places.left_mm = places.corner.left - gap_mm - places.field.left;
+  const auto at = [&](double scale, Lists lists, Saying least, Spacing spacing) {
+    return Try{dossier, style, office, scene, paper, places, scale, lists, least, spacing};
+  };
+  // At each scale rather a closer drawing, or none of the detail, than findings without their numbers.
+  const auto best_at = [&](double scale, Lists lists) {
+    for (const Saying least : {Saying::in_full, Saying::by_name}) {
+      auto body = with_detail(at(scale, lists, least, Spacing::ample));
+      if (!body) body = with_detail(at(scale, lists, least, Spacing::close));
+      if (!body) body = without_detail(at(scale, lists, least, Spacing::ample));
+      if (body) return body;
+    }
+    return std::optional<Body>{};
+  };
   for (const Lists lists : {Lists::beside_views, Lists::elsewhere})
     for (const double scale : scales) {
-      const Try t{dossier, style, office, scene, paper, places, scale, lists};
-      auto body = with_detail(t);
-      if (!body) body = without_detail(t);
+      auto body = best_at(scale, lists);
       if (!body) continue;
       out.push_back(std::move(*body));
       if (lists == Lists::elsewhere) add_lists(dossier, style, office, scene, places, out);
