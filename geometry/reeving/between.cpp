@@ -276,7 +276,7 @@ Box Interval::follow(const Box& box) {
   next.down_slope = wider(down.slope, margin / 2);
   const Band carried = (sweep_.trolley_weight_N + sweep_.rider_weight_N) - leg.from_V_N;
   if (!(carried.low > 0)) return next;
-  const WheelResponse<Band> wheel = respond(up.side, down.side, box.wheel_N, carried, cable);
+  const WheelResponse<Band> wheel = respond(up.side, down.side, box.wheel_N, carried, cable, (a_.slope + b_.slope) / 2);
   const Band slope = (wheel.dz_dx - wheel.dz_dW_m_per_N * V_x) / (Band(1) + wheel.dz_dW_m_per_N * V_z);
   out_.pay_out = wider((length_x + length_z * slope) / answer, margin);
   const Band ahead{0, step_m_};

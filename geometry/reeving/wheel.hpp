@@ -34,10 +34,11 @@ struct WheelResponse {
 };
 
 /// up: the side toward the start support; down: toward the end support. tension: at the wheel; carried: weight W on the
-/// wheel.
+/// wheel. The slope is a mean of slopes weighted with stiffnesses; in bands it is narrowest when taken from a reference
+/// near it.
 template <class Number>
 WheelResponse<Number> respond(const LineSide<Number>& up, const LineSide<Number>& down, Number tension_N,
-                              Number carried_N, const mainline::Cable& cable) {
+                              Number carried_N, const mainline::Cable& cable, double reference = 0) {
   struct Stiff {
     Number a, r_x, r_z;
   };
@@ -54,13 +55,15 @@ WheelResponse<Number> respond(const LineSide<Number>& up, const LineSide<Number>
   const Number bend = a.r_z + b.r_z, lead = a.r_x - b.r_x;
   const Number stiffness = up.t_x * up.t_x / up.nn_m_per_N + down.t_x * down.t_x / down.nn_m_per_N +
                            pair * bend * bend + m_a * a.r_z * a.r_z + m_b * b.r_z * b.r_z;
-  const Number rise = down.t_z * down.t_x / down.nn_m_per_N - up.t_z * up.t_x / up.nn_m_per_N + pair * lead * bend +
-                      m_a * a.r_x * a.r_z - m_b * b.r_x * b.r_z;
+  const Number ref(reference);
+  const Number rise = down.t_x / down.nn_m_per_N * (down.t_z - ref * down.t_x) -
+                      up.t_x / up.nn_m_per_N * (up.t_z + ref * up.t_x) + pair * bend * (lead - ref * bend) +
+                      m_a * a.r_z * (a.r_x - ref * a.r_z) - m_b * b.r_z * (b.r_x + ref * b.r_z);
   // Slip per metre along and per metre up: the unstretched length that passes the wheel to the upstream side.
   const Number slip_x = (down.give_m_per_N * a.r_x + up.give_m_per_N * b.r_x) * pair / stretch;
   const Number slip_z = (up.give_m_per_N * b.r_z - down.give_m_per_N * a.r_z) * pair / stretch;
   const Number weight_t = Number(w) * up.t_z;
-  return {rise / stiffness, Number(-1) / stiffness, pair * lead + m_a * a.r_x - weight_t * slip_x,
+  return {ref + rise / stiffness, Number(-1) / stiffness, pair * lead + m_a * a.r_x - weight_t * slip_x,
           pair * bend + m_a * a.r_z + weight_t * slip_z};
 }
 

@@ -32,7 +32,7 @@ inline SweepInputs worked_sweep(double rider_kg, Running running) {
 
 /// The worked rig at 1:1: a redirect 1 m above and 1.7 m upstream of the rest mark, unit 45 N + 8 N/m, drag peaking at
 /// 640 N and 30 m/s, riders of 30 and 120 kg. Not stated there, and assumed here: line of 0.12 kg/m, sheave of 120 mm,
-/// outlet at x = 217 m level with the redirect, line's end at the wheel. In one vertical plane.
+/// outlet at x = 217 m level with the redirect, line's end 0.1 m below the wheel. In one vertical plane.
 inline Inputs worked_rig() {
   Inputs in;
   in.along = {1, 0, 0};
@@ -40,6 +40,7 @@ inline Inputs worked_rig() {
   in.up = {0, 0, 1};
   in.rest_m = 188;
   in.travel_m = 15;
+  in.attachment = {0, 0, -0.1};
   in.upstream_m = -4;
   const double z = worked_rest_height();
   in.sheaves = {{{186.3, 0, z + 1}, {0, 1, 0}, 0.06, 1}};
