@@ -79,14 +79,15 @@ Solved<Shape> solve(const Cable& k, const Fixed* load, State at) {
       step = {(now.HV * now.rz - now.VV * now.rx) * per_det, (now.HV * now.rx - now.HH * now.rz) * per_det};
       const double tension = now.parts[0].Ta + now.parts[0].Tb;
       if (closed && std::abs(step.H) <= settled * at.H && std::abs(step.V) <= settled * tension)
-        return shape(k, load, now, at, step);
+        return tells_tension(k, at.H) ? Solved<Shape>(shape(k, load, now, at, step)) : too_straight(miss, i);
       downhill = now.rx * step.H + now.rz * step.V;
       from = at;
       t = step.H < -0.9 * at.H ? -0.9 * at.H / step.H : 1;
     }
     at = {from.H + t * step.H, from.V + t * step.V};
   }
-  return does_not_close(k, miss, most_iterations);
+  return miss <= closure * k.unstretched_m ? too_straight(miss, most_iterations)
+                                           : does_not_close(miss, most_iterations);
 }
 
 }  // namespace

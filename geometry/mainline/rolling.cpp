@@ -28,8 +28,10 @@ class Rolling {
 
   Solved<Shape> solve(const Shape* near) {
     if (!near || near->loads != N || !start_from(*near)) start();
-    if (close_in() || (!(miss_ <= closure) && slide())) return shape();
-    return does_not_close(k_, miss_ * k_.unstretched_m, steps_);
+    const bool solved = close_in() || (!(miss_ <= closure) && slide());
+    if (solved && tells_tension(k_, at_.H[0])) return shape();
+    const double miss_m = miss_ * k_.unstretched_m;
+    return miss_ <= closure ? too_straight(miss_m, steps_) : does_not_close(miss_m, steps_);
   }
 
   Sensitivity sensitivity() {

@@ -32,10 +32,14 @@ LinePoint line_at(const Cable& k, const Shape& shape, double x_m) {
   int i = shape.loads;
   while (i > 0 && x_m < shape.pieces[i].x_m) --i;
   const Piece& piece = shape.pieces[i];
-  const double u = slope_parameter(k, piece, x_m - piece.x_m), V = piece.H_N * std::sinh(u);
-  const double s = (piece.V_N - V) / k.weight_N_per_m;
-  const double sum = std::hypot(piece.H_N, piece.V_N) + std::hypot(piece.H_N, V);
-  return {piece.z_m - s * (piece.V_N + V) * (k.compliance_per_N / 2 + 1 / sum), -std::sinh(u)};
+  const double w = k.weight_N_per_m, c = k.compliance_per_N, reach_m = x_m - piece.x_m;
+  const double u = slope_parameter(k, piece, reach_m);
+  double s = (piece.V_N - piece.H_N * std::sinh(u)) / w;
+  // On a taut line the difference above is one of nearly equal numbers: a step on the stretch itself mends it.
+  const Stretch rough = stretch(s, piece.H_N, piece.V_N, w, c);
+  s += (reach_m - rough.x) / (piece.H_N * (c + 1 / rough.Tb));
+  const Stretch part = stretch(s, piece.H_N, piece.V_N, w, c);
+  return {piece.z_m - part.drop, -part.Vb / piece.H_N};
 }
 
 SupportForces support_forces(const Cable& k, const Shape& shape) {

@@ -4,7 +4,6 @@
 #include <cmath>
 
 namespace fairlead::mainline {
-
 std::optional<Unsolved> refuse(const Cable& k) {
   const auto positive = [](double v) { return std::isfinite(v) && v > 0; };
   if (!positive(k.span_m)) return Unsolved{"the main line's span is not a positive length", k.span_m, 0};
@@ -19,10 +18,17 @@ std::optional<Unsolved> refuse(const Cable& k) {
   return std::nullopt;
 }
 
-tl::unexpected<Unsolved> does_not_close(const Cable& k, double miss_m, int steps) {
-  if (miss_m <= closure * k.unstretched_m)
-    return unsolved("the main line is so straight that its length does not tell its tension", miss_m, steps);
+bool tells_tension(const Cable& k, double H) {
+  const double chord = std::sqrt(k.span_m * k.span_m + k.rise_m * k.rise_m), least = 1e-9 * k.unstretched_m;
+  return k.compliance_per_N * H * k.unstretched_m >= least || std::abs(k.unstretched_m - chord) >= least;
+}
+
+tl::unexpected<Unsolved> does_not_close(double miss_m, int steps) {
   return unsolved("the main line's equilibrium does not close", miss_m, steps);
+}
+
+tl::unexpected<Unsolved> too_straight(double miss_m, int steps) {
+  return unsolved("the main line is so straight that its length does not tell its tension", miss_m, steps);
 }
 
 double taut_tension(const Cable& k, std::span<const Load> loads) {

@@ -14,8 +14,12 @@ inline constexpr double closure = 1e-12;
 /// converging quadratically it leaves rounding.
 inline constexpr double settled = 1e-8;
 
-/// Says which of the two fails after so many steps.
-tl::unexpected<Unsolved> does_not_close(const Cable&, double miss_m, int steps);
+/// Whether the rounding of the line's length (1e-16 of it) leaves its tension known to 1e-7. By the taut string below
+/// dH/H = dS/(3 stretch + 2 slack): a line that hardly stretches and lies within 1e-9 of its chord does not.
+bool tells_tension(const Cable&, double H_N);
+
+tl::unexpected<Unsolved> does_not_close(double miss_m, int steps);
+tl::unexpected<Unsolved> too_straight(double miss_m, int steps);
 
 /// What no iteration can make good, or nothing.
 std::optional<Unsolved> refuse(const Cable&);
