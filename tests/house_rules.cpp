@@ -16,7 +16,7 @@ const std::vector<std::pair<std::string_view, std::string_view>> package_of_pref
     {"CLI/", "CLI11::CLI11"},
     {"Eigen/", "Eigen3::Eigen"},
     {"boost/", "Boost::headers"},
-    {"fmt/", "fmt::fmt-header-only"},
+    {"fmt/", "fmt::fmt"},
     {"ft2build", "PkgConfig::FREETYPE"},
     {"hpdf", "hpdf::hpdf"},
     {"nettle/", "PkgConfig::NETTLE"},

@@ -101,7 +101,7 @@ TEST(HouseRules, AnIncludeOutsideThePartIsNamedWithItsLine) {
   EXPECT_EQ(found("\n#include \"geometry/rig/rig.hpp\"\n"),
             (Breaches{{2, "includes geometry/rig/rig.hpp, but geometry/loads does not USE geometry/rig"}}));
   EXPECT_EQ(found("# include <fmt/core.h>\n"),
-            (Breaches{{1, "includes fmt/core.h, but geometry/loads does not name PACKAGES fmt::fmt-header-only"}}));
+            (Breaches{{1, "includes fmt/core.h, but geometry/loads does not name PACKAGES fmt::fmt"}}));
   EXPECT_EQ(found("#include \"loads.hpp\"\n"),
             (Breaches{{1, "includes loads.hpp, of no known package: write our own from the top folder"}}));
   EXPECT_EQ(strange_includes("report/new/a.cpp", "", parts),
