@@ -87,5 +87,30 @@ TEST(Wheel, ItsBandsHoldEverySolvedLineInTheBoxAndStayNearIt) {
       }
 }
 
+// With nothing left to vary the bands still hold the true side, and the slope is told to what the tension's variation
+// along it leaves of the centroid.
+TEST(Wheel, OfASingleLineTheBandsHoldItsTrueSides) {
+  for (const mainline::Cable& cable : zip_lines())
+    for (const double x : {110.0, 188.0, 214.0}) {
+      const mainline::Shape shape = hung(cable, x, 1500);
+      const mainline::Wheel w = shape.wheels[0];
+      const auto expect_side = [&](const LineSide<double>& s, double reach_m, double rise_m) {
+        const double slope = s.t_z / s.t_x;
+        const SideBand band = side_between(reach_m, rise_m, slope, w.tension_N, cable);
+        const auto in = [](Band b, double value) {
+          EXPECT_LE(b.low, value + 1e-9 * std::abs(value));
+          EXPECT_GE(b.high, value - 1e-9 * std::abs(value));
+        };
+        in(band.slope, slope);
+        EXPECT_LT(band.slope.width(), 0.03 * cable.weight_N_per_m * reach_m / w.tension_N);
+        in(band.side.nn_m_per_N, s.nn_m_per_N);
+        in(band.side.lean, s.lean);
+        in(band.side.give_m_per_N, s.give_m_per_N);
+      };
+      expect_side(side_up(cable, shape, 0), x, -w.z_m);
+      expect_side(side_down(cable, shape, 0), cable.span_m - x, cable.rise_m - w.z_m);
+    }
+}
+
 }  // namespace
 }  // namespace fairlead::reeving
