@@ -47,7 +47,7 @@ inline constexpr Field<BrakeUnit> brake_unit_fields[] = {
       .need = Need::offered,
       .dimension = Dimension::angle,
       .bounds = above_zero,
-      .examples = {"{ at = '1.5 deg', basis = 'smooth-drum rule; check against your code' }"}},
+      .examples = {"{ at = '10 deg', basis = 'plate on the brake unit; check against yours' }"}},
      &BrakeUnit::lead_angle},
     {{.name = "attitude", .says = "how it is mounted", .need = Need::optional, .examples = {"'upright'"}},
      &BrakeUnit::attitude},

@@ -48,7 +48,7 @@ inline constexpr Field<Line> line_fields[] = {
     {{.name = "route",
       .says = "the sheaves it runs over, in order; { sheave = 'R1', turning = 'clockwise' } states the sense",
       .need = Need::offered,
-      .examples = {"['R1']"}},
+      .examples = {"[{ sheave = 'R1', turning = 'anticlockwise' }]"}},
      &Line::route},
     {{.name = "diameter",
       .says = "of the line",
