@@ -26,11 +26,13 @@ void Obstacles::add(const Stroke& stroke) {
 void Obstacles::add(const Label& label) {
   // Descenders hang below the baseline: a text above another keeps off them too.
   constexpr double margin_mm = 0.5;
-  texts_.push_back(text_quad(label, *font_, margin_mm));
+  add(text_quad(label, *font_, margin_mm));
 }
 
 bool Obstacles::clear_of_texts(const Quad& text) const {
-  return std::none_of(texts_.begin(), texts_.end(), [&](const Quad& other) { return overlap(text, other); });
+  const Box box = bounds(text);
+  return std::none_of(texts_.begin(), texts_.end(),
+                      [&](const Area& other) { return box.overlaps(other.box) && overlap(text, other.quad); });
 }
 
 bool Obstacles::clear(const Quad& text) const {
@@ -41,7 +43,9 @@ bool Obstacles::clear(const Quad& text) const {
 }
 
 bool Obstacles::over_text(Paper from, Paper to) const {
-  return std::any_of(texts_.begin(), texts_.end(), [&](const Quad& text) { return crosses(text, from, to); });
+  const Box box = bounds(from, to).grown(1e-9);
+  return std::any_of(texts_.begin(), texts_.end(),
+                     [&](const Area& text) { return box.overlaps(text.box) && crosses(text.quad, from, to); });
 }
 
 int Obstacles::crossings(Paper from, Paper to) const {

@@ -12,7 +12,7 @@ class Obstacles {
   void add(const Drawing&, std::size_t from_entity = 0);
   void add(const Stroke&);
   void add(const Label&);
-  void add(const Quad& keep_clear) { texts_.push_back(keep_clear); }
+  void add(const Quad& keep_clear) { texts_.push_back({keep_clear, bounds(keep_clear)}); }
 
   bool clear(const Quad& text) const;           ///< of strokes and of texts
   bool clear_of_texts(const Quad& text) const;  ///< of texts only
@@ -24,9 +24,13 @@ class Obstacles {
     Paper a, b;
     Box box;
   };
+  struct Area {
+    Quad quad;
+    Box box;
+  };
   const Font* font_;
   std::vector<Segment> segments_;
-  std::vector<Quad> texts_;
+  std::vector<Area> texts_;
 };
 
 /// A text that names something on the drawing. '\n' separates its lines.

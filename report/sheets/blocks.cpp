@@ -59,32 +59,11 @@ std::optional<Quantity> capacity_of(const Finding* finding) {
   return std::nullopt;
 }
 
-/// Load cases by letter in the order the rows need them.
-class CaseLetters {
- public:
-  explicit CaseLetters(const loads::Loads* loads) : loads_(loads) {}
-  std::string letter(int index) {
-    const auto at = std::find(used_.begin(), used_.end(), index);
-    const auto place = static_cast<std::size_t>(at - used_.begin());
-    if (at == used_.end()) used_.push_back(index);
-    return place < 26 ? std::string(1, static_cast<char>('A' + place)) : std::to_string(place + 1);
-  }
-  std::vector<Paragraph> key() {
-    std::vector<Paragraph> lines;
-    for (const int index : std::vector<int>(used_))
-      lines.push_back({"Case " + letter(index), loads_->cases[static_cast<std::size_t>(index)].name, Layer::tables});
-    return lines;
-  }
-
- private:
-  const loads::Loads* loads_;
-  std::vector<int> used_;
-};
-
+/// Coordinates and the anchors' loads in one table: what a crew sets out and what an engineer checks there.
 class PointTable {
  public:
   PointTable(const Dossier& dossier, const Style& style)
-      : dossier_(dossier), rig_(dossier.judged.rig), style_(style), cases_(rig_.loads.solved()) {
+      : dossier_(dossier), rig_(dossier.judged.rig), style_(style), loads_(tables::anchor_loads(dossier)) {
     const auto& axes = rig_.layout.site.axes;
     table_.headings = {"point",     axes[0],    axes[1],         axes[2],        "chain- age",
                        "across",    "case",     "F " + axes[0],  "F " + axes[1], "F " + axes[2],
@@ -97,60 +76,66 @@ class PointTable {
     for (const Sheave& sheave : layout.sheaves)
       if (sheave.position) row(sheave.id.value + " centre", *sheave.position);
     row("unit outlet", layout.brake_unit.outlet);
-
-    // Components take too much room in two systems; the size, which is compared with what is marked, has both.
-    const Style one{words::one_of(style_)};
-    const tables::Shown both = tables::shown(table_, style_), single = tables::shown(table_, one);
-    std::vector<Column> columns;
-    std::vector<std::vector<std::string>> rows = both.rows;
-    for (std::size_t c = 0; c < both.headings.size(); ++c) {
-      const bool component = c >= 7 && c <= 9;
-      columns.push_back({component ? single.headings[c] : both.headings[c], c == 0 || c == 13 ? Align::left
-                                                                            : c == 6          ? Align::centre
-                                                                                              : Align::right});
-      if (!component) continue;
-      for (std::size_t r = 0; r < rows.size(); ++r) rows[r][c] = single.rows[r][c];
-    }
-    std::vector<Paragraph> beneath = cases_.key();
-    if (!rig_.loads.solved())
-      beneath.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
-    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns, rows), Paragraphs("", beneath, {small_cap_mm}));
+    return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns(), rows()), Paragraphs("", beneath(), {small_cap_mm}));
   }
 
  private:
+  static constexpr std::size_t first_component = 7, last_component = 9;
+  static bool component(std::size_t column) { return column >= first_component && column <= last_component; }
+
+  // Components take too much room in two systems; the size, which is compared with what is marked, has both.
+  tables::Shown both() const { return tables::shown(table_, style_); }
+  tables::Shown single() const { return tables::shown(table_, Style{words::one_of(style_)}); }
+
+  std::vector<Column> columns() const {
+    const auto two = both().headings, one = single().headings;
+    std::vector<Column> columns;
+    for (std::size_t c = 0; c < two.size(); ++c) {
+      const bool words = c == 0 || c + 1 == two.size();
+      columns.push_back({component(c) ? one[c] : two[c], words ? Align::left : c == 6 ? Align::centre : Align::right});
+    }
+    return columns;
+  }
+  std::vector<std::vector<std::string>> rows() const {
+    auto rows = both().rows;
+    const auto one = single().rows;
+    for (std::size_t r = 0; r < rows.size(); ++r)
+      for (std::size_t c = first_component; c <= last_component; ++c) rows[r][c] = one[r][c];
+    return rows;
+  }
+  std::vector<Paragraph> beneath() const {
+    std::vector<Paragraph> lines;
+    for (const std::string& note : loads_.notes)
+      if (note.starts_with("Case ")) lines.push_back({"", note, Layer::tables});
+    if (!rig_.loads.solved())
+      lines.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
+    return lines;
+  }
+
   std::vector<Cell> placed(std::string name, Point3 p) const {
     const auto length = [](double m) { return Cell{Quantity{m, Dimension::length}}; };
-    return {std::move(name),
-            length(p.x),
-            length(p.y),
-            length(p.z),
-            length(rig_.frame.chainage_m(p)),
-            length(rig_.frame.across_m(p)),
-            {},
-            {},
-            {},
-            {},
-            {},
-            {},
-            {},
-            {}};
+    std::vector<Cell> cells{std::move(name),
+                            length(p.x),
+                            length(p.y),
+                            length(p.z),
+                            length(rig_.frame.chainage_m(p)),
+                            length(rig_.frame.across_m(p))};
+    cells.resize(table_.headings.size());
+    return cells;
   }
   void row(std::string name, Point3 p) { table_.rows.push_back(placed(std::move(name), p)); }
 
   void anchor(std::size_t i) {
     const Anchor& anchor = rig_.layout.anchors[i];
     std::vector<Cell> cells = placed(anchor.id.value, anchor.position);
-    const auto force = [](double N) { return Cell{Quantity{N, Dimension::force}}; };
-    const Finding* finding = utilisation_of(dossier_, i);
-    if (const loads::Loads* loads = rig_.loads.solved(); loads && loads->demands[i].force_N.pose >= 0) {
-      const int governing = loads->demands[i].force_N.pose;
-      const Vec3 on = loads->cases[static_cast<std::size_t>(governing)].on_anchor_N[i];
-      cells[6] = cases_.letter(governing);
-      cells[7] = force(on.x), cells[8] = force(on.y), cells[9] = force(on.z);
-      cells[10] = force(loads->demands[i].force_N.value);
+    if (i < loads_.rows.size()) {
+      const auto& load = loads_.rows[i];  // anchor, three components, size, capacity, utilisation, case
+      std::copy(load.begin() + 1, load.begin() + 5, cells.begin() + first_component);
+      cells[6] = load[7];
+      cells[12] = load[6];
     }
+    const Finding* finding = utilisation_of(dossier_, i);
     if (const auto capacity = capacity_of(finding)) cells[11] = *capacity;
-    if (finding && finding->measured) cells[12] = Quantity{finding->value, Dimension::ratio};
     if (finding) cells[13] = std::string(words::word_for(words::outcome_of(*finding)));
     table_.rows.push_back(std::move(cells));
   }
@@ -158,8 +143,7 @@ class PointTable {
   const Dossier& dossier_;
   const Rig& rig_;
   const Style& style_;
-  CaseLetters cases_;
-  Table table_;
+  Table loads_, table_;
 };
 
 }  // namespace
