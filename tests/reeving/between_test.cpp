@@ -119,7 +119,7 @@ TEST(BetweenPoses, TheBoundsStayNearWhatTheyBound) {
       }
 }
 
-// Source between-poses [read]: 20,000 random balls about the end of a straight leg, no violation, tight to 1e-5.
+// Source BP [own]: 20,000 random balls about the end of a straight leg, no violation, tight to 1e-5.
 TEST(BetweenPoses, TheFleetAngleOfAStraightLegStaysWithinItsBallsBound) {
   std::mt19937_64 random(7);
   double least_slack = 1;

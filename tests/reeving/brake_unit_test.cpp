@@ -5,7 +5,7 @@
 namespace fairlead::reeving {
 namespace {
 
-// Source eddy-law [read]: F = 2 Fmax / (v/vc + vc/v): Fmax at vc, and the same at v and vc^2/v.
+// Source EDDY [read]: F = 2 Fmax / (v/vc + vc/v): Fmax at vc, and the same at v and vc^2/v.
 TEST(BrakeUnit, AnEddyLawPeaksAtItsCriticalSpeedAndFallsOffAlikeOnBothSides) {
   const BrakeUnit unit{{}, EddyLaw{640, 30}, 0};
   EXPECT_DOUBLE_EQ(unit.magnetic(30), 640);

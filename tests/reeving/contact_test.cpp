@@ -25,7 +25,7 @@ double belt(const Sheave& a, const Sheave& b) {
          b.radius_m * wrap_angle(there->to_e, back->from_e, b.axle, b.sense);
 }
 
-// Source belt [read 27.32, rest own]: discs of 1600 and 500 mm at 12 m: open 27.323885 m, crossed 27.390606 m.
+// Source BELT [27.32 read, rest own]: discs of 1600 and 500 mm at 12 m: open 27.323885 m, crossed 27.390606 m.
 TEST(Contact, AnOpenAndACrossedBeltHaveTheirTextbookLengths) {
   EXPECT_NEAR(belt(sheave_at(0, 0.8, 1), sheave_at(12, 0.25, 1)), 27.323885, 5e-7);
   EXPECT_NEAR(belt(sheave_at(0, 0.8, 1), sheave_at(12, 0.25, -1)), 27.390606, 5e-7);
@@ -98,7 +98,7 @@ Reeved bent(double between_rad, double radius_m, Inputs& in) {
   return line;
 }
 
-// Source angle factors [read, three rigging handbooks]: load on a sheave over line tension, by the angle between the
+// Source AF [read]: load on a sheave over line tension, by the angle between the
 // parts. Entries are rounded or cut: 0.01.
 TEST(Sheave, ItsPullFollowsTheAngleFactorTable) {
   for (const auto& [deg, factor] :
@@ -112,7 +112,7 @@ TEST(Sheave, ItsPullFollowsTheAngleFactorTable) {
   }
 }
 
-// Source fleet rule [read]: 1.5 deg is 38:1, 2 deg 29:1, 0.5 deg 115:1. Half of the ratio's last digit.
+// Source FA [read]: 1.5 deg is 38:1, 2 deg 29:1, 0.5 deg 115:1. Half of the ratio's last digit.
 TEST(Sheave, TheFleetAnglesRuleOfThumbHolds) {
   for (const auto& [deg, ratio] : {std::pair{1.5, 38.0}, {2.0, 29.0}, {0.5, 115.0}})
     for (const double side : {1.0, -1.0}) {
@@ -121,7 +121,7 @@ TEST(Sheave, TheFleetAnglesRuleOfThumbHolds) {
     }
 }
 
-// Source skew sheave [read, geometry partly stated]: r 60 mm, leg 1.7 m, fleet 1.69 deg: the line's length changes by
+// Source SKEW [own]: r 60 mm, leg 1.7 m, fleet 1.69 deg: the line's length changes by
 // what its end moves along it and, to first order, by r (1 - cos f) dtheta more, of the order of 1e-6 m per metre.
 TEST(Sheave, AFleetAngleTakesAFirstOrderShareOfTheLength) {
   Inputs in;

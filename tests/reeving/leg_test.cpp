@@ -83,7 +83,7 @@ TEST(Leg, TheDrawnCurveHasTheLegsLengthAndSag) {
   EXPECT_EQ(plumb[1], (Point3{0, 0, 2}));
 }
 
-// Source worked-rig [read]: resting legs of 28 to 31 m at 44 to 45 N sag 2.9 to 3.6 m, and there the parabola
+// Source WR [own]: resting legs of 28 to 31 m at 44 to 45 N sag 2.9 to 3.6 m, and there the parabola
 // w L^2 cos a / 8T reads 9 to 13 % low. The line's weight is not stated: here the one that gives the sag.
 TEST(Leg, TheParabolaReadsARestingLegsSagLowByATenth) {
   struct Case {

@@ -7,7 +7,7 @@
 namespace fairlead::reeving {
 namespace {
 
-// Source plane fit [own]: four points 12 mm off alternately: normal (2, 2, 1)/3, centroid (2.5, .5, 3). Points are
+// Source PLANE [own]: four points 12 mm off alternately: normal (2, 2, 1)/3, centroid (2.5, .5, 3). Points are
 // printed to 1 mm.
 TEST(Plane, FourPointsHaveTheirKnownPlane) {
   const std::vector<Point3> points{
@@ -19,7 +19,7 @@ TEST(Plane, FourPointsHaveTheirKnownPlane) {
   EXPECT_NEAR(plane->thickness_m, 0.024, 1e-12);
 }
 
-// Source plane fit [own]: five points, n = (-.000281696, .001254869, .999999173), peak to valley .0720973.
+// Source PLANE [own]: five points, n = (-.000281696, .001254869, .999999173), peak to valley .0720973.
 TEST(Plane, FivePointsHaveTheirKnownPlaneAndThickness) {
   const std::vector<Point3> points{
       {11.5, 7, 1.1}, {18.5, 6.9, 1.03}, {4.5, 13, 1.02}, {25.5, 30, 1.03}, {11.5, 37.5, 1.02}};

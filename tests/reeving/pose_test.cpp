@@ -190,7 +190,7 @@ TEST(Pose, AWeightlessLineHangsInStraightLegs) {
   EXPECT_NEAR(straight.legs[0].hang.length_m, std::sqrt(dot(d, d) - 0.06 * 0.06), 1e-12);
 }
 
-// Source worked-rig [read]: true ratio over nominal 1.14 to 1.17 at rest on the empty path and below 1.02 by 4 m; with
+// Source WR [own]: true ratio over nominal 1.14 to 1.17 at rest on the empty path and below 1.02 by 4 m; with
 // 120 kg 1.67 at contact, 1.31 at 1 m, 1.08 at 4 m; the trolley drops 0.37 m (30 kg) to 1.25 m (120 kg) at contact,
 // which alone pays out 0.21 to 0.84 m. Not stated: that its legs are straight, sheave and line's end small. Taken so
 // (radius 30 mm, end at the wheel), the ratios agree to half of their last digit; the drops, which also hang on the

@@ -10,7 +10,7 @@ namespace fairlead::reeving {
 
 inline constexpr double g = standard_gravity;
 
-/// The worked main line (SOURCES: worked-rig): span 220 m, end 11 m lower, 1.05 kg/m, EA 11 MN, horizontal tension
+/// The worked main line (source WR): span 220 m, end 11 m lower, 1.05 kg/m, EA 11 MN, horizontal tension
 /// 15 kN bare.
 inline mainline::Cable worked_cable() {
   const double w = 1.05 * g, c = 1 / 11e6;

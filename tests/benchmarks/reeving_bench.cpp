@@ -1,0 +1,65 @@
+// What the braking line costs: the worked rig and a skew one, a trolley that moves on by a few centimetres a call.
+#include <benchmark/benchmark.h>
+
+#include "geometry/reeving/between.hpp"
+#include "tests/reeving/rigs.hpp"
+
+namespace fairlead::reeving {
+namespace {
+
+void hanging_leg(benchmark::State& state) {
+  double tension_N = 45;
+  for (auto _ : state) {
+    tension_N = tension_N > 60 ? 45 : tension_N + 0.01;
+    benchmark::DoNotOptimize(hang_leg({28, 3, 4}, tension_N, 1.2));
+  }
+}
+BENCHMARK(hanging_leg);
+
+void leg_with_its_contacts(benchmark::State& state) {
+  const Inputs in = skew_rig();
+  const LegEnd from = leaving(in.sheaves[0]), to = arriving(in.sheaves[1]);
+  Tension tension{60, in.outlet.z, in.line_weight_N_per_m};
+  MetLeg near = *meet(from, to, tension);
+  for (auto _ : state) {
+    tension.at_N = tension.at_N > 90 ? 60 : tension.at_N + 0.1;
+    near = *meet(from, to, tension, &near);
+    benchmark::DoNotOptimize(near);
+  }
+}
+BENCHMARK(leg_with_its_contacts);
+
+/// One pose after another, each from the one before.
+void pose(benchmark::State& state, const Inputs& in, int sweep) {
+  const Outlet outlet = outlet_of(in, sweep);
+  const SweepInputs& s = in.sweeps[static_cast<std::size_t>(sweep)];
+  Station near = *solve_pose(in, s, outlet, 0);
+  for (auto _ : state) {
+    const double travel_m = near.pose.travel_m;
+    near = *solve_pose(in, s, outlet, travel_m > 14 ? 0 : travel_m + 0.05, &near);
+    benchmark::DoNotOptimize(near);
+  }
+}
+BENCHMARK_CAPTURE(pose, at_rest, worked_rig(), 3);
+BENCHMARK_CAPTURE(pose, paying_out, worked_rig(), 4);
+BENCHMARK_CAPTURE(pose, skew_at_rest, skew_rig(), 3);
+
+void bounds_between_two_poses(benchmark::State& state) {
+  const Inputs in = skew_rig();
+  const Outlet outlet = outlet_of(in, 3);
+  const auto a = solve_pose(in, in.sweeps[3], outlet, 2), b = solve_pose(in, in.sweeps[3], outlet, 2.1);
+  for (auto _ : state) benchmark::DoNotOptimize(between(in, in.sweeps[3], outlet, *a, *b));
+}
+BENCHMARK(bounds_between_two_poses);
+
+/// As many sweeps as a layout of four states has: each empty, and with two riders at rest and paying out.
+void every_sweep_of_a_layout(benchmark::State& state) {
+  Inputs in = worked_rig();
+  const auto sweeps = in.sweeps;
+  for (int i = 0; i < 3; ++i) in.sweeps.insert(in.sweeps.end(), sweeps.begin(), sweeps.end());
+  for (auto _ : state) benchmark::DoNotOptimize(solve(in));
+}
+BENCHMARK(every_sweep_of_a_layout)->Unit(benchmark::kMillisecond);
+
+}  // namespace
+}  // namespace fairlead::reeving
