@@ -4,38 +4,13 @@
 #include <algorithm>
 
 #include "geometry/loads/balance.hpp"
+#include "geometry/mainline/names.hpp"
 #include "geometry/mainline/worst.hpp"
 
 namespace fairlead::loads {
 namespace {
 
 constexpr double closes = 1e-9;  ///< of the largest force: rounding of some hundred terms, not a force left out
-
-const char* word(mainline::Loading loading) {
-  switch (loading) {
-    case mainline::Loading::empty:
-      return "empty";
-    case mainline::Loading::lightest:
-      return "lightest rider";
-    case mainline::Loading::heaviest:
-      return "heaviest rider";
-  }
-  return "";
-}
-
-/// "cold", "warm, soft, slack": the ends of ranges are named only where there are two.
-std::string word(const mainline::State& state, const mainline::MainLine& main_line) {
-  std::string text = state.weather == mainline::Weather::cold   ? "cold"
-                     : state.weather == mainline::Weather::warm ? "warm"
-                                                                : "as measured";
-  const auto differs = [&](bool mainline::State::*flag) {
-    return std::any_of(main_line.states.begin(), main_line.states.end(),
-                       [&](const mainline::State& s) { return s.*flag != state.*flag; });
-  };
-  if (differs(&mainline::State::stiff)) text += state.stiff ? ", stiffest" : ", softest";
-  if (differs(&mainline::State::taut)) text += state.taut ? ", tautest" : ", slackest";
-  return text;
-}
 
 /// How far the force on an anchor may rise above its greater end between two neighbouring poses: half the way at
 /// the greatest rate. A leg of length l at tension T, one end moving by d, turns by at most d / (l - d), and its
@@ -126,8 +101,9 @@ int Accounts::add_case(Action action, int s, int p) {
   const Balance balance = balance_of(in_, reeving_in_, reeved_, s, p);
   LoadCase load_case;
   load_case.name = fmt::format(
-      "{}, {}, {}, travel {:.2f} m", action == Action::at_rest ? "at rest" : "peak line tension", word(path.loading),
-      word(main_line_.states[static_cast<std::size_t>(path.state)], main_line_), pose.travel_m);
+      "{}, {}, {}, travel {:.2f} m", action == Action::at_rest ? "at rest" : "peak line tension",
+      mainline::word_for(path.loading),
+      mainline::name_of(main_line_, main_line_.states[static_cast<std::size_t>(path.state)]), pose.travel_m);
   load_case.action = action;
   load_case.sweep = s;
   load_case.pose = p;
@@ -174,8 +150,8 @@ LoadCase Accounts::span_case(std::size_t path, const mainline::SupportWorst& wor
   const mainline::SupportForces f = mainline::support_forces(state.cable, worst.shape);
   const auto site = [&](double x_N, double z_N) { return x_N * reeving_in_.along + z_N * reeving_in_.up; };
   LoadCase load_case;
-  load_case.name = fmt::format("{} on the open span, {}, worst for the {} support", word(on.loading),
-                               word(state, main_line_), support);
+  load_case.name = fmt::format("{} on the open span, {}, worst for the {} support", mainline::word_for(on.loading),
+                               mainline::name_of(main_line_, state), support);
   load_case.action = Action::rider_on_span;
   load_case.travel_m = worst.rider_x_m - reeving_in_.rest_m;
   load_case.on_anchor_N = balance_of(in_, reeving_in_, reeved_, s, sweep.rest_pose).on_anchor_N();

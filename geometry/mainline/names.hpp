@@ -1,0 +1,17 @@
+// What the states of the main line are called: in load cases, reports and drawings alike.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "geometry/mainline/states.hpp"
+
+namespace fairlead::mainline {
+
+std::string_view word_for(Weather);  ///< "as measured", "cold", "warm"
+std::string_view word_for(Loading);  ///< "empty", "lightest rider", "heaviest rider"
+
+/// "cold, stiffest, tautest"; the ends of ranges are named only where the layout leaves both open.
+std::string name_of(const MainLine&, const State&);
+
+}  // namespace fairlead::mainline
