@@ -2,39 +2,15 @@
 
 #include "geometry/checks/check.hpp"
 #include "geometry/checks/judged_on.hpp"
+#include "geometry/layout/items.hpp"
 
 namespace fairlead {
 namespace {
 
-std::string id_of(const Layout& layout, Item item) {
-  const auto i = static_cast<std::size_t>(item.index);
-  switch (item.kind) {
-    case Item::Kind::anchor:
-      return layout.anchors[i].id;
-    case Item::Kind::sheave:
-      return layout.sheaves[i].id;
-    case Item::Kind::line:
-      return layout.lines[i].id;
-    case Item::Kind::block:
-      return layout.blocks[i].id;
-    case Item::Kind::connector:
-      return layout.connectors[i].id;
-    case Item::Kind::layout:
-      return "layout";
-    case Item::Kind::main_line:
-      return "main_line";
-    case Item::Kind::brake_unit:
-      return "brake_unit";
-    case Item::Kind::brake_trolley:
-      return "brake_trolley";
-    case Item::Kind::backup_brake:
-      return "backup_brake";
-    case Item::Kind::rider:
-      return "riders";
-    case Item::Kind::landing:
-      return "landing";
-  }
-  return {};
+/// A waiver that names a subject covers that one; ids are given to what there can be several of.
+bool covers(const Waiver& waiver, const Layout& layout, Item subject) {
+  const std::string* id = given_id(layout, subject);
+  return !waiver.subject || (id && *id == *waiver.subject);
 }
 
 /// A waiver counts only up to its date, judged at a known date.
@@ -46,7 +22,7 @@ void apply_waivers(const Layout& layout, std::vector<Finding>& findings) {
     if (!(*today <= waiver.until.value)) continue;
     for (Finding& finding : findings)
       if (finding.verdict != Verdict::pass && finding.waiver < 0 && finding.check->name == waiver.check.value &&
-          (!waiver.subject || *waiver.subject == id_of(layout, finding.subject)))
+          covers(waiver, layout, finding.subject))
         finding.waiver = static_cast<int>(w);
   }
 }

@@ -4,27 +4,10 @@
 
 #include <algorithm>
 
+#include "geometry/layout/items.hpp"
+
 namespace fairlead::words {
 namespace {
-
-/// The id an author gave, or nothing where there is only one of the kind.
-const std::string* given_id(const Layout& layout, Item item) {
-  const auto index = static_cast<std::size_t>(item.index);
-  switch (item.kind) {
-    case Item::Kind::anchor:
-      return &layout.anchors.at(index).id.value;
-    case Item::Kind::sheave:
-      return &layout.sheaves.at(index).id.value;
-    case Item::Kind::line:
-      return &layout.lines.at(index).id.value;
-    case Item::Kind::block:
-      return &layout.blocks.at(index).id.value;
-    case Item::Kind::connector:
-      return &layout.connectors.at(index).id.value;
-    default:
-      return nullptr;
-  }
-}
 
 std::string what_is_waived(const Layout& layout, std::span<const Finding> findings) {
   std::string names;
