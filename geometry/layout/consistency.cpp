@@ -4,14 +4,13 @@
 #include <cmath>
 
 #include "geometry/layout/sections.hpp"
-#include "geometry/quantity/units.hpp"
 
 namespace fairlead {
 namespace {
 
 using Unsound = std::set<std::string, std::less<>>;
 
-std::string metres(double m) { return print_quantity({m, Dimension::length}); }
+std::string metres(double m) { return fmt::format("{:.3f} m", m); }
 
 class Consistency {
  public:

@@ -8,6 +8,8 @@
 namespace fairlead {
 namespace {
 
+constexpr const char* how = "write section.key=value or section.id.key=value";
+
 // One --set: walks down the tree by the words of its key and leaves its value there.
 class Change {
  public:
@@ -21,8 +23,7 @@ class Change {
       errors_.add(key_place_, fmt::format("there is no section \"{}\"", section),
                   did_you_mean(section, names_of(layout_outline())));
     } else if (rest_.empty()) {
-      errors_.add(key_place_, fmt::format("\"{}\" names no key", section),
-                  "write section.key=value or section.id.key=value");
+      errors_.add(key_place_, fmt::format("\"{}\" names no key", section), how);
     } else if (outline->kind != Outline::Kind::tables) {
       descend(table_at(root, section));
     } else if (Node* item = find_item(root, *outline)) {
@@ -68,7 +69,9 @@ class Change {
 
   void descend(Node* table) {
     const std::string name = next_word();
-    if (table->kind != Node::Kind::table) {
+    if (name.empty()) {
+      errors_.add(key_place_, fmt::format("\"{}\" names no key", key_), how);
+    } else if (table->kind != Node::Kind::table) {
       errors_.add(key_place_, fmt::format("\"{}\" is in {}, and only a table has keys", name, kind_words(table->kind)));
     } else if (!rest_.empty()) {
       descend(table_at(*table, name));

@@ -72,16 +72,27 @@ class Converter {
 
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 
-// What the author of the usual slips meant: "1,5", and a text or a value with its unit without quotes.
-std::string hint(std::string_view line, unsigned column) {
+// The line with one byte for each of its columns.
+std::string in_columns(std::string_view line) {
+  std::string columns;
+  for (const char c : line)
+    if (const auto byte = static_cast<unsigned char>(c); (byte & 0xC0) != 0x80) columns += byte < 0x80 ? c : '?';
+  return columns;
+}
+
+// What the author of the usual slips meant: "1,5"; a text, or a value with its unit, without quotes; a quote forgotten.
+std::string hint(const std::string& line, unsigned column) {
   const std::size_t at = column - 1;
-  if (at == 0 || at >= line.size()) return "";
+  if (at >= line.size()) return std::count(line.begin(), line.end(), '"') % 2 == 1 ? "close the quotes" : "";
   const char here = line[at];
-  if (here == ',' && is_digit(line[at - 1]) && at + 1 < line.size() && is_digit(line[at + 1]))
-    return "a decimal mark is a point";
-  const std::size_t before = line.find_last_not_of(" \t", at - 1);
-  const bool letter = (here >= 'A' && here <= 'Z') || (here >= 'a' && here <= 'z');
+  const std::size_t before = at == 0 ? line.npos : line.find_last_not_of(" \t", at - 1);
   if (before == line.npos) return "";
+  if (here == ',' && before + 1 == at && is_digit(line[before])) {
+    const std::size_t from = line.find_last_not_of("0123456789", before) + 1;
+    const std::size_t to = std::min(line.find_first_not_of("0123456789", at + 1), line.size());
+    if (to > at + 1) return fmt::format("write {}.{}", line.substr(from, at - from), line.substr(at + 1, to - at - 1));
+  }
+  const bool letter = (here >= 'A' && here <= 'Z') || (here >= 'a' && here <= 'z');
   if ((letter || here == '%' || here == '\'') && is_digit(line[before])) return "put a value and its unit in quotes";
   return letter && std::string_view("=[,").find(line[before]) != std::string_view::npos ? "put a text in quotes" : "";
 }
@@ -128,7 +139,8 @@ std::optional<Node> parse_toml(std::string_view text, Errors& errors) {
     std::string_view what = error.description();
     if (what.starts_with("Error while ")) what.remove_prefix(std::string_view("Error while ").size());
     const Place place = place_of(error.source());
-    errors.add(place, fmt::format("this is no TOML: {}", what), hint(errors.line(place.line), place.column));
+    errors.add(place, fmt::format("this is no TOML: {}", what),
+               hint(in_columns(errors.line(place.line)), place.column));
     return std::nullopt;
   }
 }

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <tuple>
 #include <type_traits>
 
 #include "geometry/layout/layout_fields.hpp"
@@ -174,6 +176,11 @@ class SectionReader : public ValueReader {
           if (entry.key == field.key.name) given.push_back(&entry);
       }
       if (names.empty()) return;
+      // The first one written is taken to be meant.
+      std::sort(given.begin(), given.end(), [](const Entry* a, const Entry* b) {
+        return std::tuple(a->place.file, a->place.line, a->place.column) <
+               std::tuple(b->place.file, b->place.line, b->place.column);
+      });
       const std::string all = fmt::format("{} and {}", fmt::join(names.begin(), names.end() - 1, ", "), names.back());
       if (given.empty() && need == Need::exactly_one)
         refuse(node, who, fmt::format("one of {} is missing", all), "give exactly one");

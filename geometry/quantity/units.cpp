@@ -8,8 +8,7 @@ namespace {
 constexpr double g = standard_gravity;
 constexpr double lb = 0.45359237;  // kg, exact
 constexpr double lbf = lb * g;
-constexpr double foot = 0.3048;  // m, exact
-constexpr double inch = foot / 12;
+constexpr double foot = 0.3048, inch = 0.0254, mile = 1609.344;  // m, exact
 constexpr double degree = std::numbers::pi / 180;
 
 // No name begins with a digit: "31/K" must not have two readings. 0 F is 459.67 of its degrees above absolute zero.
@@ -23,8 +22,8 @@ constexpr Unit units[] = {
     {"\"", Dimension::length, inch},
     {"ft", Dimension::length, foot},
     {"'", Dimension::length, foot},
-    {"yd", Dimension::length, 3 * foot},
-    {"mi", Dimension::length, 5280 * foot},
+    {"yd", Dimension::length, 0.9144},
+    {"mi", Dimension::length, mile},
     {"US survey ft", Dimension::length, 1200.0 / 3937.0},
     {"m2", Dimension::area, 1},
     {"mm2", Dimension::area, 1e-6},
@@ -65,7 +64,7 @@ constexpr Unit units[] = {
     {"m/s", Dimension::speed, 1},
     {"km/h", Dimension::speed, 1 / 3.6},
     {"ft/s", Dimension::speed, foot},
-    {"mph", Dimension::speed, 5280 * foot / 3600},
+    {"mph", Dimension::speed, mile / 3600},
     {"m/s2", Dimension::acceleration, 1},
     {"ft/s2", Dimension::acceleration, foot},
     {"g", Dimension::acceleration, g},

@@ -1,0 +1,25 @@
+// Every layout of tests/bad_layouts is refused with exactly the text that stands beside it.
+#include "tests/layout/good_layout.hpp"
+
+namespace fairlead {
+namespace {
+
+TEST(BadLayouts, EachIsRefusedWithTheTextBesideIt) {
+  int layouts = 0;
+  std::vector<std::filesystem::path> files;
+  for (const auto& entry : std::filesystem::directory_iterator(top / "tests/bad_layouts"))
+    files.push_back(entry.path());
+  std::sort(files.begin(), files.end());
+  for (const auto& file : files) {
+    if (file.extension() != ".toml") continue;
+    ++layouts;
+    const auto expected = std::filesystem::path(file).replace_extension(".expected");
+    const std::string errors = printed_errors(file_text(file), {}, file.filename());
+    EXPECT_FALSE(errors.empty()) << file << " is read";
+    EXPECT_EQ(errors, file_text(expected)) << file;
+  }
+  EXPECT_GE(layouts, 20);
+}
+
+}  // namespace
+}  // namespace fairlead

@@ -1,0 +1,165 @@
+// What the tables of the sections drive beside the reader: schema, starting layout, help, assumptions.
+#include "geometry/layout/layout_fields.hpp"
+#include "geometry/layout/outline.hpp"
+#include "tests/layout/good_layout.hpp"
+
+namespace fairlead {
+namespace {
+
+TEST(LayoutSchema, TheStoredCopyIsTheGeneratedOne) {
+  EXPECT_EQ(file_text(top / "geometry/layout/layout.schema.json"), layout_schema())
+      << "write layout_schema() to geometry/layout/layout.schema.json";
+}
+
+TEST(LayoutSchema, EveryKeyOfEverySectionIsInItWithWhatItSays) {
+  const std::string schema = layout_schema();
+  std::size_t keys = 0;
+  const auto find_all = [&](const auto& again, const Outline& table) -> void {
+    for (const Outline& outline : table.keys) {
+      ++keys;
+      EXPECT_NE(schema.find(fmt::format("\"{}\": {{", outline.key.name)), std::string::npos) << outline.key.name;
+      EXPECT_NE(schema.find(outline.key.says), std::string::npos) << outline.key.name;
+      again(again, outline);
+    }
+  };
+  find_all(find_all, layout_outline());
+  EXPECT_GT(keys, 100u);
+}
+
+TEST(StartingLayout, ReadsWithoutAnError) {
+  EXPECT_EQ(printed_errors(new_layout()), "");
+  const Layout layout = layout_of(new_layout());
+  EXPECT_EQ(layout.anchors.size(), 4u);
+  EXPECT_TRUE(layout.backup_brake && layout.landing && layout.riders.envelope);
+  EXPECT_TRUE(layout.limits.fleet_angle_rad && layout.limits.design_factor && layout.brake_unit.lead_angle);
+}
+
+// The lines of a text that are keys, with the marks of a comment taken away.
+std::string uncommented(const std::string& text, const std::string& only) {
+  std::string out;
+  std::size_t begin = 0;
+  while (begin < text.size()) {
+    const std::size_t end = text.find('\n', begin);
+    std::string line = text.substr(begin, end - begin);
+    begin = end + 1;
+    const bool key =
+        line.starts_with("# " + only + " = ") || line.starts_with("# [" + only) || line.starts_with("# [[" + only);
+    out += (key ? line.substr(2) : line) + "\n";
+  }
+  return out;
+}
+
+TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
+  for (const char* key : {"creator", "altitude", "wind_along", "chainage_zero", "expansion", "tension_at", "groove",
+                          "tails", "serial", "attitude", "pull_angle", "stroke", "earliest_rest", "latest_rest",
+                          "plane_thickness", "across_offset", "extension_reserve"})
+    EXPECT_EQ(printed_errors(uncommented(new_layout(), key)), "") << key;
+  EXPECT_NE(printed_errors(uncommented(new_layout(), "sag")), "");  // beside a tension
+}
+
+TEST(StartingLayout, NamesEveryKeyThereIs) {
+  const std::string text = new_layout();
+  const auto find_all = [&](const auto& again, const Outline& table) -> void {
+    for (const Outline& outline : table.keys) {
+      const bool section = outline.kind == Outline::Kind::table || outline.kind == Outline::Kind::tables;
+      const std::string name(outline.key.name);
+      EXPECT_TRUE(text.find(name + " = ") != std::string::npos ||
+                  (section && text.find(name + "]") != std::string::npos))
+          << name;
+      if (outline.kind != Outline::Kind::route) again(again, outline);
+    }
+  };
+  find_all(find_all, layout_outline());
+}
+
+TEST(StartingLayout, EveryStartingLimitSaysThatItMustBeChecked) {
+  const Limits limits = layout_of(new_layout()).limits;
+  for (const auto& limit : {limits.fleet_angle_rad, limits.anchor_utilisation, limits.design_factor})
+    EXPECT_NE(limit->basis.find("check against your code"), std::string::npos) << limit->basis;
+  EXPECT_NEAR(limits.fleet_angle_rad->at, 0.069813170, 5e-10);  // 4 deg
+  EXPECT_EQ(limits.design_factor->at, 5);
+}
+
+TEST(KeyHelp, SaysWhatAKeyIsAndHowItIsWritten) {
+  EXPECT_EQ(key_help("sheave.axle"),
+            "sheave.axle: direction of its axle; any length above zero will do\n"
+            "  a direction [x, y, z], of any length above zero; required\n"
+            "  for example axle = [0, 1, 0]\n");
+  EXPECT_EQ(key_help("anchor.wll"),
+            "anchor.wll: working load limit, as marked\n"
+            "  a load rating in N, daN, kN, MN, lbf, kip, kgf, kg, t, tonne, lb; a bare number is SI; exactly one of "
+            "wll, mbs\n"
+            "  for example wll = \"40 kN\"\n");
+  EXPECT_EQ(key_help("main_line.expansion"),
+            "main_line.expansion: thermal expansion of the cable\n"
+            "  a thermal expansion in /K, /C, /F; optional\n"
+            "  default \"12e-6 /K\" (steel; common practice, no source)\n"
+            "  for example expansion = \"12e-6 /K\"\n");
+  EXPECT_EQ(key_help("line.material"),
+            "line.material: steel, fibre or webbing\n"
+            "  one of \"steel\", \"fibre\", \"webbing\"; required\n"
+            "  for example material = \"fibre\"\n");
+  EXPECT_EQ(key_help("riders.envelope"),
+            "riders.envelope: what a hanging rider can reach\n"
+            "  a table; optional\n"
+            "  width               across, whole\n"
+            "  length              along, whole\n"
+            "  above               highest reach above the main line\n"
+            "  below               lowest reach below the main line\n");
+}
+
+TEST(KeyHelp, KnowsEveryKeyAndNoOther) {
+  const auto ask_all = [](const auto& again, const Outline& table, const std::string& path) -> void {
+    for (const Outline& outline : table.keys) {
+      const std::string key = path + std::string(outline.key.name);
+      const auto help = key_help(key);
+      ASSERT_TRUE(help.has_value()) << key;
+      EXPECT_TRUE(help->starts_with(fmt::format("{}: {}\n", key, outline.key.says))) << *help;
+      again(again, outline, key + ".");
+    }
+  };
+  ask_all(ask_all, layout_outline(), "");
+  for (const char* nothing : {"", ".", "sheave.", ".axle", "sheave.axel", "axle", "sheave.axle.x", "sheave..axle"})
+    EXPECT_FALSE(key_help(nothing).has_value()) << nothing;
+}
+
+TEST(Assumptions, ADefaultIsListedWithItsReasonUnlessItWasWritten) {
+  EXPECT_EQ(assumptions(layout_of(good_text())), std::vector<std::string>{});
+  const std::vector<std::string> expansion{
+      "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no source)"};
+  const Layout without = layout_of(edited("expansion = \"11.5e-6 /K\"\n", ""));
+  EXPECT_EQ(assumptions(without), expansion);
+  EXPECT_EQ(without.main_line.expansion_per_K, 12e-6);
+}
+
+TEST(Assumptions, ADefaultThatMeansNothingHereIsNotListed) {
+  const std::string no_place = edited("tension_at = \"start\"\n", "");
+  ASSERT_EQ(assumptions(layout_of(no_place)).size(), 1u);
+  EXPECT_TRUE(assumptions(layout_of(no_place))[0].starts_with("main_line.tension_at = end, a stated default ("));
+  EXPECT_EQ(layout_of(no_place).main_line.tension_at.value, TensionAt::end);
+  const std::string sag = edited("tension = [\"14.5 kN\", \"3500 lbf\"]", "sag = \"4.2 m\"", no_place);
+  EXPECT_EQ(assumptions(layout_of(sag)), std::vector<std::string>{});
+}
+
+// A table is where a typing slip would stay unseen: each has what the reader, the schema and the help need of it.
+TEST(Tables, EveryKeySaysWhatItIsAndShowsAnExample) {
+  const auto look = [](const auto& again, const Outline& table) -> void {
+    for (const Outline& outline : table.keys) {
+      const Key& key = outline.key;
+      const bool section = outline.kind == Outline::Kind::table || outline.kind == Outline::Kind::tables;
+      EXPECT_FALSE(key.says.empty()) << key.name;
+      EXPECT_TRUE(section || !key.examples[0].empty()) << key.name;
+      EXPECT_EQ(key.need == Need::exactly_one || key.need == Need::at_most_one, key.group > 0) << key.name;
+      EXPECT_EQ(key.fallback.empty(), key.because.empty()) << key.name;
+      EXPECT_EQ(outline.kind == Outline::Kind::curve, key.over != Dimension::none) << key.name;
+      if (!key.with.empty()) {
+        EXPECT_NE(table.find(key.with), nullptr) << key.with;
+      }
+      again(again, outline);
+    }
+  };
+  look(look, layout_outline());
+}
+
+}  // namespace
+}  // namespace fairlead
