@@ -126,9 +126,12 @@ TEST(GeneralArrangement, LoadArrowsPointAsTheirVectors) {
   const auto heads = arrowheads(sheet, Layer::loads);
   const views::Scene scene = views::scene_of(demo().judged.rig);
   ASSERT_GE(scene.anchors.size(), 3u);
+  const loads::Loads& loads = *demo().judged.rig.loads.solved();
   for (const views::AnchorSeen& anchor : scene.anchors) {
-    ASSERT_GT(norm(anchor.governing_N), 0);
-    const Paper at = view.of(anchor.position), along = view.of(anchor.governing_N);
+    const auto index = static_cast<std::size_t>(anchor.index);
+    const Vec3 force = loads.cases[static_cast<std::size_t>(loads.demands[index].force_N.pose)].on_anchor_N[index];
+    ASSERT_GT(norm(force), 0);
+    const Paper at = view.of(anchor.position), along = view.of(force);
     const bool found = std::any_of(heads.begin(), heads.end(), [&](const auto& head) {
       const Paper points = head.first - head.second;
       const double turn = cross(points, along) / (length(points) * length(along));
