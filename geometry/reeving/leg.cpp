@@ -7,11 +7,11 @@
 namespace fairlead::reeving {
 namespace {
 
-/// h / sinh h; below the switch by its series, whose next term is under 1e-16 there: a third of the library's time.
-double over_sinh(double h) {
-  if (h > 0.5) return h / std::sinh(h);
+/// sinh h / h; below the switch by its series, whose next term is under 1e-16 there: a third of the library's time.
+double sinh_over(double h) {
+  if (h > 0.5) return std::sinh(h) / h;
   const double q = h * h;
-  return 1 / (1 + q / 6 * (1 + q / 20 * (1 + q / 42 * (1 + q / 72 * (1 + q / 110 * (1 + q / 156))))));
+  return 1 + q / 6 * (1 + q / 20 * (1 + q / 42 * (1 + q / 72 * (1 + q / 110 * (1 + q / 156)))));
 }
 
 /// sinh e - e without cancellation.
@@ -25,7 +25,7 @@ struct Abscissae {
   double from, mid;
 };
 Abscissae abscissae(double h, double slope) {
-  const double mid = std::asinh(slope * over_sinh(h));
+  const double mid = std::asinh(slope / sinh_over(h));
   return {mid - h, mid};
 }
 
@@ -61,28 +61,27 @@ std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_
   const double d2 = span.x * span.x + span.y * span.y, rise2 = span.z * span.z;
   Catenary leg{.span = span, .weight_N_per_m = weight_N_per_m, .mid_tension_N = mid_tension_N};
   if (!(leg.from_tension_N() > 0 && leg.to_tension_N() > 0 && d2 + rise2 > 0)) return std::nullopt;
-  const double target = weight_N_per_m / (2 * mid_tension_N);
-  // With P, R = (target d)^2, (target rise)^2 the root is h^2 = P A^2 + R A^2 S^2 >= P (1 + h^2 + h^4 / 3) +
-  // R (1 + 2 h^2 / 3): the start lies left of it, and Newton on a convex falling function stays left: the steps are
-  // positive until rounding. Where there is no root they run past the fold instead.
-  const double P = target * target * d2, R = target * target * rise2, left = 1 - P - 2 * R / 3;
+  // The root: h^2 = P A^2 + R A^2 S^2 with P, R = (target d)^2, (target rise)^2. By A^2 >= 1 + h^2 + h^4 / 3 and
+  // A^2 S^2 >= 1 + 2 h^2 / 3 the start lies left of it, and Newton on a convex falling function stays left: the steps
+  // are positive until rounding. Where there is no root they run past the fold instead.
+  const double target = weight_N_per_m / (2 * mid_tension_N), target2 = target * target;
+  const double P = target2 * d2, R = target2 * rise2, left = 1 - P - 2 * R / 3;
   if (!(left > 0)) return std::nullopt;
-  const double first = (P + R) / left;
-  leg.h = std::sqrt((P + R + P / 3 * first * first) / left);
+  double first = (P + R) / left;
+  for (int i = 0; i < 2; ++i) first = (P + R + P / 3 * first * first) / left;
+  leg.h = std::sqrt(first);
   constexpr int kMost = 60;
   for (int i = 0; i < kMost; ++i) {
-    leg.S = over_sinh(leg.h);
-    const double sinh_h = leg.h / leg.S;
-    leg.A = std::sqrt(1 + sinh_h * sinh_h);
-    const double A2 = leg.A * leg.A, S2 = leg.S * leg.S;
-    const double rho2 = 1 / (A2 * (d2 + rise2 * S2));
-    leg.rho_per_m = std::sqrt(rho2);
+    const double bulge = sinh_over(leg.h), sinh_h = leg.h * bulge, A2 = 1 + sinh_h * sinh_h;
+    leg.S = 1 / bulge;
+    leg.A = std::sqrt(A2);
+    const double S2 = leg.S * leg.S, rho2 = 1 / (A2 * (d2 + rise2 * S2));
     leg.fold = rho2 * (d2 * (A2 - leg.A * leg.h * sinh_h) + rise2 * leg.A * S2 * leg.S);
     if (!(leg.fold > 0)) return std::nullopt;
-    const double met = weight_N_per_m == 0 ? 1 : leg.h * leg.rho_per_m / target;
-    const double gap = (1 - met) * (1 + met);
+    const double gap = weight_N_per_m == 0 ? 0 : 1 - leg.h * leg.h * rho2 / target2;
     constexpr double kRounding = 1e-14;
     if (gap <= kRounding) {
+      leg.rho_per_m = std::sqrt(rho2);
       leg.length_m = 1 / (leg.A * leg.S * leg.rho_per_m);
       const double mean_V = mid_tension_N * span.z / leg.length_m, half_weight = weight_N_per_m * leg.length_m / 2;
       leg.from_V_N = mean_V - half_weight;

@@ -9,9 +9,9 @@ namespace fairlead::reeving {
 namespace {
 
 constexpr double least_step_m = 1e-3;
-/// Steps of travel in lengths resolved, and in angles of the first leg: 0.25 m and 0.05 rad at 20 mm. The bounds here
+/// Steps of travel in lengths resolved, and in angles of the first leg: 0.5 m and 0.05 rad at 20 mm. The bounds here
 /// need no more; but whoever bounds something else between poses, or draws, gains by halving the resolution.
-constexpr double longest_step = 12.5, widest_step_per_m = 2.5;
+constexpr double longest_step = 25, widest_step_per_m = 2.5;
 
 /// Travels from the upstream beginning through 0 to full travel, no step longer than that.
 std::vector<double> even_travels(double upstream_m, double travel_m, double step_m) {
