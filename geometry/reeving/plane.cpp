@@ -2,18 +2,21 @@
 
 #include <Eigen/SVD>
 #include <algorithm>
+#include <cmath>
 
 namespace fairlead::reeving {
 
-std::optional<Plane> best_plane(std::span<const Point3> points) {
+std::optional<Plane> best_plane(std::span<const Point3> points, std::span<const double> weights) {
   if (points.size() < 4) return std::nullopt;
-  const double share = 1 / static_cast<double>(points.size());
+  const auto weight = [&](std::size_t i) { return weights.empty() ? 1 : weights[i]; };
+  double all = 0;
+  for (std::size_t i = 0; i < points.size(); ++i) all += weight(i);
   Vec3 mean;
-  for (const Point3& p : points) mean += share * (p - points[0]);
+  for (std::size_t i = 0; i < points.size(); ++i) mean += weight(i) / all * (points[i] - points[0]);
   const Point3 centroid = points[0] + mean;
   Eigen::MatrixX3d off(points.size(), 3);
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const Vec3 d = points[i] - centroid;
+    const Vec3 d = std::sqrt(weight(i)) * (points[i] - centroid);
     off.row(static_cast<Eigen::Index>(i)) << d.x, d.y, d.z;
   }
   // The triangle of the QR decomposition has the same singular values and directions, and is 3 x 3.

@@ -16,7 +16,7 @@ struct Plane {
 };
 
 /// None where the points name no plane: fewer than four (three always lie in one) or all along one line, which is
-/// judged by the second singular value against 1e-9 of the first.
-std::optional<Plane> best_plane(std::span<const Point3>);
+/// judged by the second singular value against 1e-9 of the first. Each point counts by its weight (> 0), once without.
+std::optional<Plane> best_plane(std::span<const Point3>, std::span<const double> weights = {});
 
 }  // namespace fairlead::reeving

@@ -1,9 +1,8 @@
 #include "geometry/reeving/sweep.hpp"
 
-#include <fmt/format.h>
-
+#include <algorithm>
+#include <cmath>
 #include <limits>
-#include <numbers>
 
 #include "geometry/reeving/plane.hpp"
 #include "geometry/reeving/sweep_poses.hpp"
@@ -11,9 +10,10 @@
 namespace fairlead::reeving {
 namespace {
 
+/// A NaN, once seen, stays: an extreme of something unknown is unknown.
 Extreme worse(Extreme a, double value, double bound, int pose) {
-  if (!(value <= a.value)) a.value = value, a.pose = pose;
-  if (!(bound <= a.bound)) a.bound = bound;
+  if (!(value <= a.value) && !std::isnan(a.value)) a.value = value, a.pose = pose;
+  if (!(bound <= a.bound) && !std::isnan(a.bound)) a.bound = bound;
   return a;
 }
 
@@ -69,8 +69,13 @@ void record(const Inputs& in, const Station& station, Sweep& sweep) {
 void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sweep) {
   const std::size_t sheaves = in.sheaves.size();
   std::vector<Point3> points;
+  std::vector<double> weights;
   const std::size_t each = 2 * sheaves;  // per pose: the attachment and the contacts, but not the last one
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
+    // A pose counts by the travel it stands for: the plane is that of the passage, however fine its steps.
+    const double from_m = sweep.poses[p > 0 ? p - 1 : p].travel_m,
+                 to_m = sweep.poses[std::min(p + 1, sweep.poses.size() - 1)].travel_m;
+    weights.insert(weights.end(), each, (to_m - from_m) / 2);
     points.push_back(sweep.poses[p].attachment);
     for (std::size_t i = 0; i < sheaves; ++i) {
       points.push_back(sweep.turns[p * sheaves + i].on);
@@ -95,7 +100,7 @@ void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
   });
   sweep.across_m = across;
 
-  const auto plane = best_plane(points);
+  const auto plane = best_plane(points, weights);
   if (!plane) {
     constexpr double nan = std::numeric_limits<double>::quiet_NaN();
     sweep.thickness_m = {nan, nan, -1};

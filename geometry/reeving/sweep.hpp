@@ -115,7 +115,9 @@ struct Sweep {
   // Over travel <= travel_m, upstream poses included, bounds after mechanics "between poses":
   std::vector<Extreme> fleet_rad;  ///< per sheave, greatest of both sides
   Extreme lead_rad;
-  Extreme thickness_m;        ///< of all contact points and attachments of the sweep about their best plane (plane.hpp)
+  /// Of all attachments and contacts but the last (which leads to the unit) about their best plane (plane.hpp), each
+  /// pose counted by the travel it stands for; NaN where they name no plane.
+  Extreme thickness_m;
   Extreme across_m;           ///< their greatest offset across from the main line's vertical plane
   Extreme least_pay_out;      ///< over travel >= 0
   double greatest_pay_out{};  ///< bound over travel >= 0

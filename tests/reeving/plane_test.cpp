@@ -41,6 +41,15 @@ TEST(Plane, ThreePointsOrALineOfPointsNameNone) {
   EXPECT_TRUE(best_plane(line));
 }
 
+TEST(Plane, APointOfWeightTwoCountsAsTwoPoints) {
+  std::vector<Point3> points{{0, 0, 0}, {9, 0, 0.02}, {0, 1, -0.01}, {8, 2, 0.01}, {4, 1, 0.03}};
+  const auto weighed = best_plane(points, std::vector<double>{1, 1, 2, 1, 1});
+  points.push_back(points[2]);
+  const auto twice = best_plane(points);
+  EXPECT_NEAR(std::abs(dot(weighed->normal, twice->normal)), 1, 1e-12);
+  EXPECT_NEAR(weighed->thickness_m, twice->thickness_m, 1e-12);
+}
+
 TEST(Plane, ItGoesWithThePointsWhereverTheyAre) {
   std::vector<Point3> points{{0, 0, 0}, {9, 0, 0.02}, {0, 1, -0.01}, {8, 2, 0.01}, {4, 1, 0.03}};
   const auto here = best_plane(points);

@@ -111,6 +111,15 @@ TEST(Sweep, AcrossAndThicknessAreTheGreatestOfTheContactsAndTheAttachment) {
   for (const Sweep& s : solved(worked_rig()).sweeps) EXPECT_LT(s.thickness_m.bound, 1e-9);
 }
 
+TEST(Sweep, TheThicknessIsThatOfThePassageAndNotOfItsSteps) {
+  Inputs in = skew_rig();
+  const Reeving coarse = solved(in);
+  in.length_resolution_m /= 8;
+  const Reeving fine = solved(in);
+  for (std::size_t i = 0; i < in.sweeps.size(); ++i)
+    EXPECT_NEAR(coarse.sweeps[i].thickness_m.value, fine.sweeps[i].thickness_m.value, 1e-3) << "sweep " << i;
+}
+
 TEST(Sweep, TurnsAndLegsAreWhatTheSheavesFeel) {
   const Inputs in = skew_rig();
   for (const Sweep& s : solved(in).sweeps)
