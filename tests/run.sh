@@ -15,6 +15,14 @@ for preset in dev release asan-ubsan; do
   ctest --preset "$preset"
 done
 
+step "Debug and Release: the same bytes"
+for preset in dev release; do
+  build/$preset/fairlead check layouts/heron_gully.toml --format json >build/$preset/check.json
+  build/$preset/fairlead draw layouts/heron_gully.toml -o build/$preset/sheet.pdf
+done
+cmp build/dev/check.json build/release/check.json
+cmp build/dev/sheet.pdf build/release/sheet.pdf
+
 step "clang-tidy"
 run-clang-tidy-14 -quiet -p build/dev "^$PWD/(geometry|report|cli)/" 2>/dev/null
 
