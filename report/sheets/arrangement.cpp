@@ -64,24 +64,35 @@ struct TitleRow {
   }
 };
 
-/// Puts the directions of the site's axes where nothing else stands, as large, low and far right as can be.
+/// A place for the directions of the site's axes where nothing else stands, as large, low and far right as can be;
+/// where there is none, the lower right corner.
+struct AxesPlace {
+  Paper root;
+  double length_mm{};
+};
+AxesPlace find_axes_place(const Font& font, const View& view, const std::vector<Axis>& axes, const Obstacles& obstacles,
+                          const Box& within) {
+  constexpr double least_mm = 5.5;
+  for (const double length_mm : {11.0, 9.0, 7.0, least_mm}) {
+    Drawing trial;
+    axes_sign(Canvas(trial, font), {0, 0}, view, axes, length_mm);
+    const Box sign = bounds(trial, font).grown(1);
+    for (double y = within.bottom - sign.bottom; y + sign.top <= within.top; y += 0.5)
+      for (double x = within.right - sign.right; x + sign.left >= within.left; x -= 3)
+        if (obstacles.clear(quad({x + sign.left, y + sign.bottom, x + sign.right, y + sign.top})))
+          return {{x, y}, length_mm};
+  }
+  return {{within.right - 20, within.bottom + 10}, least_mm};
+}
+
 void place_axes(const Canvas& canvas, const views::Scene& scene, const View& view, Obstacles& obstacles,
                 const Box& within) {
   const auto& names = scene.rig->layout.site.axes;
   const std::vector<Axis> axes{{{1, 0, 0}, names[0]}, {{0, 1, 0}, names[1]}, {{0, 0, 1}, names[2]}};
-  for (const double length_mm : {11.0, 9.0, 7.0, 5.5}) {
-    Drawing trial;
-    axes_sign(Canvas(trial, canvas.font()), {0, 0}, view, axes, length_mm);
-    const Box sign = bounds(trial, canvas.font()).grown(1);
-    for (double y = within.bottom - sign.bottom; y + sign.top <= within.top; y += 0.5)
-      for (double x = within.right - sign.right; x + sign.left >= within.left; x -= 3) {
-        const Quad here = quad({x + sign.left, y + sign.bottom, x + sign.right, y + sign.top});
-        if (!obstacles.clear(here)) continue;
-        obstacles.add(here);
-        return axes_sign(canvas, {x, y}, view, axes, length_mm);
-      }
-  }
-  axes_sign(canvas, {within.right - 20, within.bottom + 10}, view, axes, 7);
+  const AxesPlace place = find_axes_place(canvas.font(), view, axes, obstacles, within);
+  const std::size_t before = canvas.drawing().entities.size();
+  axes_sign(canvas, place.root, view, axes, place.length_mm);
+  obstacles.add(canvas.drawing(), before);
 }
 
 }  // namespace
@@ -217,13 +228,15 @@ double stacked_height(const Canvas& canvas, const Region& region) {
 
 }  // namespace
 
-bool share(const Canvas& canvas, const std::vector<Block>& blocks, Region& first, Region& second) {
+bool share(const Canvas& canvas, const std::vector<Block>& blocks, Region& first, Region& second, std::size_t kept) {
   std::vector<std::array<double, 2>> heights;
   for (const Block& block : blocks)
     heights.push_back({height_in(canvas, block, first.box), height_in(canvas, block, second.box)});
   double least = std::numeric_limits<double>::infinity();
   unsigned chosen = 0;
+  const unsigned must = (1u << std::min(kept, blocks.size())) - 1;
   for (unsigned mask = 0; mask < 1u << blocks.size(); ++mask) {
+    if ((mask & must) != must) continue;
     double left[] = {first.box.height() + gap_mm, second.box.height() + gap_mm};
     for (std::size_t i = 0; i < blocks.size(); ++i) left[mask >> i & 1u] -= heights[i][mask >> i & 1u] + gap_mm;
     // A region without blocks has its gap to spare; neither may be overfull.

@@ -55,8 +55,9 @@ struct Region {
   std::vector<const Block*> blocks;
 };
 
-/// Shares blocks between two regions so that all fit; false where no way does. Their order is kept.
-bool share(const drawing::Canvas&, const std::vector<Block>&, Region& first, Region& second);
+/// Shares blocks between two regions so that all fit; false where no way does. Their order is kept, and the first
+/// `kept` of them stay in the second region.
+bool share(const drawing::Canvas&, const std::vector<Block>&, Region& first, Region& second, std::size_t kept);
 void draw(const drawing::Canvas&, const Region&);
 
 }  // namespace fairlead::sheets

@@ -14,6 +14,11 @@ namespace fairlead::sheets {
 
 using namespace drawing;
 
+std::string with_minus(std::string number) {
+  if (number.size() > 1 && number[0] == '-' && number[1] >= '0' && number[1] <= '9') number.replace(0, 1, "−");
+  return number;
+}
+
 Block block_of(Paragraphs text) {
   constexpr double least_mm = 60;  // narrower columns of text read badly
   return {[](const Canvas&) { return least_mm; },
@@ -101,6 +106,8 @@ class PointTable {
     const auto one = single().rows;
     for (std::size_t r = 0; r < rows.size(); ++r)
       for (std::size_t c = first_component; c <= last_component; ++c) rows[r][c] = one[r][c];
+    for (auto& row : rows)
+      for (std::string& cell : row) cell = with_minus(std::move(cell));
     return rows;
   }
   std::vector<Paragraph> beneath() const {

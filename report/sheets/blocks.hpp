@@ -16,6 +16,9 @@ struct Block {
   std::function<void(const drawing::Canvas&, drawing::Paper top_left, double width_mm)> draw;
 };
 
+/// A number's hyphen as the longer minus that a drawing can be read by.
+std::string with_minus(std::string number);
+
 Block block_of(drawing::Paragraphs);
 Block block_of(drawing::Grid, drawing::Paragraphs beneath);
 

@@ -38,6 +38,7 @@ struct Try {
   Lists lists{};
   Saying least{};  ///< no less may be said of the findings
   Spacing spacing{};
+  std::size_t kept_right{};  ///< of the lettering: table and findings stay together where there is a column for them
 };
 
 /// How much is said and how large.
@@ -70,7 +71,7 @@ std::unique_ptr<Lettered> fitting(const Try& t, const Canvas& canvas, const std:
                                   const std::vector<Block>& more) {
   auto lettered = std::make_unique<Lettered>(Lettered{blocks_of(t, key, how), {left, {}}, {right, {}}});
   lettered->blocks.insert(lettered->blocks.end(), more.begin(), more.end());
-  if (!share(canvas, lettered->blocks, lettered->left, lettered->right)) return nullptr;
+  if (!share(canvas, lettered->blocks, lettered->left, lettered->right, t.kept_right)) return nullptr;
   return lettered;
 }
 
@@ -104,7 +105,8 @@ std::optional<Box> best_left(const Try& t, const std::vector<Box>& lefts, const 
 
 /// Views over their enlarged detail at the left, lettering at the right above the title block. The views may be wider
 /// than what stands beside the title block; the lettering then makes room.
-std::optional<Body> with_detail(const Try& t) {
+std::optional<Body> with_detail(Try t) {
+  t.kept_right = 2;
   const auto window = views::redirect_window(t.scene);
   if (!window) return std::nullopt;
   const Box &field = t.places.field, &corner = t.places.corner;

@@ -15,6 +15,13 @@ using namespace drawing;
 
 namespace {
 
+/// A temperature as drawings write it.
+std::string degrees(double kelvin, const Style& style) {
+  std::string text = words::shown(kelvin, Dimension::temperature, style);
+  text.insert(text.size() - 1, "°");
+  return with_minus(std::move(text));
+}
+
 std::string quantity(double si, Dimension dimension, const Style& style) { return words::shown(si, dimension, style); }
 
 std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& style, const views::Scene& scene) {
@@ -23,10 +30,9 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
   if (!scene.unsolved.empty())
     notes.push_back(fmt::format("{} NOT DRAWN: {}.", scene.rest ? "BRAKING LINE" : "LINES", scene.unsolved));
   if (scene.rest)
-    notes.push_back(
-        fmt::format("Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.",
-                    scene.state, quantity(scene.temperature_K, Dimension::temperature, style),
-                    quantity(scene.horizontal_N, Dimension::force, style)));
+    notes.push_back(fmt::format(
+        "Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.", scene.state,
+        degrees(scene.temperature_K, style), quantity(scene.horizontal_N, Dimension::force, style)));
   if (scene.rest && !scene.rest->line.empty())
     notes.push_back(fmt::format("Braking line at rest drawn as it hangs with {} at the unit's outlet.",
                                 quantity(scene.rest->outlet_tension_N, Dimension::force, style)));

@@ -111,6 +111,12 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
     if (facing == Facing::plan) add({edges->upstream_left, edges->downstream_left});
   }
   Box box = bounds(all).grown(2.5);
+  // A plan of a rig in one plane is a line: names and the site's axes need room beside it all the same.
+  constexpr double least_plan_mm = 22;
+  if (const double lacks = least_plan_mm - box.height(); facing == Facing::plan && lacks > 0) {
+    box.bottom -= lacks / 2;
+    box.top += lacks / 2;
+  }
   // The sides are the chainages shown, whatever is drawn at them, so that both views share x.
   box.left = view.of(scene.at(scene.from_m, 0, 0)).x_mm;
   box.right = view.of(scene.at(scene.to_m, 0, 0)).x_mm;

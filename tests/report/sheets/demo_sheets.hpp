@@ -25,9 +25,28 @@ inline const Dossier& demo() {
   static const Dossier dossier = judged({});
   return dossier;
 }
-/// The redirect so near that the trolley passes it.
+/// A brake trolley so light that its line lifts it off the main line.
 inline const Dossier& unsolved() {
   static const Dossier dossier = judged({{"brake_trolley.mass", "0.5 kg"}});
+  return dossier;
+}
+/// Nothing that a layout may leave out is in it.
+inline const Dossier& sparse() {
+  static const Dossier dossier = [] {
+    Layout layout = demo_layout();
+    layout.landing.reset();
+    layout.backup_brake.reset();
+    layout.riders.envelope.reset();
+    layout.site.datum.reset();
+    layout.project.date.reset();
+    layout.project.creator.reset();
+    layout.project.checker.reset();
+    layout.project.history.clear();
+    layout.limits = {};
+    Dossier made;
+    made.judged = judge(layout);
+    return made;
+  }();
   return dossier;
 }
 /// Wrong in several ways at once: limits no rig meets.

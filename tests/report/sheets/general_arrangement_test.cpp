@@ -19,7 +19,7 @@ namespace {
 using namespace drawing;
 
 TEST(GeneralArrangement, NoLetteringOverlapsNothingRunsThroughItAndNothingLeavesThePaper) {
-  for (const Dossier* dossier : {&demo(), &unsolved(), &failing()})
+  for (const Dossier* dossier : {&demo(), &unsolved(), &failing(), &sparse()})
     for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
       for (const Units units : {Units::both, Units::si, Units::us})
         for (const Sheet& sheet : compose(*dossier, Style{units}, {font(), paper}))
