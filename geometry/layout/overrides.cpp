@@ -34,7 +34,7 @@ class Change {
  private:
   std::string next_word() {
     const std::size_t dot = rest_.find('.');
-    const std::string word(rest_.substr(0, dot));
+    std::string word(rest_.substr(0, dot));
     rest_ = dot == rest_.npos ? std::string_view{} : rest_.substr(dot + 1);
     return word;
   }

@@ -161,8 +161,8 @@ Block legend(const views::Scene& scene) {
             canvas.text(at - Paper{0, note_cap_mm}, "LEGEND", note_cap_mm, Layer::notes);
             const int down = rows(canvas, width);
             for (int i = 0; i < static_cast<int>(all.size()); ++i) {
-              const Paper left =
-                  at + Paper{i / down * column_width(canvas), -heading_mm - (i % down + 0.5) * entry_height_mm};
+              const int column = i / down, row = i % down;
+              const Paper left = at + Paper{column * column_width(canvas), -heading_mm - (row + 0.5) * entry_height_mm};
               all[static_cast<std::size_t>(i)].draw(canvas, left);
               canvas.text(left + Paper{sample_mm + text_gap_mm, -small_cap_mm / 2},
                           all[static_cast<std::size_t>(i)].text, small_cap_mm, Layer::notes);
