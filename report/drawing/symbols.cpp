@@ -41,18 +41,18 @@ void break_mark(const Canvas& canvas, Paper at, double angle_rad, Layer layer) {
               {narrow_mm, LineType::continuous, layer});
 }
 
-void scale_bar(const Canvas& canvas, Paper at, const View& view, double metres, int parts) {
+void scale_bar(const Canvas& canvas, Paper at, const View& view, BarUnit unit, double count, int parts) {
   constexpr double height_mm = 1.5;
-  const double part_mm = view.mm_per_m() * metres / parts;
+  const double part_mm = view.mm_per_m() * unit.metres * count / parts;
   const Pen pen{narrow_mm, LineType::continuous, Layer::symbols};
   for (int i = 0; i < parts; ++i) {
     const Box box{at.x_mm + i * part_mm, at.y_mm, at.x_mm + (i + 1) * part_mm, at.y_mm + height_mm};
     canvas.box(box, pen, i % 2 == 0 ? Fill::ink : Fill::none);
   }
   for (int i = 0; i <= parts; ++i)
-    canvas.text({at.x_mm + i * part_mm, at.y_mm + height_mm + 1}, fmt::format("{:g}", metres * i / parts), small_cap_mm,
+    canvas.text({at.x_mm + i * part_mm, at.y_mm + height_mm + 1}, fmt::format("{:g}", count * i / parts), small_cap_mm,
                 Layer::symbols, Align::centre);
-  canvas.text({at.x_mm + parts * part_mm + 2, at.y_mm}, "m", small_cap_mm, Layer::symbols);
+  canvas.text({at.x_mm + parts * part_mm + 2, at.y_mm}, std::string(unit.name), small_cap_mm, Layer::symbols);
 }
 
 void axes_sign(const Canvas& canvas, Paper root, const View& view, const std::vector<Axis>& axes, double length_mm) {

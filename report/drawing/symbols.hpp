@@ -16,8 +16,13 @@ void hatch_below(const Canvas&, Paper from, Paper to, Layer);
 /// A zigzag across a line that goes on beyond the drawing; `angle_rad` is the line's direction.
 void break_mark(const Canvas&, Paper at, double angle_rad, Layer);
 
-/// Black and white bar with its figures: `metres` of site in `parts` parts, at the scale of a view.
-void scale_bar(const Canvas&, Paper at, const View&, double metres, int parts);
+/// Black and white bar with its figures at the scale of a view: `count` units in `parts` parts, the unit's name at its
+/// end.
+struct BarUnit {
+  std::string_view name = "m";
+  double metres = 1;
+};
+void scale_bar(const Canvas&, Paper at, const View&, BarUnit, double count, int parts);
 
 /// Two named arrows from one root: where two of the site's axes point in a view. An axis seen end on is left out.
 struct Axis {

@@ -19,12 +19,12 @@ namespace {
 constexpr double least_margin_mm = 1;  // of what is drawn, to its group's sides
 constexpr double title_row_mm = 10, between_mm = 3, travel_arrow_mm = 28;
 
-/// The scale bar's length: the longest of a round series that stays short of 60 mm.
-double longest_bar_m(double scale) {
-  double metres = 0.1;
-  for (double next : {0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0})
-    if (next * 1000 / scale <= 60) metres = next;
-  return metres;
+/// How many units a scale bar shows: the most of a round series that stay short of 60 mm.
+double bar_count(double scale, BarUnit unit) {
+  double count = 0.1;
+  for (double next : {0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0})
+    if (next * unit.metres * 1000 / scale <= 60) count = next;
+  return count;
 }
 
 void direction_of_travel(const Canvas& canvas, Paper left) {
@@ -39,27 +39,28 @@ void direction_of_travel(const Canvas& canvas, Paper left) {
 /// Name and scale of a view at the left; at the right the direction of travel and the view's scale bar.
 struct TitleRow {
   std::string name, scale;
-  double name_mm{}, scale_mm{}, travel_mm{}, bar_metres{}, bar_mm{};
-  static constexpr double name_gap_mm = 3, travel_gap_mm = 5, bar_gap_mm = 7, unit_mm = 6;
+  double name_mm{}, scale_mm{}, travel_mm{}, count{}, bar_mm{};
+  BarUnit unit;
+  static constexpr double name_gap_mm = 3, travel_gap_mm = 5, bar_gap_mm = 7, unit_name_mm = 6;
 
-  TitleRow(const Canvas& canvas, std::string view_name, double view_scale)
-      : name(std::move(view_name)), scale(fmt::format("1:{:g}", view_scale)) {
+  TitleRow(const Canvas& canvas, std::string view_name, double view_scale, BarUnit bar)
+      : name(std::move(view_name)), scale(fmt::format("1:{:g}", view_scale)), unit(bar) {
     name_mm = canvas.width(name, title_cap_mm);
     scale_mm = canvas.width(scale, note_cap_mm);
     travel_mm = canvas.width("UPSTREAM", note_cap_mm) + travel_arrow_mm + 4 + canvas.width("LANDING", note_cap_mm);
-    bar_metres = longest_bar_m(view_scale);
-    bar_mm = bar_metres * 1000 / view_scale;
+    count = bar_count(view_scale, unit);
+    bar_mm = count * unit.metres * 1000 / view_scale;
   }
   double width_mm() const {
-    return name_mm + name_gap_mm + scale_mm + travel_gap_mm + travel_mm + bar_gap_mm + bar_mm + unit_mm;
+    return name_mm + name_gap_mm + scale_mm + travel_gap_mm + travel_mm + bar_gap_mm + bar_mm + unit_name_mm;
   }
   void draw(const Canvas& canvas, Paper top_left, double width_mm, const View& view) const {
     const double y = top_left.y_mm - title_cap_mm - 1;
     canvas.text({top_left.x_mm, y}, name, title_cap_mm, Layer::text);
     canvas.text({top_left.x_mm + name_mm + name_gap_mm, y}, scale, note_cap_mm, Layer::text);
-    const double bar_left = top_left.x_mm + width_mm - bar_mm - unit_mm;
-    const bool by_four = bar_metres == 0.2 || bar_metres == 2 || bar_metres == 20;
-    scale_bar(canvas, {bar_left, y}, view, bar_metres, by_four ? 4 : 5);
+    const double bar_left = top_left.x_mm + width_mm - bar_mm - unit_name_mm;
+    const bool by_four = count == 0.2 || count == 2 || count == 20;
+    scale_bar(canvas, {bar_left, y}, view, unit, count, by_four ? 4 : 5);
     direction_of_travel(canvas, {bar_left - bar_gap_mm - travel_mm, y});
   }
 };
@@ -124,7 +125,8 @@ ViewGroup::ViewGroup(const views::Scene& scene, const Style& style, const Statio
   const Box whole = bounds(scratch, font);
   left_margin_mm_ = drawn.left - whole.left + least_margin_mm;
   const double beside = std::max(0.0, whole.right - drawn.right) + least_margin_mm;
-  width_mm_ = left_margin_mm_ + std::max(drawn.width() + beside, TitleRow(canvas, "ELEVATION", scale).width_mm());
+  width_mm_ = left_margin_mm_ +
+              std::max(drawn.width() + beside, TitleRow(canvas, "ELEVATION", scale, views::bar_unit(style)).width_mm());
   height_mm_ = elevation_height_mm_ + between_mm + views::chainage_scale_height_mm + between_mm + plan_height_mm_;
 }
 
@@ -147,13 +149,13 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
   drawing.views.push_back(elevation);
   drawing.views.push_back(plan);
 
-  TitleRow(canvas, "ELEVATION", scale_).draw(canvas, {x, elevation_top}, right - x, elevation);
-  TitleRow(canvas, "PLAN", scale_).draw(canvas, {x, plan_top}, right - x, plan);
+  TitleRow(canvas, "ELEVATION", scale_, views::bar_unit(style_)).draw(canvas, {x, elevation_top}, right - x, elevation);
+  TitleRow(canvas, "PLAN", scale_, views::bar_unit(style_)).draw(canvas, {x, plan_top}, right - x, plan);
   views::draw_rig(canvas, scene_, elevation, Facing::elevation);
   if (detail_) views::mark_detail(canvas, scene_, *detail_, elevation);
   views::draw_elevation_dimensions(canvas, scene_, elevation,
                                    {drawn.left, drawn.bottom, drawn.right, drawn.top + extra_above_mm}, style_);
-  views::draw_chainages(canvas, scene_, elevation, top_left.y_mm - upper_mm - between_mm);
+  views::draw_chainages(canvas, scene_, elevation, top_left.y_mm - upper_mm - between_mm, style_);
   views::draw_rig(canvas, scene_, plan, Facing::plan);
 
   Obstacles obstacles(canvas.font());

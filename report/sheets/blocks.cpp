@@ -70,9 +70,8 @@ class PointTable {
   PointTable(const Dossier& dossier, const Style& style)
       : dossier_(dossier), rig_(dossier.judged.rig), style_(style), loads_(tables::anchor_loads(dossier)) {
     const auto& axes = rig_.layout.site.axes;
-    table_.headings = {"point",     axes[0],    axes[1],         axes[2],        "chain- age",
-                       "across",    "case",     "F " + axes[0],  "F " + axes[1], "F " + axes[2],
-                       "size of F", "capacity", "utilis- ation", "verdict"};
+    table_.headings = {"point",        axes[0],        axes[1],        axes[2],     "CH",       "across", "case",
+                       "F " + axes[0], "F " + axes[1], "F " + axes[2], "size of F", "capacity", "util.",  "verdict"};
   }
 
   Block block() {

@@ -13,7 +13,7 @@ using namespace drawing;
 namespace {
 
 constexpr double scales[] = {20, 50, 100, 200, 500, 1000};  // of ISO 5455's series
-constexpr double gap_mm = 4, most_slack_mm = 36;
+constexpr double gap_mm = 3, most_slack_mm = 36;
 constexpr std::string_view title = "General arrangement of the arrest end", document_type = "Arrangement drawing";
 
 bool applies(const Dossier&) { return true; }

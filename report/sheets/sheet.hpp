@@ -28,8 +28,7 @@ struct Stationery {
   drawing::Box frame;  ///< the frame line: 20 mm left, 10 mm elsewhere
 
   /// Where a sheet may draw: inside the frame, clear of the centring marks' ends.
-  drawing::Box field() const { return frame.grown(-field_inset_mm); }
-  static constexpr double field_inset_mm = 5;
+  drawing::Box field() const { return {frame.left + 6, frame.bottom + 5, frame.right - 5, frame.top - 5}; }
 };
 Stationery stationery(PaperSize);
 

@@ -5,8 +5,8 @@
 #include <algorithm>
 
 #include "report/drawing/overlap.hpp"
-#include "report/drawing/symbols.hpp"
 #include "report/views/rig_symbols.hpp"
+#include "report/words/numbers.hpp"
 
 namespace fairlead::views {
 
@@ -148,26 +148,30 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
   }
 }
 
-void draw_chainages(const Canvas& canvas, const Scene& scene, const View& view, double y_mm) {
+BarUnit bar_unit(const Style& style) { return words::one_of(style) == Units::us ? BarUnit{"ft", 0.3048} : BarUnit{}; }
+
+void draw_chainages(const Canvas& canvas, const Scene& scene, const View& view, double y_mm, const Style& style) {
   struct Step {
-    double figure_m, tick_m;
+    double figure, tick;  ///< in units
   };
   constexpr Step steps[] = {{1, 0.2}, {2, 1}, {5, 1}, {10, 2}, {20, 5}, {50, 10}, {100, 20}};
   constexpr double least_mm = 14;
+  const BarUnit unit = bar_unit(style);
+  const double mm_per_unit = view.mm_per_m() * unit.metres;
   const auto* step = std::find_if(std::begin(steps), std::end(steps) - 1,
-                                  [&](const Step& s) { return s.figure_m * view.mm_per_m() >= least_mm; });
+                                  [&](const Step& s) { return s.figure * mm_per_unit >= least_mm; });
   const Pen rule = pen(narrow_mm, Layer::grid);
-  const auto x_of = [&](double chainage) { return view.of(scene.at(chainage, 0, 0)).x_mm; };
+  const auto x_of = [&](double chainage_m) { return view.of(scene.at(chainage_m, 0, 0)).x_mm; };
   const double left = x_of(scene.from_m), right = x_of(scene.to_m);
   canvas.line({{left, y_mm}, {right, y_mm}}, rule);
-  const int ratio = static_cast<int>(std::lround(step->figure_m / step->tick_m));
-  const int first = static_cast<int>(std::ceil(scene.from_m / step->tick_m)),
-            last = static_cast<int>(std::floor(scene.to_m / step->tick_m));
+  const int ratio = static_cast<int>(std::lround(step->figure / step->tick));
+  const int first = static_cast<int>(std::ceil(scene.from_m / unit.metres / step->tick)),
+            last = static_cast<int>(std::floor(scene.to_m / unit.metres / step->tick));
   for (int i = first; i <= last; ++i) {
-    const double chainage = i * step->tick_m, x = x_of(chainage);
+    const double x = x_of(i * step->tick * unit.metres);
     const bool figure = i % ratio == 0;
     canvas.line({{x, y_mm}, {x, y_mm - (figure ? 2.2 : 1.2)}}, rule);
-    const std::string text = fmt::format("CH {:g}", chainage);
+    const std::string text = fmt::format("CH {:g}{}", i * step->tick, unit.metres == 1 ? "" : "'");
     const double half = canvas.width(text, small_cap_mm) / 2;
     if (figure && x - half >= left && x + half <= right)
       canvas.text({x, y_mm - 3 - small_cap_mm}, text, small_cap_mm, Layer::grid, Align::centre);

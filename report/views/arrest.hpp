@@ -3,6 +3,7 @@
 
 #include "report/drawing/canvas.hpp"
 #include "report/drawing/place.hpp"
+#include "report/drawing/symbols.hpp"
 #include "report/views/scene.hpp"
 
 namespace fairlead::views {
@@ -19,9 +20,12 @@ drawing::Box extent(const Scene&, const drawing::View&, Facing);
 /// Main line, braking line, trolley, sheaves, unit, anchors and their loads, riders, landing, backup brake.
 void draw_rig(const drawing::Canvas&, const Scene&, const drawing::View&, Facing);
 
-/// A line of figures under a view: its chainages, with a tick every metre that fits.
+/// The unit of a style's chainages and scale bars.
+drawing::BarUnit bar_unit(const Style&);
+
+/// A line of figures under a view: its chainages, with a tick every unit that fits.
 inline constexpr double chainage_scale_height_mm = 8;
-void draw_chainages(const drawing::Canvas&, const Scene&, const drawing::View&, double y_mm);
+void draw_chainages(const drawing::Canvas&, const Scene&, const drawing::View&, double y_mm, const Style&);
 
 /// Dimensions of the elevation: along above and below it, heights at its sides, their figures clear of what is drawn.
 /// Returns the y of the topmost and the lowest thing drawn.

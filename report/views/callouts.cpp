@@ -20,7 +20,11 @@ std::string figure(double metres, const Style& style) {
 namespace {
 
 std::string force(double newtons, const Style& style) { return words::shown(newtons, Dimension::force, style); }
-std::string millimetres(double metres) { return fmt::format("{:g}", 1000 * metres); }
+/// A diameter behind its sign: millimetres without unit, or inches.
+std::string diameter(double metres, const Style& style) {
+  if (words::one_of(style) == Units::us) return fmt::format("Ø{:.3g} in", metres / 0.0254);
+  return fmt::format("Ø{:g}", 1000 * metres);
+}
 
 /// Points of a curve from a share of its length to another, the middle first: where a leader may end.
 std::vector<Paper> along(const View& view, const Curve3& curve, double from, double to) {
@@ -81,11 +85,11 @@ class Namer {
     if (!scene_.rest) return;
     // In plan the braking line lies on the main line from the redirect to the unit; beyond it the main line is alone.
     add(along(view_, scene_.rest->main_line, elevation_ ? 0.1 : 0.87, elevation_ ? 0.85 : 0.97),
-        "Main line Ø" + millimetres(layout_.main_line.diameter_m));
+        fmt::format("Main line {}", diameter(layout_.main_line.diameter_m, style_)));
     if (scene_.rest->line.empty())
       return add({view_.of(layout_.brake_unit.outlet)}, "Braking line not drawn: see notes", Layer::cautions);
     const auto& braking = layout_.lines[static_cast<std::size_t>(scene_.rig->braking_line)];
-    std::string line = fmt::format("{} braking line Ø{}", braking.id.value, millimetres(braking.diameter_m));
+    std::string line = fmt::format("{} braking line {}", braking.id.value, diameter(braking.diameter_m, style_));
     if (elevation_) line += fmt::format("\nat rest, sag {}", up(scene_.rest->greatest_sag_m));
     add(along(view_, scene_.rest->line.back(), 0.2, 0.8), line);
     if (!scene_.full || !elevation_) return;
@@ -132,7 +136,7 @@ class Namer {
       if (in_detail(seen.centre)) continue;
       const Sheave& sheave = layout_.sheaves[static_cast<std::size_t>(seen.index)];
       std::string text = sheave.id.value + " redirect";
-      if (full_) text += " Ø" + millimetres(sheave.pitch_diameter_m);
+      if (full_) text += fmt::format(" {}", diameter(sheave.pitch_diameter_m, style_));
       if (full_ && scene_.rest) {
         const double upstream = layout_.brake_trolley.rest_m - scene_.rig->frame.chainage_m(seen.centre);
         const double above = seen.centre.z - scene_.rest->trolley.wheel.z;
@@ -196,7 +200,7 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
   const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(redirect.index)];
   std::vector<Callout> out;
   out.push_back({{view.of(redirect.centre)},
-                 fmt::format("{} redirect Ø{}", sheave.id.value, millimetres(sheave.pitch_diameter_m)),
+                 fmt::format("{} redirect {}", sheave.id.value, diameter(sheave.pitch_diameter_m, style)),
                  Layer::text,
                  true,
                  std::max(view.mm_per_m() * redirect.radius_m, least_sheave_radius_mm)});
@@ -214,7 +218,8 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
   }
   if (scene.full)
     out.push_back({along(view, scene.full->line.front(), 0, 1), "to the trolley at full travel", Layer::braking_line});
-  out.push_back({along(view, scene.rest->main_line, 0, 1), "Main line Ø" + millimetres(layout.main_line.diameter_m)});
+  out.push_back({along(view, scene.rest->main_line, 0, 1),
+                 fmt::format("Main line {}", diameter(layout.main_line.diameter_m, style))});
   for (Callout& c : out) std::erase_if(c.targets, [&](Paper target) { return !frame.contains(target); });
   std::erase_if(out, [](const Callout& c) { return c.targets.empty(); });
   return out;
