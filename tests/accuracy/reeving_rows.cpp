@@ -36,16 +36,6 @@ double angle_factor(double between_deg) {
   return norm(line.legs[0].hang.to_pull_N() + line.legs[1].hang.from_pull_N()) / 1000;
 }
 
-/// True over nominal ratio of the worked rig with straight legs, a small sheave and the line's end at the wheel.
-double ratio(int sweep, double travel_m) {
-  Inputs in = worked_rig();
-  in.line_weight_N_per_m = 0;
-  in.sheaves[0].radius_m = 0.03;
-  in.attachment = {};
-  const auto pose = solve_pose(in, in.sweeps[static_cast<std::size_t>(sweep)], outlet_of(in, sweep), travel_m);
-  return pose ? pose->pose.ratio : unsolved;
-}
-
 }  // namespace
 
 std::vector<Row> reeving_rows() {
@@ -66,9 +56,6 @@ std::vector<Row> reeving_rows() {
   add("sheave load factor, parts at 90 deg", "AF, read", "1.41", "", angle_factor(90));
   add("sheave load factor, parts at 120 deg", "AF, read", "1.00", "", angle_factor(120));
   add("fleet angle of 38.188 to 1", "FA, own", "1.5000", "deg", fleet_angle({38.188, 1, 0}, {0, 1, 0}) / degree);
-  add("worked rig, 120 kg: ratio at contact", "WR, own", "1.67", "", ratio(3, 0));
-  add("worked rig, 120 kg: ratio at 1 m", "WR, own", "1.31", "", ratio(3, 1));
-  add("worked rig, 120 kg: ratio at 4 m", "WR, own", "1.08", "", ratio(3, 4));
   const std::vector<Point3> five{
       {11.5, 7, 1.1}, {18.5, 6.9, 1.03}, {4.5, 13, 1.02}, {25.5, 30, 1.03}, {11.5, 37.5, 1.02}};
   const auto plane = best_plane(five);
