@@ -16,7 +16,7 @@ const Font& font() {
   return opened;
 }
 
-// ISO 128 (secondary texts): dash 12 d, long dash 24 d, gap 3 d, dot 0.5 d. At the natural length nothing is stretched.
+// Source LINES: dash 12 d, long dash 24 d, gap 3 d, dot 0.5 d. At the natural length nothing is stretched.
 TEST(Dashes, ALineOfNaturalLengthHasThePatternOfItsType) {
   const double d = 0.25;
   EXPECT_EQ(dashes(LineType::dashed, d, (2 * 15 + 12) * d), (std::vector<double>{12 * d, 3 * d}));
@@ -51,12 +51,16 @@ TEST(View, TenMetresAtOneToFiftyMeasureTwoHundredMillimetres) {
   EXPECT_DOUBLE_EQ(view.of(Point3{5, 0, 3}).y_mm, 60);
 }
 
-// "Font size = cap height / (cap / upem); DejaVu 1493/2048"; width of a digit 1171/2048 em, read off the font's hmtx
-// table with another program (fontTools): tabular figures.
+// Source FONT: cap height and advance widths of DejaVu Sans Condensed 2.37, units of 1/2048 em, read off its hmtx table
+// by separate code. Integers, so exact.
 TEST(Font, MetricsAreTheFontsOwn) {
-  EXPECT_DOUBLE_EQ(font().cap_em(), 1493.0 / 2048);
-  for (const char* digit : {"0", "1", "7", "9"})
-    EXPECT_DOUBLE_EQ(font().width_mm(digit, 1493.0 / 2048), font().width_mm("8", 1493.0 / 2048)) << digit;
+  EXPECT_EQ(font().cap_em(), 1493.0 / 2048);
+  const double em = font().cap_em();  // a cap height at which one em is one millimetre
+  for (const auto& [text, units] :
+       {std::pair{"0", 1172}, {"8", 1172}, {"H", 1386}, {"Ø", 1450}, {"−", 1544}, {"m", 1795}})
+    EXPECT_DOUBLE_EQ(font().width_mm(text, em), units / 2048.0) << text;
+  for (const char* digit : {"1", "4", "7", "9"})
+    EXPECT_EQ(font().width_mm(digit, em), font().width_mm("8", em)) << digit;
   EXPECT_DOUBLE_EQ(font().width_mm("88", 5), 2 * font().width_mm("8", 5));
   EXPECT_DOUBLE_EQ(font().width_mm("M12 − Ø8", 5), 2 * font().width_mm("M12 − Ø8", 2.5));
 }

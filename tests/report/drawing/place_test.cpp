@@ -86,7 +86,7 @@ double widest_line_mm(const Drawing& drawing, Layer layer) {
   return widest;
 }
 
-// ISO 129-1 (secondary texts): first line 8 to 10 mm off, next 6 to 8; text above its line, read from bottom or right.
+// Source DIMS: first line 8 to 10 mm off, next 6 to 8; text above its line, read from bottom or right.
 TEST(Dimensions, RowsStandOffTheViewTheShortOnesNearest) {
   Drawing drawing;
   const Canvas canvas(drawing, font());

@@ -1,4 +1,4 @@
-// Frame, zones, title block: what every sheet carries. Figures after ISO 5457 and 7200 (secondary texts).
+// Frame, zones, title block: what every sheet carries. Figures: sources SHEET and BLOCK.
 #include <gtest/gtest.h>
 
 #include <set>
