@@ -1,6 +1,10 @@
 #include "geometry/loads/balance.hpp"
 
 #include <algorithm>
+#include <cmath>
+
+#include "geometry/mainline/worst.hpp"
+
 namespace fairlead::loads {
 namespace {
 
@@ -35,7 +39,7 @@ void Balance::add(Point3 at, Vec3 force_N) {
   const Vec3 arm = at - about_;
   force_N_ += force_N;
   couple_N_m_ += cross(arm, force_N);
-  largest_N_ = std::max(largest_N_, norm(force_N));
+  largest_N_ = std::max(largest_N_, norm(force_N));  // a NaN shows in force_N_
   largest_arm_m_ = std::max(largest_arm_m_, norm(arm));
 }
 
@@ -74,6 +78,22 @@ Balance balance_of(const Inputs& in, const reeving::Inputs& reeving, const reevi
   // The main line's weight, with its moment about the start support alone known: put where that moment says.
   const double centre_m = pose.main_line_moment_N_m / pose.main_line_weight_N;
   balance.act(reeving.origin + centre_m * reeving.along, pose.main_line_weight_N * down);
+  return balance;
+}
+
+Balance span_balance(const Inputs& in, const reeving::Inputs& reeving, const mainline::Cable& cable,
+                     const mainline::Shape& shape) {
+  const auto site = [&](double x, double z) { return x * reeving.along + z * reeving.up; };
+  const mainline::SupportForces ends = mainline::support_forces(cable, shape);
+  Balance balance(static_cast<int>(in.anchors.size()), reeving.origin);
+  balance.push(in.start_anchor, reeving.origin, site(ends.start_x_N, ends.start_z_N));
+  balance.push(in.end_anchor, reeving.origin + site(cable.span_m, cable.rise_m), site(ends.end_x_N, ends.end_z_N));
+  for (int i = 0; i < shape.loads; ++i) {
+    const mainline::Wheel& wheel = shape.wheels[static_cast<std::size_t>(i)];
+    balance.act(reeving.origin + site(wheel.x_m, wheel.z_m), -site(wheel.force_x_N, wheel.force_z_N));
+  }
+  const double weight_N = cable.weight_N_per_m * cable.unstretched_m;
+  balance.act(reeving.origin + site(mainline::weight_moment_N_m(cable, shape) / weight_N, 0), site(0, -weight_N));
   return balance;
 }
 

@@ -36,4 +36,7 @@ class Balance {
 /// The balance of one pose of a sweep with the trolley at or beyond its rest mark.
 Balance balance_of(const Inputs&, const reeving::Inputs&, const reeving::Reeving&, int sweep, int pose);
 
+/// The balance of the main line alone with its wheels held where they stand, without the braking line.
+Balance span_balance(const Inputs&, const reeving::Inputs&, const mainline::Cable&, const mainline::Shape&);
+
 }  // namespace fairlead::loads

@@ -49,7 +49,8 @@ class Accounts {
  private:
   void walk(int sweep);
   int add_case(Action, int sweep, int pose);
-  LoadCase span_case(std::size_t path, const mainline::SupportWorst&, const char* support) const;
+  LoadCase span_case(std::size_t path, const mainline::SupportWorst&, const char* support);
+  void note_residuals(const Balance&);
   int at_rest_sweep(std::size_t path) const;
   tl::expected<void, Unsolved> add_supports();
 
@@ -65,16 +66,21 @@ void Accounts::walk_all_poses() {
   for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) walk(s);
 }
 
+/// The greater of two; an unknown one stays unknown.
+double worse(double a, double b) { return std::isnan(a) || b <= a ? a : b; }
+
+void Accounts::note_residuals(const Balance& balance) {
+  loads_.worst_force_residual = worse(loads_.worst_force_residual, norm(balance.left_over_N()) / balance.largest_N());
+  loads_.worst_moment_residual = worse(loads_.worst_moment_residual,
+                                       norm(balance.left_over_N_m()) / (balance.largest_N() * balance.largest_arm_m()));
+}
+
 void Accounts::walk(int s) {
   const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
   std::vector<double> before(in_.anchors.size(), -1);
   for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < sweep.poses.size(); ++p) {
     const Balance balance = balance_of(in_, reeving_in_, reeved_, s, static_cast<int>(p));
-    const double size_m = balance.largest_arm_m();
-    loads_.worst_force_residual =
-        std::max(loads_.worst_force_residual, norm(balance.left_over_N()) / balance.largest_N());
-    loads_.worst_moment_residual =
-        std::max(loads_.worst_moment_residual, norm(balance.left_over_N_m()) / (balance.largest_N() * size_m));
+    note_residuals(balance);
     for (std::size_t a = 0; a < in_.anchors.size(); ++a) {
       const double force_N = norm(balance.on_anchor_N()[a]);
       Worst& worst = worst_[a];
@@ -117,10 +123,6 @@ int Accounts::add_case(Action action, int s, int p) {
 }
 
 Solved<Loads> Accounts::close() && {
-  // NaN closes nothing: written so that it fails.
-  if (!(loads_.worst_force_residual <= closes && loads_.worst_moment_residual <= closes))
-    return unsolved("the forces on the anchors do not balance the weights",
-                    std::max(loads_.worst_force_residual, loads_.worst_moment_residual));
   for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) {
     const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
     if (main_line_.paths[static_cast<std::size_t>(sweep.path)].loading == mainline::Loading::empty)
@@ -137,27 +139,35 @@ Solved<Loads> Accounts::close() && {
     loads_.demands.push_back(demand);
   }
   if (auto added = add_supports(); !added) return tl::unexpected(added.error());
+  // NaN closes nothing: written so that it fails.
+  if (!(loads_.worst_force_residual <= closes && loads_.worst_moment_residual <= closes))
+    return unsolved("the forces on the anchors do not balance the weights",
+                    std::max(loads_.worst_force_residual, loads_.worst_moment_residual));
   return std::move(loads_);
 }
 
 /// The case of a rider on the open span: the supports as given, everything else as the line at rest leaves it.
-LoadCase Accounts::span_case(std::size_t path, const mainline::SupportWorst& worst, const char* support) const {
+LoadCase Accounts::span_case(std::size_t path, const mainline::SupportWorst& worst, const char* support) {
   const mainline::StatePath& on = main_line_.paths[path];
   const mainline::State& state = main_line_.states[static_cast<std::size_t>(on.state)];
   const int s = at_rest_sweep(path);
   const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
   const reeving::Pose& rest = sweep.poses[static_cast<std::size_t>(sweep.rest_pose)];
-  const mainline::SupportForces f = mainline::support_forces(state.cable, worst.shape);
-  const auto site = [&](double x_N, double z_N) { return x_N * reeving_in_.along + z_N * reeving_in_.up; };
+  const Balance at_rest = balance_of(in_, reeving_in_, reeved_, s, sweep.rest_pose);
+  const Balance span = span_balance(in_, reeving_in_, state.cable, worst.shape);
+  note_residuals(span);
   LoadCase load_case;
   load_case.name = fmt::format("{} on the open span, {}, worst for the {} support", mainline::word_for(on.loading),
                                mainline::name_of(main_line_, state), support);
   load_case.action = Action::rider_on_span;
   load_case.travel_m = worst.rider_x_m - reeving_in_.rest_m;
-  load_case.on_anchor_N = balance_of(in_, reeving_in_, reeved_, s, sweep.rest_pose).on_anchor_N();
-  load_case.on_anchor_N[static_cast<std::size_t>(in_.start_anchor)] +=
-      site(f.start_x_N, f.start_z_N) - rest.start_support_N;
-  load_case.on_anchor_N[static_cast<std::size_t>(in_.end_anchor)] += site(f.end_x_N, f.end_z_N) - rest.end_support_N;
+  load_case.on_anchor_N = at_rest.on_anchor_N();
+  load_case.on_anchor_N[static_cast<std::size_t>(in_.start_anchor)] -= rest.start_support_N;
+  load_case.on_anchor_N[static_cast<std::size_t>(in_.end_anchor)] -= rest.end_support_N;
+  for (std::size_t i = 0; i < in_.anchors.size(); ++i) load_case.on_anchor_N[i] += span.on_anchor_N()[i];
+  load_case.out_of_balance_N = span.left_over_N() + at_rest.left_over_N();
+  load_case.out_of_balance_N_m = span.left_over_N_m() + at_rest.left_over_N_m();
+  load_case.largest_N = span.largest_N();
   return load_case;
 }
 

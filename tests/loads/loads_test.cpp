@@ -69,5 +69,34 @@ TEST(Loads, AnAnchorWithAWeakCapacityDoesNotChangeWhatItCarries) {
   EXPECT_EQ(loads_of(strong).demands[unit].force_N, loads_of(weak).demands[unit].force_N);
 }
 
+TEST(Loads, OneUnknownForceAnywhereLeavesTheLoadsUnsolved) {
+  const Rig rig = solve(demo_layout());
+  const reeving::Reeving& known = *rig.reeving.solved();
+  for (const std::size_t p : {std::size_t{0}, known.sweeps[0].poses.size() / 2, known.sweeps[0].poses.size() - 1}) {
+    reeving::Reeving unknown = known;
+    unknown.sweeps[0].poses[p].pull_on_unit_N.x = std::nan("");
+    const auto loads = loads::solve(*rig.loads.inputs, *rig.main_line.solved(), *rig.reeving.inputs, unknown);
+    EXPECT_FALSE(loads.has_value()) << "pose " << p;
+  }
+}
+
+TEST(Loads, AForceThatIsLeftOutIsNoticed) {
+  const Rig rig = solve(demo_layout());
+  reeving::Reeving short_of_one = *rig.reeving.solved();
+  short_of_one.sweeps[2].legs[1].weight_N = 0;
+  const auto loads = loads::solve(*rig.loads.inputs, *rig.main_line.solved(), *rig.reeving.inputs, short_of_one);
+  ASSERT_FALSE(loads.has_value());
+  EXPECT_EQ(loads.error().why, "the forces on the anchors do not balance the weights");
+  EXPECT_GT(loads.error().residual, 1e-9);
+}
+
+TEST(Loads, TheCasesOfTheOpenSpanAreBalancedToo) {
+  for (const loads::LoadCase& load_case : loads_of(solve(demo_layout())).cases) {
+    EXPECT_GT(load_case.largest_N, 1e3) << load_case.name;
+    EXPECT_LT(norm(load_case.out_of_balance_N), 1e-9 * load_case.largest_N) << load_case.name;
+    EXPECT_LT(norm(load_case.out_of_balance_N_m), 1e-9 * load_case.largest_N * 220) << load_case.name;
+  }
+}
+
 }  // namespace
 }  // namespace fairlead
