@@ -66,13 +66,10 @@ void Accounts::walk_all_poses() {
   for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) walk(s);
 }
 
-/// The greater of two; an unknown one stays unknown.
-double worse(double a, double b) { return std::isnan(a) || b <= a ? a : b; }
-
 void Accounts::note_residuals(const Balance& balance) {
-  loads_.worst_force_residual = worse(loads_.worst_force_residual, norm(balance.left_over_N()) / balance.largest_N());
-  loads_.worst_moment_residual = worse(loads_.worst_moment_residual,
-                                       norm(balance.left_over_N_m()) / (balance.largest_N() * balance.largest_arm_m()));
+  loads_.worst_force_residual = greater(loads_.worst_force_residual, norm(balance.left_over_N()) / balance.largest_N());
+  loads_.worst_moment_residual = greater(
+      loads_.worst_moment_residual, norm(balance.left_over_N_m()) / (balance.largest_N() * balance.largest_arm_m()));
 }
 
 void Accounts::walk(int s) {
@@ -92,7 +89,7 @@ void Accounts::walk(int s) {
       double bound_N = force_N;
       if (before[a] >= 0)
         bound_N = std::max(force_N, before[a]) + rise_between_N(in_, static_cast<int>(a), reeving_in_, sweep, p - 1);
-      worst.bound_N = std::max(worst.bound_N, bound_N);
+      worst.bound_N = greater(worst.bound_N, bound_N);
       before[a] = force_N;
     }
   }
@@ -200,7 +197,7 @@ tl::expected<void, Unsolved> Accounts::add_supports() {
     const double force_N = norm(load_case.on_anchor_N[static_cast<std::size_t>(anchor)]);
     // Other lines on this anchor shift the force by what they add to the bound as well.
     const double gap_N = governing.worst.bound_N - governing.worst.tension_N;
-    demand.force_N.bound = std::max(demand.force_N.bound, force_N + gap_N);
+    demand.force_N.bound = greater(demand.force_N.bound, force_N + gap_N);
     if (!(force_N > demand.force_N.value)) return;
     demand.force_N.value = force_N;
     demand.force_N.pose = static_cast<int>(loads_.cases.size());

@@ -1,6 +1,7 @@
 // What a solver gives back: the answer, or why there is none.
 #pragma once
 
+#include <cmath>
 #include <string>
 #include <tl/expected.hpp>
 
@@ -20,6 +21,9 @@ using Solved = tl::expected<T, Unsolved>;
 inline tl::unexpected<Unsolved> unsolved(std::string why, double residual = 0, int iterations = 0) {
   return tl::unexpected<Unsolved>(Unsolved{std::move(why), residual, iterations});
 }
+
+/// The greater of two. One that is unknown (NaN) makes the result unknown; std::max loses it in one order.
+inline double greater(double a, double b) { return std::isnan(a) || b <= a ? a : b; }
 
 /// The worst value seen over the poses of a sweep, and a bound that nothing between two poses passes.
 /// For a greatest value bound >= value; for a least value bound <= value.

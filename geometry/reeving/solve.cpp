@@ -48,8 +48,8 @@ Peak peak_of(const Inputs& in, const std::vector<Solved<Sweep>>& sweeps) {
   double pay_out = 0, extension_m = 0;
   for (std::size_t i = 0; i < sweeps.size(); ++i) {
     if (!sweeps[i] || !(in.sweeps[i].rider_weight_N > 0)) continue;
-    pay_out = std::max(pay_out, sweeps[i]->greatest_pay_out);
-    extension_m = std::max(extension_m, sweeps[i]->greatest_extension_m.bound);
+    pay_out = greater(pay_out, sweeps[i]->greatest_pay_out);
+    extension_m = greater(extension_m, sweeps[i]->greatest_extension_m.bound);
   }
   Peak peak;
   peak.line_speed_m_per_s = in.speed_m_per_s * pay_out;

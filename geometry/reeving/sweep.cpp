@@ -96,7 +96,8 @@ void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     across = worse(across, off, off, static_cast<int>(i / each));
   }
   passed_between([&](const Swept& s) {
-    across.bound = std::max(across.bound, std::abs(dot(s.middle - in.origin, in.across)) + s.half_width(in.across));
+    across = worse(across, across.value, std::abs(dot(s.middle - in.origin, in.across)) + s.half_width(in.across),
+                   across.pose);
   });
   sweep.across_m = across;
 
@@ -106,19 +107,18 @@ void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     sweep.thickness_m = {nan, nan, -1};
     return;
   }
-  double low = 0, high = 0, bound_low = 0, bound_high = 0;
-  int lowest = 0;
+  Extreme above{0, 0, sweep.rest_pose}, below = above;  // of the plane, both counted away from it
   for (std::size_t i = 0; i < points.size(); ++i) {
     const double off = dot(points[i] - plane->centroid, plane->normal);
-    if (off < low) low = off, lowest = static_cast<int>(i / each);
-    high = std::max(high, off);
+    above = worse(above, off, off, static_cast<int>(i / each));
+    below = worse(below, -off, -off, static_cast<int>(i / each));
   }
   passed_between([&](const Swept& s) {
     const double off = dot(s.middle - plane->centroid, plane->normal), half = s.half_width(plane->normal);
-    bound_low = std::min(bound_low, off - half);
-    bound_high = std::max(bound_high, off + half);
+    above = worse(above, above.value, off + half, above.pose);
+    below = worse(below, below.value, half - off, below.pose);
   });
-  sweep.thickness_m = {high - low, std::max(high, bound_high) - std::min(low, bound_low), lowest};
+  sweep.thickness_m = {above.value + below.value, above.bound + below.bound, below.pose};
 }
 
 void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sweep) {
@@ -134,17 +134,17 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     for (std::size_t i = 0; i < sheaves; ++i) {
       const Turn& turn = sweep.turns[p * sheaves + i];
       const double fleet = std::max(std::abs(turn.on_fleet_rad), std::abs(turn.off_fleet_rad));
-      sweep.fleet_rad[i] = worse(sweep.fleet_rad[i], fleet, gap ? std::max(fleet, gap->fleet_rad[i]) : fleet, at);
+      sweep.fleet_rad[i] = worse(sweep.fleet_rad[i], fleet, gap ? greater(fleet, gap->fleet_rad[i]) : fleet, at);
     }
     sweep.lead_rad =
-        worse(sweep.lead_rad, pose.lead_rad, gap ? std::max(pose.lead_rad, gap->lead_rad) : pose.lead_rad, at);
+        worse(sweep.lead_rad, pose.lead_rad, gap ? greater(pose.lead_rad, gap->lead_rad) : pose.lead_rad, at);
     double extension_bound = pose.extension_m;
     if (pose.travel_m >= 0)
       least_pay_out =
-          worse(least_pay_out, -pose.pay_out, gap ? std::max(-pose.pay_out, -gap->pay_out.low) : -pose.pay_out, at);
+          worse(least_pay_out, -pose.pay_out, gap ? greater(-pose.pay_out, -gap->pay_out.low) : -pose.pay_out, at);
     // Where the extension only rises, the later pose tops it.
     const bool rises = pose.travel_m >= 0 && gap && gap->pay_out.low >= 0;
-    if (gap && !rises) extension_bound = std::max(extension_bound, gap->extension_m.high);
+    if (gap && !rises) extension_bound = greater(extension_bound, gap->extension_m.high);
     sweep.greatest_extension_m = worse(sweep.greatest_extension_m, pose.extension_m, extension_bound, at);
     sweep.beyond_data = sweep.beyond_data || !in.unit.retraction_N.covers(pose.extension_m);
   }
@@ -169,7 +169,7 @@ Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
   measure_poses(in, passage->gaps, sweep);
   measure_plane(in, passage->gaps, sweep);
   for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < passage->gaps.size(); ++p)
-    sweep.greatest_pay_out = std::max(sweep.greatest_pay_out, passage->gaps[p].pay_out.high);
+    sweep.greatest_pay_out = greater(sweep.greatest_pay_out, passage->gaps[p].pay_out.high);
   return sweep;
 }
 

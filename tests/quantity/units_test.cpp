@@ -4,7 +4,9 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 #include <set>
+#include <span>
 #include <string>
 #include <utility>
 
@@ -26,45 +28,113 @@ std::string refusal(std::string_view text, Dimension dimension) {
 }
 
 struct Factor {
-  const char* text;
+  const char* unit;
   Dimension dimension;
   double si, half_last_digit;
 };
 
-// Source NIST-SP811: Guide for the Use of the SI, NIST Special Publication 811 (2008), appendix B.8, from memory.
-// It prints seven digits, exact factors in bold; the tolerance is half of the last printed digit.
-TEST(Units, FactorsAreThoseOfThePublishedTable) {
-  const Factor factors[] = {
-      {"1 ft", D::length, 3.048e-1, 0},
-      {"1 in", D::length, 2.54e-2, 0},
-      {"1 yd", D::length, 9.144e-1, 0},
-      {"1 mi", D::length, 1.609344e3, 0},
-      {"1 US survey ft", D::length, 3.048006e-1, 5e-8},
-      {"1 in2", D::area, 6.4516e-4, 0},
-      {"1 ft2", D::area, 9.290304e-2, 0},
-      {"1 deg", D::angle, 1.745329e-2, 5e-9},
-      {"1 gon", D::angle, 1.570796e-2, 5e-9},
-      {"1 lb", D::mass, 4.535924e-1, 5e-8},
-      {"1 t", D::mass, 1e3, 0},
-      {"1 kgf", D::force, 9.80665, 0},
-      {"1 lbf", D::force, 4.448222, 5e-7},
-      {"1 kip", D::force, 4.448222e3, 5e-4},
-      {"1 lbf ft", D::moment, 1.355818, 5e-7},
-      {"1 km/h", D::speed, 2.777778e-1, 5e-8},
-      {"1 ft/s", D::speed, 3.048e-1, 0},
-      {"1 mph", D::speed, 4.4704e-1, 0},
-      {"1 ft/s2", D::acceleration, 3.048e-1, 0},
-      {"1 g", D::acceleration, 9.80665, 0},
-      {"1 min", D::time, 60, 0},
-      {"1 h", D::time, 3600, 0},
-      {"1 lb/ft3", D::density, 1.601846e1, 5e-6},
-      {"1 lb/ft", D::mass_per_length, 1.488164, 5e-7},
-      {"1 lbf/ft", D::force_per_length, 1.459390e1, 5e-6},
-      {"1 lbf/in", D::force_per_length, 1.751268e2, 5e-5},
+// Source NIST-SP811: Guide for the Use of the SI, NIST Special Publication 811 (2008), appendix B.8, from memory; the
+// foot and the pound are those of the international yard and pound agreement of 1959. It prints seven digits, exact
+// factors in bold; the tolerance is half of the last printed digit.
+constexpr Factor published_factors[] = {
+    {"ft", D::length, 3.048e-1, 0},
+    {"in", D::length, 2.54e-2, 0},
+    {"yd", D::length, 9.144e-1, 0},
+    {"mi", D::length, 1.609344e3, 0},
+    {"US survey ft", D::length, 3.048006e-1, 5e-8},
+    {"in2", D::area, 6.4516e-4, 0},
+    {"ft2", D::area, 9.290304e-2, 0},
+    {"deg", D::angle, 1.745329e-2, 5e-9},
+    {"gon", D::angle, 1.570796e-2, 5e-9},
+    {"lb", D::mass, 4.535924e-1, 5e-8},
+    {"t", D::mass, 1e3, 0},
+    {"kgf", D::force, 9.80665, 0},
+    {"lbf", D::force, 4.448222, 5e-7},
+    {"kip", D::force, 4.448222e3, 5e-4},
+    {"kgf", D::rating, 9.80665, 0},
+    {"lbf", D::rating, 4.448222, 5e-7},
+    {"kip", D::rating, 4.448222e3, 5e-4},
+    {"lbf ft", D::moment, 1.355818, 5e-7},
+    {"km/h", D::speed, 2.777778e-1, 5e-8},
+    {"ft/s", D::speed, 3.048e-1, 0},
+    {"mph", D::speed, 4.4704e-1, 0},
+    {"ft/s2", D::acceleration, 3.048e-1, 0},
+    {"g", D::acceleration, 9.80665, 0},
+    {"min", D::time, 60, 0},
+    {"h", D::time, 3600, 0},
+    {"F", D::temperature, 5.555556e-1, 5e-8},
+    {"lb/ft3", D::density, 1.601846e1, 5e-6},
+    {"lb/ft", D::mass_per_length, 1.488164, 5e-7},
+    {"lbf/ft", D::force_per_length, 1.459390e1, 5e-6},
+    {"lbf/in", D::force_per_length, 1.751268e2, 5e-5},
+    {"/F", D::per_temperature, 1.8, 0},
+};
+
+// Source SI: the SI Brochure, 9th edition (2019), from memory: the prefixes and the other names of one unit.
+// A mark in kilograms or pounds stands for the weight of that mass at standard gravity.
+constexpr Factor exact_by_definition[] = {
+    {"%", D::ratio, 1e-2, 0},
+    {"m", D::length, 1, 0},
+    {"mm", D::length, 1e-3, 0},
+    {"cm", D::length, 1e-2, 0},
+    {"km", D::length, 1e3, 0},
+    {"\"", D::length, 2.54e-2, 0},
+    {"'", D::length, 3.048e-1, 0},
+    {"m2", D::area, 1, 0},
+    {"mm2", D::area, 1e-6, 0},
+    {"cm2", D::area, 1e-4, 0},
+    {"rad", D::angle, 1, 0},
+    {"mrad", D::angle, 1e-3, 0},
+    {"°", D::angle, std::numbers::pi / 180, 0},
+    {"kg", D::mass, 1, 0},
+    {"g", D::mass, 1e-3, 0},
+    {"tonne", D::mass, 1e3, 0},
+    {"N", D::force, 1, 0},
+    {"daN", D::force, 10, 0},
+    {"kN", D::force, 1e3, 0},
+    {"MN", D::force, 1e6, 0},
+    {"N", D::rating, 1, 0},
+    {"daN", D::rating, 10, 0},
+    {"kN", D::rating, 1e3, 0},
+    {"MN", D::rating, 1e6, 0},
+    {"kg", D::rating, 9.80665, 0},
+    {"t", D::rating, 9806.65, 0},
+    {"tonne", D::rating, 9806.65, 0},
+    {"lb", D::rating, 0.45359237 * 9.80665, 0},
+    {"N m", D::moment, 1, 0},
+    {"kN m", D::moment, 1e3, 0},
+    {"m/s", D::speed, 1, 0},
+    {"m/s2", D::acceleration, 1, 0},
+    {"s", D::time, 1, 0},
+    {"ms", D::time, 1e-3, 0},
+    {"K", D::temperature, 1, 0},
+    {"C", D::temperature, 1, 0},
+    {"°C", D::temperature, 1, 0},
+    {"°F", D::temperature, 5.0 / 9.0, 0},
+    {"kg/m3", D::density, 1, 0},
+    {"kg/m", D::mass_per_length, 1, 0},
+    {"g/m", D::mass_per_length, 1e-3, 0},
+    {"N/m", D::force_per_length, 1, 0},
+    {"kN/m", D::force_per_length, 1e3, 0},
+    {"/K", D::per_temperature, 1, 0},
+    {"/C", D::per_temperature, 1, 0},
+    {"%", D::probability, 1e-2, 0},
+};
+
+TEST(Units, EveryFactorIsThatOfThePublishedTables) {
+  const auto factor_of = [](const Unit& unit) -> const Factor* {
+    for (const auto table : {std::span<const Factor>(published_factors), std::span<const Factor>(exact_by_definition)})
+      for (const Factor& factor : table)
+        if (factor.unit == unit.name && factor.dimension == unit.dimension) return &factor;
+    return nullptr;
   };
-  for (const Factor& factor : factors)  // an exact factor is met to the rounding of its few products: 4 ulp
-    EXPECT_NEAR(value(factor.text, factor.dimension), factor.si, std::max(factor.half_last_digit, factor.si * 1e-15))
-        << factor.text;
+  for (const Unit& unit : all_units()) {
+    const Factor* factor = factor_of(unit);
+    ASSERT_NE(factor, nullptr) << unit.name << " stands in no published table here";
+    // An exact factor is met to the rounding of its few products: 4 ulp.
+    EXPECT_NEAR(unit.to_si, factor->si, std::max(factor->half_last_digit, factor->si * 1e-15)) << unit.name;
+  }
+  EXPECT_EQ(all_units().size(), std::size(published_factors) + std::size(exact_by_definition));
 }
 
 TEST(Units, AUnitIsReadByItsNameAndDoublingTheNumberDoublesTheValue) {
