@@ -42,7 +42,8 @@ class Change {
   Node* find_item(Node& root, const Outline& section) {
     const std::string_view name = section.key.name;
     if (!section.find("id")) {
-      errors_.add(key_place_, fmt::format("a \"{}\" has no id, so nothing in it can be set from here", name));
+      errors_.add(key_place_, fmt::format("a \"{}\" has no id, so nothing in it can be set from here", name),
+                  "change it in the file");
       return nullptr;
     }
     const std::string id = next_word();

@@ -1,9 +1,8 @@
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
-#include <algorithm>
-
 #include "geometry/layout/node.hpp"
+#include "geometry/layout/syntax_hint.hpp"
 
 namespace fairlead {
 namespace {
@@ -70,33 +69,6 @@ class Converter {
   std::optional<Place> instead_;
 };
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-
-// The line with one byte for each of its columns.
-std::string in_columns(std::string_view line) {
-  std::string columns;
-  for (const char c : line)
-    if (const auto byte = static_cast<unsigned char>(c); (byte & 0xC0) != 0x80) columns += byte < 0x80 ? c : '?';
-  return columns;
-}
-
-// What the author of the usual slips meant: "1,5"; a text, or a value with its unit, without quotes; a quote forgotten.
-std::string hint(const std::string& line, unsigned column) {
-  const std::size_t at = column - 1;
-  if (at >= line.size()) return std::count(line.begin(), line.end(), '"') % 2 == 1 ? "close the quotes" : "";
-  const char here = line[at];
-  const std::size_t before = at == 0 ? line.npos : line.find_last_not_of(" \t", at - 1);
-  if (before == line.npos) return "";
-  if (here == ',' && before + 1 == at && is_digit(line[before])) {
-    const std::size_t from = line.find_last_not_of("0123456789", before) + 1;
-    const std::size_t to = std::min(line.find_first_not_of("0123456789", at + 1), line.size());
-    if (to > at + 1) return fmt::format("write {}.{}", line.substr(from, at - from), line.substr(at + 1, to - at - 1));
-  }
-  const bool letter = (here >= 'A' && here <= 'Z') || (here >= 'a' && here <= 'z');
-  if ((letter || here == '%' || here == '\'') && is_digit(line[before])) return "put a value and its unit in quotes";
-  return letter && std::string_view("=[,").find(line[before]) != std::string_view::npos ? "put a text in quotes" : "";
-}
-
 }  // namespace
 
 const Node* Node::find(std::string_view key) const {
@@ -140,7 +112,7 @@ std::optional<Node> parse_toml(std::string_view text, Errors& errors) {
     if (what.starts_with("Error while ")) what.remove_prefix(std::string_view("Error while ").size());
     const Place place = place_of(error.source());
     errors.add(place, fmt::format("this is no TOML: {}", what),
-               hint(in_columns(errors.line(place.line)), place.column));
+               syntax_hint(what, errors.line(place.line), place.column));
     return std::nullopt;
   }
 }

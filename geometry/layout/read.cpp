@@ -77,8 +77,9 @@ tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std
   text.resize(std::fread(text.data(), 1, text.size(), file.get()));
   if (std::ferror(file.get())) return refuse(path, "the file can not be read");
   if (text.size() > largest_file) {
-    const auto bytes = std::filesystem::file_size(path, error);  // unknown where it is no regular file
-    return refuse(path, too_large(error ? text.size() : bytes));
+    const auto bytes = std::filesystem::file_size(path, error);
+    const bool known = !error && std::filesystem::is_regular_file(status);
+    return refuse(path, known ? too_large(bytes) : fmt::format("there are more than {} bytes in it", largest_file));
   }
   return read_layout_text(text, path, overrides);
 }

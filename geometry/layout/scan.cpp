@@ -72,9 +72,10 @@ class Scanner {
         break;
       case Inside::long_basic:
       case Inside::long_literal:
-        if (c == '\\' && inside_ == Inside::long_basic)
+        if (c == '\\' && inside_ == Inside::long_basic) {
+          if (auto flaw = letter_after_backslash()) return flaw;
           skip_escaped();
-        else if (three_quotes(c))
+        } else if (three_quotes(c))
           close_long(c);
         break;
     }
@@ -95,12 +96,19 @@ class Scanner {
     if (depth_ > deepest || dots_ > deepest)
       return Flaw{at_, fmt::format("this is nested more than {} deep", deepest), ""};
     if (c == '#') inside_ = Inside::comment;
-    if (c == '"' || c == '\'') {
-      const bool is_long = three_quotes(c);
-      inside_ = c == '"' ? (is_long ? Inside::long_basic : Inside::basic)
-                         : (is_long ? Inside::long_literal : Inside::literal);
-      if (is_long) at_ += 2;
-    }
+    return c == '"' || c == '\'' ? quote_outside(c) : std::nullopt;
+  }
+
+  // A quote in the midst of a value, as in 12'6", opens nothing: the library reads on to the end of the value before it
+  // objects. Behind a dot it might be either that or a key.
+  std::optional<Flaw> quote_outside(char c) {
+    const char before = at_ == 0 ? '\n' : text_[at_ - 1];
+    if (before == '.') return Flaw{at_, "a quote follows a dot", "write a key without quotes, a value all in quotes"};
+    if (std::string_view(" \t\n=[{,").find(before) == std::string_view::npos) return std::nullopt;
+    const bool is_long = three_quotes(c);
+    inside_ =
+        c == '"' ? (is_long ? Inside::long_basic : Inside::basic) : (is_long ? Inside::long_literal : Inside::literal);
+    if (is_long) at_ += 2;
     return std::nullopt;
   }
 
@@ -108,6 +116,15 @@ class Scanner {
   bool three_quotes(char c) const {
     return (c == '"' || c == '\'') && text_.substr(at_, 3) == std::string(3, c) &&
            (inside_ != Inside::long_basic || c == '"') && (inside_ != Inside::long_literal || c == '\'');
+  }
+  // A backslash at the end of a line lets a long text go on in the next. The library then asks of the first letter
+  // whether it is a blank, and beyond ASCII that is undefined behaviour.
+  std::optional<Flaw> letter_after_backslash() const {
+    const std::size_t next = std::min(text_.find_first_not_of(" \t\r\n", at_ + 1), text_.size());
+    const std::size_t length = character_length(text_, next);
+    if (length <= 1) return std::nullopt;
+    return Flaw{next, fmt::format("\"{}\" follows a backslash", text_.substr(next, length)),
+                "write the text in one line, without the backslash"};
   }
   // The escaped character is a quote or a backslash, or one that needs no care.
   void skip_escaped() {

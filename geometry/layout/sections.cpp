@@ -37,7 +37,8 @@ class SectionReader : public ValueReader {
       if (const Node* node = root.find(field.key.name))
         visit_stored(field, layout, [&](auto& section) { read(*node, field.key, in_words(field.key.name), section); });
       else if (field.key.need == Need::required)
-        errors_.add({}, fmt::format("section \"{}\" is missing: {}", field.key.name, field.key.says));
+        errors_.add({}, fmt::format("section \"{}\" is missing: {}", field.key.name, field.key.says),
+                    fmt::format("it begins with {}", header(field.key.name)));
       if (errors_.count() > before) unsound.emplace(field.key.name);
     }
     return unsound;
@@ -45,6 +46,11 @@ class SectionReader : public ValueReader {
 
  private:
   using ValueReader::read;
+
+  static std::string header(std::string_view section) {
+    const bool list = layout_outline().find(section)->kind == Outline::Kind::tables;
+    return list ? fmt::format("[[{}]]", section) : fmt::format("[{}]", section);
+  }
 
   template <class T>
   void read(const Node& node, const Key& key, const std::string& who, std::optional<T>& value) {
@@ -130,7 +136,9 @@ class SectionReader : public ValueReader {
         if (!field.key.with.empty() && !node.find(field.key.with))
           refuse(*given, who, fmt::format("\"{}\" says nothing without \"{}\"", field.key.name, field.key.with));
       } else if (field.key.need == Need::required) {
-        refuse(node, who, fmt::format("\"{}\" is missing", field.key.name), fmt::format("add it: {}", field.key.says));
+        refuse(node, who, fmt::format("\"{}\" is missing", field.key.name),
+               fmt::format("add it: {}{}{}", field.key.says, field.key.examples[0].empty() ? "" : "; ",
+                           example(field.key)));
       } else if (!field.key.fallback.empty() && (field.key.with.empty() || node.find(field.key.with))) {
         const std::string_view quoted = field.key.fallback;
         read_field(Node{.kind = Node::Kind::text, .text = std::string(quoted.substr(1, quoted.size() - 2))}, field, who,

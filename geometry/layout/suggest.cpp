@@ -34,4 +34,9 @@ std::string with_double_quotes(std::string_view example) {
   return text;
 }
 
+std::string example(const Key& key) {
+  if (key.examples[0].empty()) return "";
+  return fmt::format("for example {} = {}", key.name, with_double_quotes(key.examples[0]));
+}
+
 }  // namespace fairlead

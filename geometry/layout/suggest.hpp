@@ -21,4 +21,7 @@ std::vector<std::string> names_of(const Outline&);
 /// An example as the file has it: 'A1' becomes "A1".
 std::string with_double_quotes(std::string_view example);
 
+/// "for example axle = [0, 1, 0]", or "" for a key without an example.
+std::string example(const Key&);
+
 }  // namespace fairlead

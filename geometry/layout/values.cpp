@@ -27,11 +27,6 @@ std::string bounds_words(const Bounds& bounds, Dimension dimension) {
                      number(bounds.most));
 }
 
-std::string example(const Key& key) {
-  if (key.examples[0].empty()) return "";
-  return fmt::format("for example {} = {}", key.name, with_double_quotes(key.examples[0]));
-}
-
 }  // namespace
 
 void ValueReader::refuse(const Node& node, const std::string& who, const std::string& message,
@@ -175,7 +170,9 @@ void ValueReader::read(const Node& node, const Key& key, const std::string& who,
   of_at.name = "at";
   of_at.examples = {};
   if (!at) refuse(node, its, "\"at\" is missing", "add it: the value of the limit");
-  if (!basis) refuse(node, its, "\"basis\" is missing", "add it: which code or person sets the limit");
+  if (!basis)
+    refuse(node, its, "\"basis\" is missing",
+           "add it: which code or person sets the limit; for example basis = \"our engineer\"");
   if (at) read(*at, of_at, its, value.at.value);
   if (at) value.at.place = at->place;
   if (basis) read(*basis, Key{.name = "basis", .says = "", .examples = {"'who says so'"}}, its, value.basis);

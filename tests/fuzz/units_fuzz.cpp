@@ -22,7 +22,7 @@ double read_back_error(double si, Dimension dimension) {
   double greatest_unit = dimension == Dimension::length ? 0.0254 / 32 / 0.5e-6 : 1;
   for (const Unit& unit : all_units())
     if (unit.dimension == dimension) greatest_unit = std::max(greatest_unit, unit.to_si);
-  return 0.5e-6 * greatest_unit + 4e-16 * (std::abs(si) + 300);
+  return 0.5e-6 * greatest_unit + 1e-15 * (std::abs(si) + 300);
 }
 
 }  // namespace

@@ -98,7 +98,7 @@ TEST(Overrides, AWrongChangeIsRefusedInTheWordsOfTheCommandLine) {
       {{"waiver.1.who", "me"},
        "command line: error: a \"waiver\" has no id, so nothing in it can be set from here\n"
        "      |   --set waiver.1.who=me\n"
-       "      |         ^^^^^^^^^^^^\n"},
+       "      |         ^^^^^^^^^^^^ change it in the file\n"},
       {{"sheave.R1.axle.x", "1"},
        "command line: error: \"x\" is in a list, and only a table has keys\n"
        "      |   --set sheave.R1.axle.x=1\n"

@@ -17,7 +17,8 @@ TEST(LayoutReferences, AnIdIsUsedOnceInTheWholeFile) {
        "letters, digits, - and _ will do"},
       {"id = \"L2\"", "id = \"L.2\"", "\"L.2\"", "line \"L.2\": an id has no blanks, dots or quotes",
        "letters, digits, - and _ will do"},
-      {"id = \"L2\"\n", "", "[[line]]", "line 2: \"id\" is missing", "add it: name on the drawings"},
+      {"id = \"L2\"\n", "", "[[line]]", "line 2: \"id\" is missing",
+       "add it: name on the drawings; for example id = \"L1\""},
       {"id = \"L2\"", "id = 2", "2", "line 2: \"id\" is a text, not a number", "for example id = \"L1\""},
   });
 }
