@@ -85,10 +85,10 @@ Extent extent(const Canvas& canvas, const Callout& c) {
   return e;
 }
 
-/// One way to put a callout: its text's lower left corner, and a leader with a shelf under the text if it has one.
+/// One way to put a callout: its text's lower left corner, and the leader with its shelf under the text.
 struct Spot {
   Paper target, text;
-  std::optional<Paper> elbow;  ///< where the leader meets the shelf
+  Paper elbow;  ///< where the leader meets the shelf
   Paper shelf_end;
   double cost{};
 };
@@ -98,15 +98,6 @@ Quad text_area(const Spot& s, Extent e, double margin_mm) {
 }
 
 void add_spots(const Callout& c, Paper target, double already, Extent e, std::vector<Spot>& all) {
-  if (!c.leader) {
-    const double off = c.target_radius_mm + 1.5;
-    for (int i = 0; i < 8; ++i) {
-      const Paper d = polar(off, pi / 4 * ((i + 1) % 8));
-      const double x = d.x_mm > 0.1 ? 0 : d.x_mm < -0.1 ? -e.width : -e.width / 2;
-      const double y = d.y_mm > 0.1 ? 0 : d.y_mm < -0.1 ? -e.height : -e.height / 2;
-      all.push_back({target, target + d + Paper{x, y}, std::nullopt, {}, already + 0.1 * i});
-    }
-  }
   for (double reach : {5.0, 7.0, 9.0, 12.0, 15.0, 19.0, 24.0, 30.0, 37.0, 45.0})
     for (double degrees : {60.0, 45.0, 75.0, 30.0, 15.0})
       for (int side : {1, -1})
@@ -156,10 +147,9 @@ double cost(const Callout& c, const Spot& s, Extent e, const Surroundings& aroun
   const auto shut_out =
       std::count_if(targets.begin(), targets.end(), [&](Paper target) { return covered.contains(target); });
   const double here = s.cost + 25 * static_cast<double>(shut_out);
-  if (!s.elbow) return here;
-  const Paper start = leader_start(c, s.target, *s.elbow);
-  if (obstacles.over_text(start, *s.elbow) || obstacles.over_text(*s.elbow, s.shelf_end)) return barred;
-  return here + 6 * obstacles.crossings(start, *s.elbow) + 6 * obstacles.crossings(*s.elbow, s.shelf_end);
+  const Paper start = leader_start(c, s.target, s.elbow);
+  if (obstacles.over_text(start, s.elbow) || obstacles.over_text(s.elbow, s.shelf_end)) return barred;
+  return here + 6 * obstacles.crossings(start, s.elbow) + 6 * obstacles.crossings(s.elbow, s.shelf_end);
 }
 
 /// The cheapest free spot and its cost; `all` in rising cost.
@@ -187,10 +177,8 @@ void leader(const Canvas& canvas, const Callout& c, Paper target, Paper elbow) {
 }
 
 void draw(const Canvas& canvas, const Callout& c, const Spot& s, Extent e) {
-  if (s.elbow) {
-    leader(canvas, c, s.target, *s.elbow);
-    canvas.line({*s.elbow, s.shelf_end}, {narrow_mm, LineType::continuous, c.layer});
-  }
+  leader(canvas, c, s.target, s.elbow);
+  canvas.line({s.elbow, s.shelf_end}, {narrow_mm, LineType::continuous, c.layer});
   const auto lines = lines_of(c.text);
   for (std::size_t i = 0; i < lines.size(); ++i)
     canvas.text(s.text + Paper{0, e.height - c.cap_mm - static_cast<double>(i) * line_pitch * c.cap_mm}, lines[i],
@@ -215,7 +203,7 @@ std::vector<Spot> balloon_spots(const Callout& c) {
 }
 
 void draw_balloon(const Canvas& canvas, const Callout& c, const Spot& s, int number) {
-  leader(canvas, c, s.target, *s.elbow);
+  leader(canvas, c, s.target, s.elbow);
   balloon(canvas, s.text + Paper{balloon_radius_mm, balloon_radius_mm}, number, c.layer);
 }
 
@@ -286,15 +274,18 @@ double total(const std::vector<Placed>& all) {
 /// Squeaky wheel optimisation (Joslin and Clements, 1999): what came out badly goes earlier in the next round.
 std::vector<Placed> best_of_rounds(const Font& font, const std::vector<Job>& jobs, const Obstacles& obstacles,
                                    const Box& within) {
-  constexpr int rounds = 24;
+  constexpr int rounds = 24, patience = 8;  // rounds in all, and rounds without a better one
   std::vector<Paper> targets;
   for (const Job& job : jobs) targets.push_back(job.callout->targets.front());
   std::vector<std::size_t> order = hardest_first(jobs, {obstacles, within, targets});
   std::vector<double> blame(jobs.size());
   std::vector<Placed> found;
-  for (int round = 0; round < rounds; ++round) {
+  for (int round = 0, best_round = 0; round < rounds && round <= best_round + patience; ++round) {
     const auto all = attempt(font, jobs, order, obstacles, within, targets);
-    if (found.empty() || total(all) < total(found)) found = all;
+    if (found.empty() || total(all) < total(found)) {
+      found = all;
+      best_round = round;
+    }
     for (std::size_t i = 0; i < all.size(); ++i) blame[i] = 0.7 * blame[i] + all[i].cost;
     std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return blame[a] > blame[b]; });
   }

@@ -38,7 +38,6 @@ struct Callout {
   std::vector<Paper> targets;  ///< where its leader may end, the best first; at least one
   std::string text;
   Layer layer = Layer::text;
-  bool leader = true;           ///< false: may stand beside its target without one
   double target_radius_mm = 0;  ///< the leader ends on this circle about the target; 0: with a dot on the target
   double cap_mm = note_cap_mm;
 };

@@ -71,7 +71,7 @@ class Namer {
 
  private:
   void add(std::vector<Paper> targets, std::string text, Layer layer = Layer::text, double radius_mm = 0) {
-    if (!targets.empty()) out_.push_back({std::move(targets), std::move(text), layer, true, radius_mm});
+    if (!targets.empty()) out_.push_back({std::move(targets), std::move(text), layer, radius_mm});
   }
   std::string up(double metres) const { return figure(metres, style_); }
   /// The detail names it, larger and with more room.
@@ -202,16 +202,14 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
   out.push_back({{view.of(redirect.centre)},
                  fmt::format("{} redirect {}", sheave.id.value, diameter(sheave.pitch_diameter_m, style)),
                  Layer::text,
-                 true,
                  std::max(view.mm_per_m() * redirect.radius_m, least_sheave_radius_mm)});
   for (const AnchorSeen& anchor : scene.anchors)
-    out.push_back(
-        {{view.of(anchor.position)}, anchor_words(layout, anchor, style), Layer::text, true, anchor_radius_mm});
+    out.push_back({{view.of(anchor.position)}, anchor_words(layout, anchor, style), Layer::text, anchor_radius_mm});
   std::string mark = "Rest mark CH " + figure(layout.brake_trolley.rest_m, style);
   if (layout.landing)
     mark += fmt::format("\n{} above platform",
                         figure(scene.rest->trolley.wheel.z - layout.landing->platform_level_m, style));
-  out.push_back({{view.of(scene.rest->trolley.wheel)}, mark, Layer::text, true, trolley_mm / 2 + 0.4});
+  out.push_back({{view.of(scene.rest->trolley.wheel)}, mark, Layer::text, trolley_mm / 2 + 0.4});
   if (!scene.rest->line.empty()) {
     out.push_back({along(view, scene.rest->line.back(), 0, 1), "to the unit", Layer::braking_line});
     out.push_back({along(view, scene.rest->line.front(), 0.2, 0.9), "to the trolley", Layer::braking_line});
