@@ -107,6 +107,9 @@ TEST(Readme, EveryFileItAndDevelopersNameExists) {
     const std::string text = read(document);
     int names = 0;
     for (std::sregex_iterator match(text.begin(), text.end(), name), end; match != end; ++match, ++names) {
+      // "build/dev/tests/..." is built, not kept.
+      const auto at = match->position();
+      if (at > 0 && text[static_cast<std::size_t>(at) - 1] == '/') continue;
       const std::string path = (*match)[1].matched ? (*match)[1] : (*match)[2];
       EXPECT_TRUE(fs::exists(top / path)) << document << " names " << path;
     }
