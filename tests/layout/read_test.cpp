@@ -1,4 +1,5 @@
 // The good layout, value by value: SI, order, places, references resolved.
+#include "geometry/layout/items.hpp"
 #include "tests/layout/good_layout.hpp"
 
 namespace fairlead {
@@ -55,6 +56,20 @@ TEST(ReadLayout, ItemsKeepTheOrderOfTheFileAndReferencesPointAtThem) {
   EXPECT_EQ(layout.lines[0].route[1].turning, Turning::clockwise);
   EXPECT_EQ(layout.connectors[0].joins, (std::vector<std::string>{"L1", "brake_trolley"}));
   EXPECT_EQ(layout.brake_unit.on, AnchorId{3});
+}
+
+TEST(ReadLayout, AnItemHasTheIdItsAuthorGaveUnlessThereIsOnlyOneOfItsKind) {
+  using Kind = Item::Kind;
+  const Layout layout = layout_of(good_text());
+  for (const auto& [item, id] : {std::pair{Item{Kind::anchor, 3}, "A4"}, std::pair{Item{Kind::sheave, 1}, "R2"},
+                                 std::pair{Item{Kind::line, 0}, "L1"}, std::pair{Item{Kind::block, 0}, "B1"},
+                                 std::pair{Item{Kind::connector, 0}, "C1"}}) {
+    ASSERT_NE(given_id(layout, item), nullptr) << id;
+    EXPECT_EQ(*given_id(layout, item), id);
+  }
+  for (const Kind only : {Kind::layout, Kind::main_line, Kind::brake_unit, Kind::brake_trolley, Kind::backup_brake,
+                          Kind::rider, Kind::landing})
+    EXPECT_EQ(given_id(layout, {only, 0}), nullptr);
 }
 
 TEST(ReadLayout, WordsAndDatesAreAsWritten) {

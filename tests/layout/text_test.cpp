@@ -124,6 +124,11 @@ TEST(LayoutText, AHundredMegabytesAreRefusedWithoutReadingThemAll) {
             huge.path() + ": error: the file has 100000000 bytes, and a layout at most 4194304\n");
 }
 
+// A pipe or device has no size to tell.
+TEST(LayoutText, WhatNeverEndsIsReadNoFartherThanALayoutGoes) {
+  EXPECT_EQ(refusal_of_file("/dev/zero"), "/dev/zero: error: there are more than 4194304 bytes in it\n");
+}
+
 TEST(LayoutText, FourMebibytesThemselvesAreRead) {
   std::string text = good_text();
   while (text.size() < 4 * 1024 * 1024 - 100) text += "# " + std::string(97, '.') + "\n";
