@@ -8,7 +8,7 @@ namespace fairlead {
 namespace {
 
 // Deeper than any layout, and shallow enough for everything that walks the tree by recursion.
-constexpr int deepest = 16;
+constexpr std::size_t deepest = 16;
 // A measured curve of a hundred rows takes 2 KiB; an error prints its whole line.
 constexpr std::size_t longest_line = std::size_t{64} * 1024;
 
@@ -89,27 +89,43 @@ class Scanner {
       return Flaw{at_, fmt::format("\"{}\" stands outside quotes", letter),
                   curly ? "write a straight quote" : "put texts in quotes"};
     }
-    if (c == '[' || c == '{') ++depth_;
-    if (c == ']' || c == '}') --depth_;
     if (c == '.') ++dots_;
     if (std::string_view("[]{},=\n#").find(c) != std::string_view::npos) dots_ = 0;
-    if (depth_ > deepest || dots_ > deepest)
+    follow(c);
+    if (open_.size() > deepest || dots_ > deepest)
       return Flaw{at_, fmt::format("this is nested more than {} deep", deepest), ""};
     if (c == '#') inside_ = Inside::comment;
-    return c == '"' || c == '\'' ? quote_outside(c) : std::nullopt;
+    if ((c == '"' || c == '\'') && !bare_) {
+      const bool is_long = three_quotes(c);
+      inside_ = c == '"' ? (is_long ? Inside::long_basic : Inside::basic)
+                         : (is_long ? Inside::long_literal : Inside::literal);
+      if (is_long) at_ += 2;
+    }
+    return std::nullopt;
   }
 
-  // A quote in the midst of a value, as in 12'6", opens nothing: the library reads on to the end of the value before it
-  // objects. Behind a dot it might be either that or a key.
-  std::optional<Flaw> quote_outside(char c) {
-    const char before = at_ == 0 ? '\n' : text_[at_ - 1];
-    if (before == '.') return Flaw{at_, "a quote follows a dot", "write a key without quotes, a value all in quotes"};
-    if (std::string_view(" \t\n=[{,").find(before) == std::string_view::npos) return std::nullopt;
-    const bool is_long = three_quotes(c);
-    inside_ =
-        c == '"' ? (is_long ? Inside::long_basic : Inside::basic) : (is_long ? Inside::long_literal : Inside::literal);
-    if (is_long) at_ += 2;
-    return std::nullopt;
+  // Follows what the library takes for keys and values. In a bare value a quote opens nothing: before it objects to
+  // 12'6" the library reads on to the value's end.
+  void follow(char c) {
+    if (std::string_view(" \t\n]},#").find(c) != std::string_view::npos) bare_ = false;
+    if (bare_) return;
+    if (c == '[') {
+      open_ += value_ ? '[' : ' ';  // the header of a section holds no value
+    } else if (c == '{') {
+      open_ += c;
+      value_ = false;
+    } else if (c == ']' || c == '}') {
+      if (!open_.empty()) open_.pop_back();
+      value_ = false;
+    } else if (c == ',') {
+      value_ = open_.ends_with('[');
+    } else if (c == '\n') {
+      value_ = value_ && !open_.empty();
+    } else if (c == '=' && !value_) {
+      value_ = true;
+    } else if (std::string_view(" \t#\"'").find(c) == std::string_view::npos) {
+      bare_ = value_;
+    }
   }
 
   char quote() const { return inside_ == Inside::basic ? '"' : '\''; }
@@ -140,7 +156,10 @@ class Scanner {
   std::string_view text_;
   std::size_t at_ = 0, line_start_ = 0;
   Inside inside_ = Inside::nothing;
-  int depth_ = 0, dots_ = 0;
+  std::string open_;    // brackets and braces
+  bool value_ = false;  // one may stand here
+  bool bare_ = false;   // within one that has no quotes
+  std::size_t dots_ = 0;
 };
 
 }  // namespace
