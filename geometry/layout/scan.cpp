@@ -61,7 +61,10 @@ class Scanner {
       case Inside::nothing:
         return outside(c, length);
       case Inside::comment:
-        if (c == '\n') inside_ = Inside::nothing;
+        if (c == '\n') {
+          inside_ = Inside::nothing;
+          follow(c);
+        }
         break;
       case Inside::basic:
       case Inside::literal:

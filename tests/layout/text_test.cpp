@@ -94,6 +94,17 @@ TEST(LayoutText, QuotesAndCommentsMayHoldAnyLanguage) {
     EXPECT_EQ(printed_errors(edited("\"Invented Valley Rides\"", owner)), "") << owner;
 }
 
+// The scan before the parser must take for quoted all that the parser does.
+TEST(LayoutText, QuotesAreFoundWithoutBlanksAroundThemInListsAndInTables) {
+  EXPECT_EQ(printed_errors(edited("axes = [\"east\", \"north\", \"up\"]", "axes=[\"öst\",'nörd',#ü\n\"höch\"]")), "");
+  EXPECT_EQ(printed_errors(edited("fleet_angle = { at = \"4 deg\", basis = \"invented\" }",
+                                  "fleet_angle={at=\"4°\",basis='für uns'}")),
+            "");
+  EXPECT_EQ(printed_errors(edited("owner = \"Invented Valley Rides\"", "\"owner\"=\"Brücke\"#ü")), "");
+  EXPECT_EQ(printed_errors(edited("creator = ", "project.'für' = 1\ncreator = ")).find("stands outside quotes"),
+            std::string::npos);
+}
+
 TEST(LayoutText, NestingWithoutEndIsRefusedBeforeItIsParsed) {
   const std::string shown = "    2 |   " + std::string(120, '[') + "...\n      |                   ^\n";
   EXPECT_EQ(printed_errors("a =\n" + std::string(60000, '[')),
