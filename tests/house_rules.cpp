@@ -59,8 +59,8 @@ const std::vector<Ban> bans = {
     {"",
      {"std::thread", "std::jthread", "std::async", "pthread_create"},
      {"thread", "future"},
-     {"geometry/work/work.cpp", "cli/interrupt.cpp"},
-     "threads start in geometry/work/work.cpp, and the wait for Ctrl-C in cli/interrupt.cpp"},
+     {"geometry/tasks/work.cpp", "cli/interrupt.cpp"},
+     "threads start in geometry/tasks/work.cpp, and the wait for Ctrl-C in cli/interrupt.cpp"},
     {"", {}, {"CGAL/"}, {"geometry/clearance/hull.cpp"}, "CGAL stays in one file of the product"},
 };
 

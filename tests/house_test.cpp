@@ -123,7 +123,7 @@ TEST(HouseRules, WhatMayNotBeTouchedIsFoundInCodeAndNotInCommentsOrWords) {
   for (const char* text : {"// std::cout", "/* rand()\n*/", "say(\"the FILE of a getenv\");", "double operand = 1;",
                            "auto s = R\"(rand)\";", "char c = '\"'; int brand; char d = '\"';", "x.arrival_time(0);"})
     EXPECT_EQ(lines("geometry/loads/a.cpp", text), std::vector<int>{}) << text;
-  EXPECT_EQ(lines("geometry/work/work.cpp", "std::jthread t(f);"), std::vector<int>{});
+  EXPECT_EQ(lines("geometry/tasks/work.cpp", "std::jthread t(f);"), std::vector<int>{});
   EXPECT_EQ(lines("geometry/layout/read.cpp", "std::FILE* in = open();"), std::vector<int>{});
   EXPECT_EQ(lines("geometry/clearance/hull.cpp", "#include <CGAL/Point_3.h>"), std::vector<int>{});
   EXPECT_EQ(lines("report/formats/pdf.cpp", "std::locale here;"), once);

@@ -9,7 +9,7 @@
 #include "geometry/quantity/solved.hpp"
 #include "geometry/quantity/vectors.hpp"
 #include "geometry/reeving/brake_unit.hpp"
-#include "geometry/work/work.hpp"
+#include "geometry/tasks/work.hpp"
 
 namespace fairlead::reeving {
 

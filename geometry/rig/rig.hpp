@@ -7,7 +7,7 @@
 #include "geometry/loads/loads.hpp"
 #include "geometry/mainline/states.hpp"
 #include "geometry/reeving/sweep.hpp"
-#include "geometry/work/work.hpp"
+#include "geometry/tasks/work.hpp"
 
 namespace fairlead {
 

@@ -1,4 +1,4 @@
-#include "geometry/work/work.hpp"
+#include "geometry/tasks/work.hpp"
 
 #include <algorithm>
 #include <atomic>
