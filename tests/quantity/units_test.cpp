@@ -33,9 +33,8 @@ struct Factor {
   double si, half_last_digit;
 };
 
-// Source NIST-SP811: Guide for the Use of the SI, NIST Special Publication 811 (2008), appendix B.8, from memory; the
-// foot and the pound are those of the international yard and pound agreement of 1959. It prints seven digits, exact
-// factors in bold; the tolerance is half of the last printed digit.
+// Sources NIST-SP811 and YP59, from memory. The table prints seven digits, exact factors in bold; the tolerance is half
+// of the last printed digit.
 constexpr Factor published_factors[] = {
     {"ft", D::length, 3.048e-1, 0},
     {"in", D::length, 2.54e-2, 0},
@@ -70,7 +69,7 @@ constexpr Factor published_factors[] = {
     {"/F", D::per_temperature, 1.8, 0},
 };
 
-// Source SI: the SI Brochure, 9th edition (2019), from memory: the prefixes and the other names of one unit.
+// Source SI, from memory: the prefixes and the other names of one unit.
 // A mark in kilograms or pounds stands for the weight of that mass at standard gravity.
 constexpr Factor exact_by_definition[] = {
     {"%", D::ratio, 1e-2, 0},
