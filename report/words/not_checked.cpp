@@ -9,6 +9,7 @@ constexpr std::string_view list[] = {
     "Whether the backup brake alone stops the fastest, heaviest rider.",
     "Whether the brake trolley returns to its rest mark, how fast it returns, and how riders held back are retrieved.",
     "Clearance of riders and lines from ground, structures, trees and each other.",
+    "Strength of the main line, the braking line, sheaves and connectors; only anchors are judged by their ratings.",
     "Reductions above 1:1, travelling blocks and lines joined to one another.",
     "Friction of the sheaves: all lines are taken as running free.",
     "Stretch of the braking line under load.",
