@@ -78,12 +78,13 @@ std::vector<double> centres_mm(const std::string& path, const std::string& word)
 /// Greatest extent along x of a curve of at least a hundred points drawn with a line of that width, by mupdf.
 double longest_stroke_mm(const std::string& path, double width_mm) {
   const std::string trace = run("mutool trace " + path + " 1").output;
-  const std::regex stroke(
-      R"re(<stroke_path linewidth="([^"]+)"[^>]*transform="([^ "]+)[^"]*">([\s\S]*?)</stroke_path>)re");
+  // std::regex recurses for every character of a match, so it finds the head of a path and never its body.
+  const std::regex stroke(R"re(<stroke_path linewidth="([^"]+)"[^>]*transform="([^ "]+)[^"]*">)re");
   const std::regex point(R"re(<(?:moveto|lineto) x="([^"]+)")re");
   double longest = 0;
   for (std::sregex_iterator s(trace.begin(), trace.end(), stroke), end; s != end; ++s) {
-    const std::string body = (*s)[3];
+    const auto from = static_cast<std::size_t>(s->position() + s->length());
+    const std::string body = trace.substr(from, trace.find("</stroke_path>", from) - from);
     if (std::abs(std::stod((*s)[1]) - width_mm) > 1e-6 || std::count(body.begin(), body.end(), '\n') < 100) continue;
     double low = 1e9, high = -1e9;
     for (std::sregex_iterator p(body.begin(), body.end(), point); p != end; ++p) {
