@@ -104,7 +104,7 @@ std::string write(const Dossier& dossier, const Style& style) {
   text += without_subject(judged);
   text += waivers_text(judged);
   for (const Table& table : {tables::main_line_bare(dossier), tables::main_line_loaded(dossier),
-                             tables::anchor_loads(dossier), tables::sheaves(dossier), tables::lines(dossier)})
+                             tables::anchor_loads(dossier), tables::sheaves(dossier, style), tables::lines(dossier)})
     text += '\n' + write(table, style);
   text += assumptions_text(dossier);
   text += list_text("Not looked at by this version", words::not_checked());

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "report/tables/tables.hpp"
-#include "report/words/numbers.hpp"
 
 namespace fairlead::tables {
 namespace {
@@ -20,13 +19,20 @@ const Finding* utilisation_of(const std::vector<Finding>& findings, std::size_t 
   return nullptr;
 }
 
-std::string capacity_in_words(const Layout& layout, const Anchor& anchor) {
-  const Style si{Units::si};
-  if (anchor.wll_N) return "wll " + words::shown(*anchor.wll_N, Dimension::force, si);
+Cell capacity_of(const Finding* found) {
+  if (!found) return {};
+  for (const Fact& fact : found->facts)
+    if (const auto* quantity = std::get_if<Quantity>(&fact.value); quantity && fact.name == "capacity")
+      return *quantity;
+  return {};
+}
+
+/// How a breaking strength became a capacity; a working load limit is one as it stands.
+std::string factor_note(const Anchor& anchor, const Limits& limits) {
   if (!anchor.mbs_N) return {};
-  const std::string mbs = "mbs " + words::shown(*anchor.mbs_N, Dimension::force, si);
-  const auto& factor = layout.limits.design_factor;
-  return factor ? fmt::format("{} / {}", mbs, words::shown(factor->at, Dimension::none, si)) : mbs + ", no factor";
+  return limits.design_factor ? fmt::format("Capacity of {}: its mbs over the design factor {}.", anchor.id.value,
+                                            print_quantity({limits.design_factor->at, Dimension::none}))
+                              : fmt::format("No capacity of {}: its mbs needs a design factor.", anchor.id.value);
 }
 
 /// A, B, ... Z, A1, B1, ...
@@ -55,9 +61,9 @@ Table anchor_loads(const Dossier& dossier) {
     const Extreme& force = loads->demands.at(i).force_N;
     const Finding* found = utilisation_of(dossier.judged.findings, i);
     const Cell utilisation = found && found->measured ? cell(found->value, Dimension::ratio) : Cell{};
-    std::vector<Cell> row{
-        anchor.id.value,    {}, {}, {}, component(force.value), capacity_in_words(rig.layout, anchor), utilisation,
-        std::string("none")};
+    std::vector<Cell> row{anchor.id.value,    {}, {}, {}, component(force.value), capacity_of(found), utilisation,
+                          std::string("none")};
+    if (const std::string note = factor_note(anchor, rig.layout.limits); !note.empty()) table.notes.push_back(note);
     if (force.pose >= 0) {
       const loads::LoadCase& governing = loads->cases.at(static_cast<std::size_t>(force.pose));
       const Vec3 on = governing.on_anchor_N.at(i);

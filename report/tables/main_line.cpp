@@ -33,10 +33,10 @@ Table main_line_bare(const Dossier& dossier) {
 Table main_line_loaded(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   Table table{"Main line, loaded",
-              {"state", "carrying", "weight", "greatest H", "at", "height at rest mark", "bisector at rest mark",
+              {"state", "carrying", "weight", "greatest H", "height at rest mark", "bisector at rest mark",
                "drive at rest mark", "drive at end of travel", "comes to rest at"},
               {},
-              {"Without the braking line's pull. Height: above the upstream support. At, comes to rest at: chainage.",
+              {"Without the braking line's pull. Height: above the upstream support. Comes to rest at: chainage.",
                "Bisector: the slope square to the bisector of the line at the wheel, rising positive. Drive: the "
                "force that drives the load along, positive toward the landing."}};
   const mainline::MainLine* main_line = rig.main_line.solved();
@@ -51,9 +51,8 @@ Table main_line_loaded(const Dossier& dossier) {
     table.rows.push_back(
         {words::name_of(*main_line, main_line->states.at(static_cast<std::size_t>(path.state))),
          std::string(words::word_for(path.loading)), cell(path.path.weight_N(), Dimension::force),
-         cell(tightest->H_N, Dimension::force), cell(tightest->x_m + zero_m, Dimension::length),
-         cell(path.path.height_m(rest_m), Dimension::length), cell(path.path.tau_rad(rest_m), Dimension::angle),
-         cell(path.path.drive_force_N(rest_m), Dimension::force),
+         cell(tightest->H_N, Dimension::force), cell(path.path.height_m(rest_m), Dimension::length),
+         cell(path.path.tau_rad(rest_m), Dimension::angle), cell(path.path.drive_force_N(rest_m), Dimension::force),
          cell(path.path.drive_force_N(end_m), Dimension::force),
          path.rest_points_m.empty() ? Cell{} : cell(path.rest_points_m.back() + zero_m, Dimension::length)});
   }

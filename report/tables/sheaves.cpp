@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "report/tables/tables.hpp"
+#include "report/words/numbers.hpp"
 #include "report/words/states.hpp"
 
 namespace fairlead::tables {
@@ -44,11 +45,8 @@ Worst greatest_fleet(const reeving::Reeving& reeving, std::size_t sheave) {
 /// The leg on which the fleet angle is the larger.
 std::string side_of(const Worst& worst, std::size_t sheave) {
   const reeving::Turn& turn = turn_at(*worst.sweep, worst.pose, sheave);
-  return std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley's" : "unit's";
+  return std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley" : "brake unit";
 }
-
-/// Travel is told in metres whatever else stands in its column.
-std::string metres(double m) { return fmt::format("{:.3f} m", m); }
 
 std::string direction_of(Vec3 v) {
   const Vec3 u = unit(v);
@@ -57,13 +55,13 @@ std::string direction_of(Vec3 v) {
 
 }  // namespace
 
-Table sheaves(const Dossier& dossier) {
+Table sheaves(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   const Layout& layout = rig.layout;
   Table table{
       "Sheaves",
       {"sheave", "on", "axle toward", "pitch diameter", "turning", "least wrap", "at travel", "worst fleet",
-       "at travel", "leg", "when"},
+       "at travel"},
       {},
       {fmt::format("Axle toward: direction along {}, {}, {}. Turning: as the line runs from the brake trolley to "
                    "the brake unit, seen with the axle's direction pointing at the viewer.",
@@ -80,11 +78,11 @@ Table sheaves(const Dossier& dossier) {
     if (reeving && !reeving->sweeps.empty()) {
       const Worst wrap = least_wrap(*reeving, i), fleet = greatest_fleet(*reeving, i);
       row[5] = cell(wrap.value, Dimension::angle);
-      row[6] = metres(wrap.sweep->poses.at(wrap.pose).travel_m);
+      row[6] = words::travel(wrap.sweep->poses.at(wrap.pose).travel_m, style);
       row[7] = cell(fleet.value, Dimension::angle);
-      row[8] = metres(fleet.sweep->poses.at(fleet.pose).travel_m);
-      row[9] = side_of(fleet, i);
-      row[10] = words::name_of(*rig.main_line.solved(), *fleet.sweep);
+      row[8] = words::travel(fleet.sweep->poses.at(fleet.pose).travel_m, style);
+      table.notes.push_back(fmt::format("Worst fleet of {}: on the {} side, {}.", sheave.id.value, side_of(fleet, i),
+                                        words::name_of(*rig.main_line.solved(), *fleet.sweep)));
     }
     table.rows.push_back(std::move(row));
   }

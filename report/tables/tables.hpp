@@ -19,7 +19,7 @@ Table anchor_loads(const Dossier&);
 /// Every case computed, with its load on every anchor.
 Table load_cases(const Dossier&);
 Table lines(const Dossier&);
-Table sheaves(const Dossier&);
+Table sheaves(const Dossier&, const Style&);
 Table limits(const Dossier&);
 Table assumptions(const Dossier&);
 

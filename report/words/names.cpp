@@ -60,9 +60,8 @@ std::string id_of(const Layout& layout, Item item) {
 }
 
 std::string place_of(const Layout& layout, Place place) {
-  if (place.file < layout.files.size() && (place.line > 0 || place.file > 0))
-    return place.line > 0 ? fmt::format("{}:{}", layout.files[place.file], place.line) : layout.files[place.file];
-  return "stated default";
+  const std::string& file = layout.files.at(place.file);
+  return place.line > 0 ? fmt::format("{}:{}", file, place.line) : file;
 }
 
 std::string date_of(Date date) { return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day); }
@@ -126,7 +125,7 @@ std::string headline(const Judged& judged) {
     if (const auto n = count(outcome); n > 0)
       counts += fmt::format("{}{} {}", counts.empty() ? "" : ", ", n, word_for(outcome));
   };
-  if (exit_status(judged.findings) == 0) {
+  if (exit_status(judged.findings) == 0 && !judged.findings.empty()) {
     add(Outcome::pass);
     add(Outcome::waived);
     if (count(Outcome::waived) > 0) counts += fmt::format(" ({})", what_is_waived(judged.rig.layout, judged.findings));

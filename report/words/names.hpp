@@ -14,7 +14,7 @@ std::string id_of(const Layout&, Item);
 /// "sheave", "main line", "brake unit".
 std::string_view kind_of(Item::Kind);
 
-/// "otter.toml:22", "command line", or "stated default".
+/// "otter.toml:22", "command line"; the layout file alone for what stands nowhere in it.
 std::string place_of(const Layout&, Place);
 
 /// "2025-03-09"
@@ -36,7 +36,8 @@ std::vector<const Check*> without_subject(std::span<const Finding>);
 std::string terms_of(const Waiver&);
 
 /// Whether anyone may look further at this rig, in one line: "NOT CLEARED: 2 fail, 1 undetermined, 3 not judged" or
-/// "CLEARED by these checks: 14 pass, 1 waived (fleet-angle R1)". Cleared exactly when the exit status is 0.
+/// "CLEARED by these checks: 14 pass, 1 waived (fleet-angle R1)". Cleared exactly when the exit status is 0; nothing
+/// judged is nothing cleared.
 std::string headline(const Judged&);
 
 }  // namespace fairlead::words

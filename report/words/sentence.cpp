@@ -102,8 +102,9 @@ std::string sentence(const Layout& layout, const Finding& finding, const Style& 
   const Speaker speaker{layout, finding, style};
   const bool open = finding.verdict == Verdict::undetermined || finding.verdict == Verdict::not_judged;
   const std::string_view says = finding.check->sentence;
-  std::string out = names(says, "subject") ? "" : name_of(layout, finding.subject) + ": ";
-  if (!open || finding.measured) {
+  const bool told = !open || finding.measured;
+  std::string out = told && names(says, "subject") ? "" : name_of(layout, finding.subject) + ": ";
+  if (told) {
     out += filled(says, layout, finding, style);
     if (finding.measured && !names(says, "bound") && speaker.number(finding.bound) != speaker.number(finding.value))
       out += fmt::format(", {} at worst between the poses solved", speaker.number(finding.bound));
@@ -112,9 +113,8 @@ std::string sentence(const Layout& layout, const Finding& finding, const Style& 
   } else if (finding.limit) {
     out += speaker.against_limit() + "; ";
   }
-  if (open) {
+  if (open)
     out += fmt::format("{}: {}", word_for(finding.verdict), finding.why.empty() ? "no reason given" : finding.why);
-  }
   if (finding.verdict != Verdict::pass && finding.at) out += "; at " + shown(layout, *finding.at, style);
   return out;
 }

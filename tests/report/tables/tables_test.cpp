@@ -1,0 +1,183 @@
+#include "report/tables/tables.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "tests/demo_layout.hpp"
+
+namespace fairlead {
+namespace {
+
+const Style si{Units::si};
+
+const Dossier& demo() {
+  static const Dossier dossier{judge(demo_layout())};
+  return dossier;
+}
+const Dossier& unsolved() {
+  static const Dossier dossier{judge(demo_layout({{"line.L1.route", "[]"}}))};
+  return dossier;
+}
+
+double number(const Cell& cell) { return std::get<Quantity>(cell).si; }
+std::string words(const Cell& cell) { return std::get<std::string>(cell); }
+const std::vector<Cell>& row_of(const Table& table, const std::string& first, std::size_t column = 0) {
+  return *std::find_if(table.rows.begin(), table.rows.end(),
+                       [&](const auto& row) { return words(row[column]) == first; });
+}
+
+std::vector<Table> all(const Dossier& d) {
+  return {tables::findings(d, si), tables::setting_out(d), tables::main_line_bare(d), tables::main_line_loaded(d),
+          tables::anchor_loads(d), tables::load_cases(d),  tables::lines(d),          tables::sheaves(d, si),
+          tables::limits(d),       tables::assumptions(d)};
+}
+
+TEST(Tables, EveryRowHasACellForEveryHeading) {
+  const auto spoiled = read_layout(FAIRLEAD_SOURCE_DIR "/layouts/heron_gully_spoiled.toml");
+  ASSERT_TRUE(spoiled.has_value());
+  const Dossier others[] = {Dossier{judge(*spoiled)},
+                            Dossier{judge(demo_layout({{"main_line.tension", "['17 kN', '18 kN']"}}))}};
+  for (const Dossier* dossier : {&demo(), &unsolved(), &others[0], &others[1]})
+    for (const Table& table : all(*dossier))
+      for (const auto& row : table.rows) EXPECT_EQ(row.size(), table.headings.size()) << table.title;
+}
+
+TEST(Tables, WhatIsNotSolvedSaysWhyAndShowsNoNumber) {
+  const Table loads = tables::anchor_loads(unsolved());
+  EXPECT_TRUE(loads.rows.empty());
+  EXPECT_EQ(loads.notes,
+            std::vector<std::string>{"Undetermined: the reeving is not solved: line \"L1\" runs over no sheave"});
+  const Table lines = tables::lines(unsolved());
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[5])) << "no finished length";
+  EXPECT_EQ(lines.notes.back(), "Lengths undetermined: line \"L1\" runs over no sheave");
+}
+
+TEST(Findings, AreToldWorstFirstAndElseInTheirOrder) {
+  std::vector<Finding> findings(6);
+  const Verdict verdicts[] = {Verdict::pass,         Verdict::not_judged, Verdict::fail,
+                              Verdict::undetermined, Verdict::fail,       Verdict::fail};
+  for (std::size_t i = 0; i < 6; ++i) findings[i].verdict = verdicts[i];
+  findings[2].waiver = 0;
+  EXPECT_EQ(tables::worst_first(findings), (std::vector<std::size_t>{4, 5, 3, 1, 2, 0}));
+}
+
+TEST(SettingOut, GivesEveryPointAsTheLayoutHasItAndAlongTheMainLine) {
+  const Table table = tables::setting_out(demo());
+  const Layout& layout = demo().judged.rig.layout;
+  EXPECT_EQ(table.headings[2], "east");
+  for (const Anchor& anchor : layout.anchors) {
+    const auto& row = row_of(table, "anchor " + anchor.id.value);
+    const Point3 p = anchor.position;
+    EXPECT_EQ((Vec3{number(row[2]), number(row[3]), number(row[4])}), (Vec3{p.x, p.y, p.z}));
+  }
+  // The demo's main line runs 0.8 east, 0.6 north from (1200, 800, 341.5).
+  const auto& redirect = row_of(table, "sheave R1");
+  const Point3 centre = layout.sheaves[0].position->value;
+  EXPECT_NEAR(number(redirect[5]), 0.8 * (centre.x - 1200) + 0.6 * (centre.y - 800), 1e-9);
+  EXPECT_NEAR(number(redirect[6]), -0.6 * (centre.x - 1200) + 0.8 * (centre.y - 800), 1e-9);
+  EXPECT_NEAR(number(redirect[7]), centre.z - 341.5, 1e-9);
+  EXPECT_EQ(number(row_of(table, "end of planned travel", 1)[5]), 188.0 + 15.0);
+}
+
+TEST(AnchorLoads, ARowIsOneCaseAndItsSizeIsThatOfItsComponents) {
+  const Table table = tables::anchor_loads(demo());
+  ASSERT_EQ(table.rows.size(), 4u);
+  for (const auto& row : table.rows) {
+    const double size_N = norm({number(row[1]), number(row[2]), number(row[3])});
+    EXPECT_NEAR(size_N, number(row[4]), 1e-9 * size_N) << words(row[0]);
+    EXPECT_NEAR(number(row[4]) / number(row[5]), number(row[6]), 1e-12) << "utilisation is load over capacity";
+    const std::string note = "Case " + words(row[7]) + ": ";
+    EXPECT_TRUE(
+        std::any_of(table.notes.begin(), table.notes.end(), [&](const auto& n) { return n.starts_with(note); }));
+  }
+  EXPECT_EQ(number(row_of(table, "A3")[5]), 60e3 / 5) << "mbs over the design factor";
+  EXPECT_EQ(number(row_of(table, "P1")[5]), 45e3) << "a wll takes no factor";
+}
+
+TEST(AnchorLoads, WithoutAFactorABreakingStrengthIsNoCapacity) {
+  Layout layout = demo_layout();
+  layout.limits.design_factor.reset();
+  const Table table = tables::anchor_loads(Dossier{judge(layout)});
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(table, "A3")[5]));
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(table, "A3")[6]));
+  EXPECT_NE(std::find(table.notes.begin(), table.notes.end(), "No capacity of A3: its mbs needs a design factor."),
+            table.notes.end());
+}
+
+TEST(MainLine, ColderIsShorterAndTighterAndHangsHigher) {
+  const Table bare = tables::main_line_bare(demo());
+  const auto &cold = row_of(bare, "cold"), &warm = row_of(bare, "warm"), &measured = row_of(bare, "as measured");
+  EXPECT_EQ(number(cold[1]), 273.15 - 15);
+  EXPECT_LT(number(cold[2]), number(measured[2]));
+  EXPECT_GT(number(cold[3]), number(warm[3]));
+  EXPECT_LT(number(cold[6]), number(warm[6]));
+  EXPECT_NEAR(number(measured[5]), 18e3, 1e-3) << "the tension that was measured at the landing";
+}
+
+TEST(MainLine, AHeavierLoadHangsLowerAndPullsHarder) {
+  const Table loaded = tables::main_line_loaded(demo());
+  ASSERT_EQ(loaded.rows.size(), 6u);
+  for (std::size_t first : {0u, 3u})
+    for (std::size_t i = first; i < first + 2; ++i) {
+      EXPECT_GT(number(loaded.rows[i + 1][3]), number(loaded.rows[i][3])) << "greatest H";
+      EXPECT_LT(number(loaded.rows[i + 1][4]), number(loaded.rows[i][4])) << "height at the rest mark";
+      EXPECT_NEAR(number(loaded.rows[i][6]), -number(loaded.rows[i][2]) * std::tan(number(loaded.rows[i][5])), 1e-3)
+          << "drive = -weight tan tau, as far as both are interpolated between the same knots";
+    }
+}
+
+TEST(Lines, AreCutToFinishedLengthAndTails) {
+  const Table schedule = tables::lines(demo());
+  const auto& line = row_of(schedule, "L1");
+  EXPECT_NEAR(number(line[7]), number(line[5]) + 1.2, 1e-12);
+  EXPECT_FALSE(tables::cut_length_m(demo().judged.rig, 0) == std::nullopt);
+  Layout layout = demo_layout();
+  layout.lines[0].tails_m.reset();
+  EXPECT_EQ(tables::cut_length_m(judge(layout).rig, 0), std::nullopt) << "unknown tails give no length to cut to";
+}
+
+TEST(Sheaves, TellTheWorstOfAllSweepsAndWhereItWasSeen) {
+  const Dossier dossier{judge(demo_layout({{"sheave.R1.axle", "[0.62, -0.78, 0]"}}))};
+  const Rig& rig = dossier.judged.rig;
+  const auto row = tables::sheaves(dossier, si).rows.at(0);
+  double fleet_rad = 0, wrap_rad = 10, fleet_travel_m = 0;
+  for (const reeving::Sweep& sweep : rig.reeving.solved()->sweeps)
+    for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
+      const reeving::Turn& turn = sweep.turns[p];
+      const double here_rad = std::max(std::abs(turn.on_fleet_rad), std::abs(turn.off_fleet_rad));
+      if (here_rad > fleet_rad) fleet_rad = here_rad, fleet_travel_m = sweep.poses[p].travel_m;
+      wrap_rad = std::min(wrap_rad, turn.wrap_rad);
+    }
+  ASSERT_GT(fleet_rad, 0.01);
+  EXPECT_EQ(number(row[7]), fleet_rad);
+  EXPECT_EQ(number(row[5]), wrap_rad);
+  EXPECT_NEAR(std::stod(words(row[8])), fleet_travel_m, 0.5e-3);
+  EXPECT_EQ(words(row[4]), "clockwise");
+}
+
+TEST(Limits, NameTheirBasisAndTheirPlaceOrSayThatNobodyGaveThem) {
+  Layout layout = demo_layout();
+  layout.limits.plane_thickness_m.reset();
+  const Table table = tables::limits(Dossier{judge(layout)});
+  const auto& given = row_of(table, "least reserve of extension");
+  EXPECT_EQ(number(given[1]), 0.75);
+  EXPECT_EQ(words(given[2]), "owner's rule");
+  EXPECT_NE(words(given[3]).find("heron_gully.toml:"), std::string::npos);
+  const auto& absent = row_of(table, "plane thickness of the lines");
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(absent[1]));
+  EXPECT_EQ(words(absent[2]), "no limit given: not judged");
+}
+
+TEST(Assumptions, HoldWhatTheReaderAndTheSolverTookForGranted) {
+  Layout layout = demo_layout();
+  layout.main_line.ea_N.reset();
+  layout.main_line.construction = Given<RopeConstruction>{RopeConstruction::rope_6x19_iwrc, {}};
+  const Table table = tables::assumptions(Dossier{judge(layout)});
+  EXPECT_TRUE(std::any_of(table.rows.begin(), table.rows.end(), [](const auto& row) {
+    return words(row[0]).find("estimated from construction 6x19 IWRC") != std::string::npos;
+  }));
+}
+
+}  // namespace
+}  // namespace fairlead
