@@ -33,7 +33,7 @@ Table main_line_bare(const Dossier& dossier) {
 Table main_line_loaded(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   Table table{"Main line, loaded",
-              {"state", "carrying", "weight", "greatest H", "height at rest mark", "bisector at rest mark",
+              {"load and state", "weight", "greatest H", "height at rest mark", "bisector at rest mark",
                "drive at rest mark", "drive at end of travel", "comes to rest at"},
               {},
               {"Without the braking line's pull. Height: above the upstream support. Comes to rest at: chainage.",
@@ -49,8 +49,7 @@ Table main_line_loaded(const Dossier& dossier) {
     const auto tightest =
         std::max_element(knots.begin(), knots.end(), [](const auto& a, const auto& b) { return a.H_N < b.H_N; });
     table.rows.push_back(
-        {words::name_of(*main_line, main_line->states.at(static_cast<std::size_t>(path.state))),
-         std::string(words::word_for(path.loading)), cell(path.path.weight_N(), Dimension::force),
+        {words::name_of(*main_line, path), cell(path.path.weight_N(), Dimension::force),
          cell(tightest->H_N, Dimension::force), cell(path.path.height_m(rest_m), Dimension::length),
          cell(path.path.tau_rad(rest_m), Dimension::angle), cell(path.path.drive_force_N(rest_m), Dimension::force),
          cell(path.path.drive_force_N(end_m), Dimension::force),

@@ -31,10 +31,14 @@ std::string_view turning_of(int sense) {
   return "unknown";
 }
 
+std::string name_of(const mainline::MainLine& main_line, const mainline::StatePath& path) {
+  const mainline::State& state = main_line.states.at(static_cast<std::size_t>(path.state));
+  return fmt::format("{}, {}", word_for(path.loading), name_of(main_line, state));
+}
+
 std::string name_of(const mainline::MainLine& main_line, const reeving::Sweep& sweep) {
   const mainline::StatePath& path = main_line.paths.at(static_cast<std::size_t>(sweep.path));
-  const mainline::State& state = main_line.states.at(static_cast<std::size_t>(path.state));
-  return fmt::format("{}, {}, {}", word_for(path.loading), name_of(main_line, state), word_for(sweep.running));
+  return fmt::format("{}, {}", name_of(main_line, path), word_for(sweep.running));
 }
 
 }  // namespace fairlead::words

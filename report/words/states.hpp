@@ -14,6 +14,9 @@ std::string_view word_for(reeving::Running);  ///< "at rest", "paying out", "ret
 std::string_view word_for(LineMaterial);      ///< "steel", "fibre", "webbing"
 std::string_view turning_of(int sense);       ///< of a reeved sheave: "anticlockwise", "clockwise"
 
+/// "heaviest rider, cold"
+std::string name_of(const mainline::MainLine&, const mainline::StatePath&);
+
 /// "heaviest rider, cold, paying out"
 std::string name_of(const mainline::MainLine&, const reeving::Sweep&);
 

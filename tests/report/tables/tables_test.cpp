@@ -120,9 +120,9 @@ TEST(MainLine, AHeavierLoadHangsLowerAndPullsHarder) {
   ASSERT_EQ(loaded.rows.size(), 6u);
   for (std::size_t first : {0u, 3u})
     for (std::size_t i = first; i < first + 2; ++i) {
-      EXPECT_GT(number(loaded.rows[i + 1][3]), number(loaded.rows[i][3])) << "greatest H";
-      EXPECT_LT(number(loaded.rows[i + 1][4]), number(loaded.rows[i][4])) << "height at the rest mark";
-      EXPECT_NEAR(number(loaded.rows[i][6]), -number(loaded.rows[i][2]) * std::tan(number(loaded.rows[i][5])), 1e-3)
+      EXPECT_GT(number(loaded.rows[i + 1][2]), number(loaded.rows[i][2])) << "greatest H";
+      EXPECT_LT(number(loaded.rows[i + 1][3]), number(loaded.rows[i][3])) << "height at the rest mark";
+      EXPECT_NEAR(number(loaded.rows[i][5]), -number(loaded.rows[i][1]) * std::tan(number(loaded.rows[i][4])), 1e-3)
           << "drive = -weight tan tau, as far as both are interpolated between the same knots";
     }
 }
