@@ -52,7 +52,7 @@ class Rolling {
   };
   using Equations = Pairs<2 * N + 2>;
 
-  /// False where the neighbour does not fit this line.
+  /// False where the neighbour does not fit this line: steps keep the sign of a length, and only positive ones count.
   bool start_from(const Shape& near) {
     double s = 0;
     bool fits = true;
