@@ -248,6 +248,11 @@ TEST(RollingLoad, SaysWhyItCannotHang) {
   EXPECT_EQ(why({{100, nan}}), "a load on wheels does not press on the main line");
   EXPECT_EQ(why({{100, 1}, {120, 1}, {140, 1}}), "more than two loads on the main line");
   EXPECT_EQ(why({}), "hangs");
+  const Load load{40, 100};
+  const Cable straight{100, 0, 100 * (1 + 1e-14), 10, 0}, stiff{100, 0, 100 * (1 + 1e-10), 10, 1e-20};
+  for (const Cable& line : {straight, stiff})
+    EXPECT_EQ(hang_rolling(line, {&load, 1}).error().why,
+              "the main line is so straight that its length does not tell its tension");
 }
 
 }  // namespace
