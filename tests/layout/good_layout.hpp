@@ -7,7 +7,9 @@
 #include <algorithm>
 #include <filesystem>
 #include <fstream>
+#include <stdexcept>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "geometry/layout/read.hpp"
@@ -40,10 +42,11 @@ inline std::string printed_errors(const std::string& text, const std::vector<Ove
   return printed;
 }
 
+/// A text that must read; where it does not, the test ends with its errors.
 inline Layout layout_of(const std::string& text, const std::vector<Override>& overrides = {}) {
-  const auto layout = read_layout_text(text, "otter.toml", overrides);
-  EXPECT_TRUE(layout.has_value()) << printed_errors(text, overrides);
-  return layout.value_or(Layout{});
+  auto layout = read_layout_text(text, "otter.toml", overrides);
+  if (!layout) throw std::runtime_error(printed_errors(text, overrides));
+  return std::move(*layout);
 }
 
 /// The printed form of an error that underlines the bytes [at, at + length) of the text.

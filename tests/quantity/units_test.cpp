@@ -265,6 +265,7 @@ TEST(Units, WhatIsNoQuantityIsRefusedWithWhatToWrite) {
       {"1e308 t", D::mass, "the number is not finite; write a mass in kg, g, t, tonne, lb"},
       {"-1 K", D::temperature, "this is below absolute zero; write a temperature in K, C, °C, F, °F"},
       {"-300 C", D::temperature, "this is below absolute zero; write a temperature in K, C, °C, F, °F"},
+      {"12 ft 12 in", D::length, "inches beside feet stay below 12; write \"12 ft 6 in\" or \"12.5 ft\""},
       {"12 ft 14 in", D::length, "inches beside feet stay below 12; write \"12 ft 6 in\" or \"12.5 ft\""},
       {"12.5 ft 6 in", D::length, "feet beside inches are a whole number; write \"12 ft 6 in\" or \"12.5 ft\""},
       {"12 ft 6", D::length, "these are no feet and inches; write \"12 ft 6 in\" or \"12 ft 6 1/2 in\""},
