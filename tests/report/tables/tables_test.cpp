@@ -63,8 +63,9 @@ TEST(Findings, AreToldWorstFirstAndElseInTheirOrder) {
 }
 
 TEST(SettingOut, GivesEveryPointAsTheLayoutHasItAndAlongTheMainLine) {
-  const Table table = tables::setting_out(demo());
-  const Layout& layout = demo().judged.rig.layout;
+  const Dossier dossier{judge(demo_layout({{"sheave.R1.position", "[1349.14, 911.78, 331.35]"}}))};
+  const Table table = tables::setting_out(dossier);
+  const Layout& layout = dossier.judged.rig.layout;
   EXPECT_EQ(table.headings[2], "east");
   for (const Anchor& anchor : layout.anchors) {
     const auto& row = row_of(table, "anchor " + anchor.id.value);
@@ -75,6 +76,7 @@ TEST(SettingOut, GivesEveryPointAsTheLayoutHasItAndAlongTheMainLine) {
   const auto& redirect = row_of(table, "sheave R1");
   const Point3 centre = layout.sheaves[0].position->value;
   EXPECT_NEAR(number(redirect[5]), 0.8 * (centre.x - 1200) + 0.6 * (centre.y - 800), 1e-9);
+  EXPECT_LT(number(redirect[6]), -0.05) << "east of the plane is to the right, looking toward the landing";
   EXPECT_NEAR(number(redirect[6]), -0.6 * (centre.x - 1200) + 0.8 * (centre.y - 800), 1e-9);
   EXPECT_NEAR(number(redirect[7]), centre.z - 341.5, 1e-9);
   EXPECT_EQ(number(row_of(table, "end of planned travel", 1)[5]), 188.0 + 15.0);
