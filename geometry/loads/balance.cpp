@@ -62,7 +62,7 @@ Balance balance_of(const Inputs& in, const reeving::Inputs& reeving, const reevi
     balance.push(in.sheave_anchor[i], turn.wrap_centre, wrap_N);
     balance.act(turn.wrap_centre, wrap_N);
   }
-  balance.push(in.unit_anchor, reeving.outlet, pose.pull_on_unit_N);
+  balance.push(in.unit_anchor, reeving.outlet(), pose.pull_on_unit_N);
   const Point3 unit = in.anchors[static_cast<std::size_t>(in.unit_anchor)];
   balance.push(in.unit_anchor, unit, in.unit_weight_N * down);
   balance.act(unit, in.unit_weight_N * down);

@@ -26,8 +26,9 @@ double rise_between_N(const Inputs& in, int anchor, const reeving::Inputs& reevi
     const double end_moves_m = i == 0 ? moved_m : norm(b.from - a.from) + norm(b.to - a.to);
     const double l = std::min(a.length_m, b.length_m);
     const double T = std::max({a.from_tension_N, a.to_tension_N, b.from_tension_N, b.to_tension_N});
-    rise_N += l > end_moves_m ? 0.5 * (T * end_moves_m / (l - end_moves_m) + reeving.line_weight_N_per_m * end_moves_m)
-                              : std::numeric_limits<double>::infinity();
+    rise_N += l > end_moves_m
+                  ? 0.5 * (T * end_moves_m / (l - end_moves_m) + reeving.lines.front().weight_N_per_m * end_moves_m)
+                  : std::numeric_limits<double>::infinity();
   }
   return rise_N;
 }
@@ -185,7 +186,7 @@ tl::expected<void, Unsolved> Accounts::add_supports() {
     const mainline::StatePath& path = main_line_.paths[p];
     if (path.loading != mainline::Loading::heaviest) continue;
     const reeving::SweepInputs& carried = reeving_in_.sweeps[static_cast<std::size_t>(at_rest_sweep(p))];
-    const auto worst = mainline::worst_rider(carried.cable, carried.rider_weight_N,
+    const auto worst = mainline::worst_rider(carried.state.cable, carried.rider_weight_N,
                                              {reeving_in_.rest_m, carried.trolley_weight_N}, path.path.from_m());
     if (!worst) return tl::unexpected(worst.error());
     if (worst->start.bound_N > start.worst.bound_N) start = {p, worst->start};

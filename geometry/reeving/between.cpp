@@ -127,7 +127,7 @@ Box Interval::guess() const {
     box.height_m = wider(height(a_) + ahead, margin);
     box.wheel_N = spread(p.tension_N, q.tension_N, (rough + margin) * p.tension_N);
     const auto slopes = [&](auto side) {
-      const LineSide<double> s = side(sweep_.cable, a_.shape, 0), t = side(sweep_.cable, b_.shape, 0);
+      const LineSide<double> s = side(sweep_.state.cable, a_.shape, 0), t = side(sweep_.state.cable, b_.shape, 0);
       return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough + 1e-3);
     };
     box.up_slope = slopes(side_up);
@@ -161,11 +161,11 @@ void Interval::hang_legs(Band outlet_N) {
   legs_.resize(sheaves_ + 1);
   for (std::size_t i = 0; i <= sheaves_; ++i) {
     const Swept from = i == 0 ? out_.attachment : out_.contacts[2 * i - 1];
-    const Swept to = i == sheaves_ ? Swept{in_.outlet, {}, {}} : out_.contacts[2 * i];
+    const Swept to = i == sheaves_ ? Swept{in_.outlet(), {}, {}} : out_.contacts[2 * i];
     const Vec3 span = to.middle - from.middle;
-    const double level_m = dot((from.middle + 0.5 * span) - in_.outlet, in_.up);
+    const double level_m = dot((from.middle + 0.5 * span) - in_.outlet(), in_.up);
     const double level_half_m = (from.half_width(in_.up) + to.half_width(in_.up)) / 2;
-    const double w = in_.line_weight_N_per_m;
+    const double w = in_.lines.front().weight_N_per_m;
     legs_[i] = leg_between(along_rig(span, in_.along, from, to), along_rig(span, in_.across, from, to),
                            along_rig(span, in_.up, from, to), outlet_N + w * around(level_m, level_half_m), w);
   }
@@ -199,7 +199,7 @@ void Interval::measure_lead(const LegBand& leg) {
 }
 
 Box Interval::follow(const Box& box) {
-  const double w = in_.line_weight_N_per_m;
+  const double w = in_.lines.front().weight_N_per_m;
   const TableBand table = table_between(in_.unit.retraction_N, box.extension_m);
   const Band outlet_N =
       outlet_.held_tension_N ? Band(*outlet_.held_tension_N) : wider(table.value, margin * table.value.high);
@@ -268,7 +268,7 @@ Box Interval::follow(const Box& box) {
   const Band V_x = wider(leg.V_per_along, aside * turn_per_m) + V_N * spring / answer * length_x;
   const Band V_z = wider(leg.V_per_up, aside * turn_per_m) + V_N * spring / answer * length_z;
 
-  const mainline::Cable& cable = sweep_.cable;
+  const mainline::Cable& cable = sweep_.state.cable;
   const Band x{a_.shape.wheels[0].x_m, b_.shape.wheels[0].x_m};
   const SideBand up = side_between(x, -box.height_m, box.up_slope, box.wheel_N, cable);
   const SideBand down = side_between(cable.span_m - x, cable.rise_m - box.height_m, box.down_slope, box.wheel_N, cable);

@@ -80,7 +80,8 @@ class PoseSolver {
 tl::expected<void, Unsolved> PoseSolver::stand(double carried_N) {
   loads_[count_ - 1].weight_N = carried_N;
   const bool warm = at_.shape.loads == count_;
-  auto shape = mainline::hang_rolling(sweep_.cable, {loads_.data(), std::size_t(count_)}, warm ? &at_.shape : nullptr);
+  auto shape =
+      mainline::hang_rolling(sweep_.state.cable, {loads_.data(), std::size_t(count_)}, warm ? &at_.shape : nullptr);
   if (!shape) return tl::unexpected(shape.error());
   at_.shape = *shape;
   at_.carried_N = carried_N;
@@ -122,7 +123,7 @@ tl::expected<void, Unsolved> PoseSolver::balance() {
     value = carried + lift() - weight_N_;
     constexpr double kBalance = 1e-11;
     if (std::abs(value) <= kBalance * weight_N_) return {};
-    const WheelResponse<double> wheel_gives = respond(sweep_.cable, at_.shape, count_ - 1);
+    const WheelResponse<double> wheel_gives = respond(sweep_.state.cable, at_.shape, count_ - 1);
     const ReevedChange rise = move_attachment(in_, at_.line, in_.up);
     carried = root.next(carried, value, 1 + lift_per_m(rise) * wheel_gives.dz_dW_m_per_N);
     // Below this the line as good as floats: no wheel stays on a line it presses with a millionth of its weight.
@@ -140,7 +141,7 @@ void PoseSolver::answer_travel() {
   pose.pay_out = pose.ratio = std::numeric_limits<double>::quiet_NaN();
   if (travel_m_ < 0) return;
   // The wheel follows z' = dz/dx + dz/dW W', W' = -(lift)' along the path; the extension follows the attachment.
-  const WheelResponse<double> wheel_gives = respond(sweep_.cable, at_.shape, 0);
+  const WheelResponse<double> wheel_gives = respond(sweep_.state.cable, at_.shape, 0);
   const ReevedChange along = move_attachment(in_, at_.line, in_.along), rise = move_attachment(in_, at_.line, in_.up);
   at_.slope = (wheel_gives.dz_dx - wheel_gives.dz_dW_m_per_N * lift_per_m(along)) /
               (1 + wheel_gives.dz_dW_m_per_N * lift_per_m(rise));
@@ -164,12 +165,12 @@ tl::expected<void, Unsolved> PoseSolver::finish() {
   const Vec3 lead = cross(pose.pull_on_unit_N, in_.outlet_axis);
   pose.lead_rad = std::atan2(norm(lead), dot(pose.pull_on_unit_N, in_.outlet_axis));
   pose.hold_N = weight_N_ * in_.up - (trolley.force_x_N * in_.along + trolley.force_z_N * in_.up) - at_.line.pull_N;
-  const mainline::SupportForces ends = mainline::support_forces(sweep_.cable, at_.shape);
+  const mainline::SupportForces ends = mainline::support_forces(sweep_.state.cable, at_.shape);
   pose.start_support_N = ends.start_x_N * in_.along + ends.start_z_N * in_.up;
   pose.end_support_N = ends.end_x_N * in_.along + ends.end_z_N * in_.up;
-  pose.main_line_moment_N_m = mainline::weight_moment_N_m(sweep_.cable, at_.shape);
-  pose.main_line_weight_N = sweep_.cable.weight_N_per_m * sweep_.cable.unstretched_m;
-  pose.line_weight_N = in_.line_weight_N_per_m * at_.line.length_m;
+  pose.main_line_moment_N_m = mainline::weight_moment_N_m(sweep_.state.cable, at_.shape);
+  pose.main_line_weight_N = sweep_.state.cable.weight_N_per_m * sweep_.state.cable.unstretched_m;
+  pose.line_weight_N = in_.lines.front().weight_N_per_m * at_.line.length_m;
   pose.tau_rad = trolley.tau_rad;
   answer_travel();
   at_.fleet_rad.resize(in_.sheaves.size());
@@ -181,7 +182,7 @@ tl::expected<void, Unsolved> PoseSolver::finish() {
 
   auto loads = loads_;
   loads[count_ - 1].weight_N = weight_N_;
-  const auto without = mainline::hang_rolling(sweep_.cable, {loads.data(), std::size_t(count_)}, &at_.shape);
+  const auto without = mainline::hang_rolling(sweep_.state.cable, {loads.data(), std::size_t(count_)}, &at_.shape);
   if (!without) return tl::unexpected(without.error());
   pose.lift_by_line_m = trolley.z_m - without->wheels[count_ - 1].z_m;
   return {};
@@ -219,8 +220,8 @@ Solved<Station> solve_pose(const Inputs& in, const SweepInputs& sweep, const Out
   return PoseSolver(in, sweep, outlet, travel_m).solve(near);
 }
 
-Solved<double> rest_length(const Inputs& in, const mainline::Cable& cable, double trolley_weight_N) {
-  const SweepInputs rest{.path = 0, .cable = cable, .reference = cable, .trolley_weight_N = trolley_weight_N};
+Solved<double> rest_length(const Inputs& in, const State& state, double trolley_weight_N) {
+  const SweepInputs rest{.path = 0, .state = state, .reference = state, .trolley_weight_N = trolley_weight_N};
   const auto pose = solve_pose(in, rest, {0, in.unit.retraction_N(in.rest_extension_m)}, 0);
   if (!pose) return tl::unexpected(pose.error());
   return pose->line.length_m;

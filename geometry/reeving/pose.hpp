@@ -33,7 +33,7 @@ Solved<Station> solve_pose(const Inputs&, const SweepInputs&, const Outlet&, dou
                            const Station* near = nullptr);
 
 /// Length of the line from outlet to attachment with the empty trolley at its rest mark and the unit's rest extension.
-Solved<double> rest_length(const Inputs&, const mainline::Cable&, double trolley_weight_N);
+Solved<double> rest_length(const Inputs&, const State&, double trolley_weight_N);
 
 /// Slope of a table toward greater x; beyond its ends that of the end segment.
 double slope_after(const Curve&, double x);

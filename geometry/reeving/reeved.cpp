@@ -34,13 +34,13 @@ LegEnd first_end(const Inputs& in, Point3 attachment, int leg) {
 }
 
 LegEnd second_end(const Inputs& in, int leg) {
-  return leg == int(in.sheaves.size()) ? point_end(in.outlet) : arriving(in.sheaves[leg]);
+  return leg == int(in.sheaves.size()) ? point_end(in.outlet()) : arriving(in.sheaves[leg]);
 }
 
 tl::expected<void, Unsolved> reeve(const Inputs& in, Point3 attachment, double outlet_tension_N, Reeved& line) {
   const int sheaves = int(in.sheaves.size());
   const bool warm = !line.legs.empty();
-  const Tension tension{outlet_tension_N, in.outlet.z, in.line_weight_N_per_m};
+  const Tension tension{outlet_tension_N, in.outlet().z, in.lines.front().weight_N_per_m};
   // Beyond the first sheave nothing but the tension matters.
   const bool beyond_holds = warm && line.tension == tension;
   line.legs.resize(sheaves + 1);

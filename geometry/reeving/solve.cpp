@@ -94,7 +94,8 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   reeving.peak_tension_N = peak.tension_N;
   reeving.peak_line_speed_m_per_s = peak.line_speed_m_per_s;
   reeving.retraction_at_full_N = peak.retraction_N;
-  reeving.finished_length_m = *finished;
+  reeving.finished_length_m = {*finished};
+  reeving.rest_tension_N = {in.unit.retraction_N(in.rest_extension_m)};
   return reeving;
 }
 

@@ -25,7 +25,7 @@ constexpr double least_known = -std::numeric_limits<double>::infinity();
 /// Turn and leg records of one station.
 void record(const Inputs& in, const Station& station, Sweep& sweep) {
   const std::size_t sheaves = in.sheaves.size();
-  const double w = in.line_weight_N_per_m;
+  const double w = in.lines.front().weight_N_per_m;
   for (std::size_t i = 0; i <= sheaves; ++i) {
     const MetLeg& met = station.line.legs[i];
     const LegEnd from = first_end(in, station.pose.attachment, static_cast<int>(i)),
@@ -39,6 +39,7 @@ void record(const Inputs& in, const Station& station, Sweep& sweep) {
     leg.to_tension_N = met.hang.to_tension_N();
     leg.H_N = met.hang.horizontal_N();
     leg.weight_N = w * met.hang.length_m;
+    leg.load_N_per_m = -w * in.up;
     sweep.legs.push_back(leg);
     if (i == 0) continue;
     const MetLeg& before = station.line.legs[i - 1];

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 #include <algorithm>
+#include <limits>
 
 #include "geometry/reeving/contact.hpp"
 #include "geometry/rig/inputs.hpp"
@@ -38,12 +39,12 @@ double upstream_travel_m(const Layout& layout, const Frame& frame, const reeving
 /// Fills in the sense of every sheave that the author left to the geometry, from where the line stands at rest.
 Solved<std::vector<int>> turning_senses(const Layout& layout, const Chain& chain, const reeving::Inputs& in) {
   const mainline::Load trolley{in.rest_m, layout.brake_trolley.mass_kg * standard_gravity};
-  const auto shape = mainline::hang_rolling(in.reference, {&trolley, 1});
+  const auto shape = mainline::hang_rolling(in.reference.cable, {&trolley, 1});
   if (!shape) return tl::unexpected(shape.error());
   const Point3 wheel = in.origin + in.rest_m * in.along + shape->wheels[0].z_m * in.up;
   std::vector<Point3> points{wheel + in.attachment};
   for (const reeving::Sheave& s : in.sheaves) points.push_back(s.centre);
-  points.push_back(in.outlet);
+  points.push_back(in.outlet());
   std::vector<int> senses;
   for (std::size_t i = 0; i < in.sheaves.size(); ++i) {
     if (chain.turning[i]) {
@@ -70,11 +71,12 @@ void add_sweeps(const Layout& layout, const mainline::MainLine& main_line, reevi
     const mainline::State& state = main_line.states[static_cast<std::size_t>(path.state)];
     reeving::SweepInputs sweep;
     sweep.path = static_cast<int>(p);
-    sweep.cable = state.cable;
-    sweep.reference =
+    sweep.state = {state.cable, in.reference.unstretched_m};
+    const mainline::Cable& measured =
         std::find_if(main_line.states.begin(), main_line.states.end(), [&](const mainline::State& s) {
           return s.weather == mainline::Weather::measured && s.stiff == state.stiff && s.taut == state.taut;
         })->cable;
+    sweep.reference = {measured, in.reference.unstretched_m};
     sweep.trolley_weight_N = trolley_N;
     if (path.loading != mainline::Loading::empty) {
       const Range& riders = layout.riders.mass_kg;
@@ -143,13 +145,16 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
     const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(index)];
     in.sheaves.push_back({sheave.position->value, unit(sheave.axle), 0.5 * sheave.pitch_diameter_m, 0});
   }
-  in.outlet = layout.brake_unit.outlet;
   in.outlet_axis = unit(layout.brake_unit.axis);
   in.unit = unit_of(layout.brake_unit);
   in.rest_extension_m = layout.brake_unit.rest_extension_m;
-  in.reference = main_line.states.front().cable;
+  in.reference = {main_line.states.front().cable, {std::numeric_limits<double>::quiet_NaN()}};
   const Line& line = layout.lines[static_cast<std::size_t>(chain.line)];
-  in.line_weight_N_per_m = line.mass_kg_per_m * standard_gravity;
+  in.lines.push_back({.from = {{}, reeving::on_trolley},
+                      .to = {layout.brake_unit.outlet, reeving::on_ground},
+                      .sheaves = static_cast<int>(in.sheaves.size()),
+                      .weight_N_per_m = line.mass_kg_per_m * standard_gravity,
+                      .diameter_m = line.diameter_m});
   in.speed_m_per_s = layout.riders.arrival_speed_m_per_s.value.high;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;

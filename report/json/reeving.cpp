@@ -77,12 +77,12 @@ void write_inputs(Writer& out, const Rig& rig) {
       out.number("radius_m", sheave.radius_m);
       out.text("turning", words::turning_of(sheave.sense));
     });
-    out.vector("outlet_m", in.outlet);
+    out.vector("outlet_m", in.outlet());
     out.vector("outlet_axis", in.outlet_axis);
     write_unit(out, in.unit);
     out.number("rest_extension_m", in.rest_extension_m);
-    write_cable(out, "reference_cable", in.reference);
-    out.number("line_weight_N_per_m", in.line_weight_N_per_m);
+    write_cable(out, "reference_cable", in.reference.cable);
+    out.number("line_weight_N_per_m", in.lines.front().weight_N_per_m);
     out.number("speed_m_per_s", in.speed_m_per_s);
     out.number("length_resolution_m", in.length_resolution_m);
     out.number("angle_resolution_rad", in.angle_resolution_rad);
@@ -172,7 +172,7 @@ void write_sweep(Writer& out, const Rig& rig, const Sweep& sweep, const reeving:
   out.text("running", words::word_for(sweep.running));
   out.number("trolley_weight_N", in.trolley_weight_N);
   out.number("rider_weight_N", in.rider_weight_N);
-  write_cable(out, "cable", in.cable);
+  write_cable(out, "cable", in.state.cable);
   out.count("rest_pose", sweep.rest_pose);
   write_worst(out, sweep);
   write_poses(out, sweep);
@@ -201,7 +201,7 @@ void write_reeving(Writer& out, const Rig& rig) {
     out.number("peak_tension_N", known(reeving.peak_tension_N));
     out.number("peak_line_speed_m_per_s", known(reeving.peak_line_speed_m_per_s));
     out.number("retraction_at_full_N", known(reeving.retraction_at_full_N));
-    out.number("finished_length_m", known(reeving.finished_length_m));
+    out.number("finished_length_m", solved ? std::optional<double>(reeving.finished_length_m.front()) : std::nullopt);
     std::size_t i = 0;
     out.objects("sweeps", reeving.sweeps,
                 [&](const Sweep& sweep) { write_sweep(out, rig, sweep, rig.reeving.inputs->sweeps.at(i++)); });

@@ -6,7 +6,7 @@ namespace fairlead::tables {
 std::optional<double> finished_length_m(const Rig& rig, std::size_t line) {
   const reeving::Reeving* reeving = rig.reeving.solved();
   if (!reeving || rig.braking_line < 0 || static_cast<std::size_t>(rig.braking_line) != line) return std::nullopt;
-  return reeving->finished_length_m;
+  return reeving->finished_length_m.front();
 }
 
 std::optional<double> cut_length_m(const Rig& rig, std::size_t line) {

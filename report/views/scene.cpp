@@ -68,7 +68,7 @@ RigPose pose_of(const Rig& rig, const reeving::Sweep& sweep, std::size_t index, 
   seen.trolley = {pose.trolley, pose.attachment};
   seen.outlet_tension_N = pose.outlet_tension_N;
   seen.main_line =
-      main_line_of(rig.frame, given.cable, pose, given.trolley_weight_N + given.rider_weight_N, from_m, to_m);
+      main_line_of(rig.frame, given.state.cable, pose, given.trolley_weight_N + given.rider_weight_N, from_m, to_m);
   const std::size_t legs = in.sheaves.size() + 1;
   for (std::size_t i = 0; i < legs; ++i) {
     const reeving::Leg& leg = sweep.legs[index * legs + i];

@@ -28,9 +28,9 @@ double angle_factor(double between_deg) {
   const double a = between_deg * degree;
   const Vec3 k{0, 1, 0}, first{1, 0, 0}, second{std::cos(a), 0, std::sin(a)};
   Inputs in = worked_rig();
-  in.line_weight_N_per_m = 0;
+  in.lines = {{.sheaves = 1}};
   in.sheaves = {{{0, 0, 0}, k, 0.06, 1}};
-  in.outlet = Point3{} + 0.06 * cross(second, k) + 9 * second;
+  in.lines[0].to.at = Point3{} + 0.06 * cross(second, k) + 9 * second;
   Reeved line;
   if (!reeve(in, Point3{} - 0.06 * cross(first, k) + 7 * first, 1000, line)) return unsolved;
   return norm(line.legs[0].hang.to_pull_N() + line.legs[1].hang.from_pull_N()) / 1000;

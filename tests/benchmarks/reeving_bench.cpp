@@ -19,7 +19,7 @@ BENCHMARK(hanging_leg);
 void leg_with_its_contacts(benchmark::State& state) {
   const Inputs in = skew_rig();
   const LegEnd from = leaving(in.sheaves[0]), to = arriving(in.sheaves[1]);
-  Tension tension{60, in.outlet.z, in.line_weight_N_per_m};
+  Tension tension{60, in.outlet().z, in.lines[0].weight_N_per_m};
   MetLeg near = *meet(from, to, tension);
   for (auto _ : state) {
     tension.at_N = tension.at_N > 90 ? 60 : tension.at_N + 0.1;

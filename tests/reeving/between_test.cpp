@@ -31,11 +31,11 @@ Drawn draw(std::mt19937_64& random) {
       redirect.centre + Vec3{uniform(random, -3, 0.3), uniform(random, -0.1, 0.1), uniform(random, -0.3, 1)};
   redirect.axle = unit(redirect.axle + Vec3{uniform(random, -0.05, 0.05), 0, uniform(random, -0.05, 0.05)});
   for (Sheave& s : in.sheaves) s.radius_m *= uniform(random, 0.5, 2);
-  in.line_weight_N_per_m = uniform(random, 0, 1) < 0.2 ? 0 : uniform(random, 0.1, 1.4);
+  in.lines[0].weight_N_per_m = uniform(random, 0, 1) < 0.2 ? 0 : uniform(random, 0.1, 1.4);
   const double length = uniform(random, 0.9995, 1.004);
   const int kind = static_cast<int>(random() % in.sweeps.size());
   for (SweepInputs& s : in.sweeps)
-    s.reference.unstretched_m = s.cable.unstretched_m = in.reference.unstretched_m * length;
+    s.reference.cable.unstretched_m = s.state.cable.unstretched_m = in.reference.cable.unstretched_m * length;
   d.sweep = in.sweeps[static_cast<std::size_t>(kind)];
   d.outlet.rest_length_m = 0;
   if (const auto rest = rest_length(in, d.sweep.reference, d.sweep.trolley_weight_N)) d.outlet.rest_length_m = *rest;
@@ -88,7 +88,8 @@ TEST(BetweenPoses, OfTwentyThousandRandomPosesNoneLeavesItsBounds) {
     }
     if (HasFailure()) {
       FAIL() << "interval of " << step << " m from travel " << from << ", rider " << d.sweep.rider_weight_N
-             << " N, line " << d.in.line_weight_N_per_m << " N/m, held " << d.outlet.held_tension_N.value_or(0) << " N";
+             << " N, line " << d.in.lines[0].weight_N_per_m << " N/m, held " << d.outlet.held_tension_N.value_or(0)
+             << " N";
     }
   }
   // Nothing is bounded by giving up: all but a few of the intervals, up to a metre long, are proven at once.

@@ -89,10 +89,10 @@ TEST(Contact, ItsDerivativesAreThoseOfDifferences) {
 Reeved bent(double between_rad, double radius_m, Inputs& in) {
   const Vec3 k{0, 1, 0}, first{1, 0, 0}, second{std::cos(between_rad), 0, std::sin(between_rad)};
   in = worked_rig();
-  in.line_weight_N_per_m = 0;
+  in.lines = {{.sheaves = 1}};
   in.sheaves = {{{0, 0, 0}, k, radius_m, 1}};
   // Each leg is tangent: it begins at the radius square to it.
-  in.outlet = Point3{} + radius_m * cross(second, k) + 9 * second;
+  in.lines[0].to.at = Point3{} + radius_m * cross(second, k) + 9 * second;
   Reeved line;
   EXPECT_TRUE(reeve(in, Point3{} - radius_m * cross(first, k) + 7 * first, 1000, line));
   return line;

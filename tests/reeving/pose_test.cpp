@@ -22,7 +22,7 @@ Inputs moved(Inputs in, const std::function<Vec3(Vec3)>& turn, Vec3 shift, bool 
   in.origin = place(in.origin);
   for (Vec3* v : {&in.along, &in.across, &in.attachment, &in.outlet_axis}) *v = turn(*v);
   if (mirrors) in.across = -in.across;  // still to the left
-  in.outlet = place(in.outlet);
+  in.lines[0].to.at = place(in.outlet());
   for (Sheave& s : in.sheaves) {
     s.centre = place(s.centre);
     s.axle = turn(s.axle);
@@ -61,9 +61,9 @@ TEST(Pose, ALineRunTheOtherWayIsAsLong) {
   Inputs back = in;
   std::reverse(back.sheaves.begin(), back.sheaves.end());
   for (Sheave& s : back.sheaves) s.sense = -s.sense;
-  back.outlet = line.attachment;
+  back.lines[0].to.at = line.attachment;
   Reeved reversed;
-  ASSERT_TRUE(reeve(back, in.outlet, line.legs.front().hang.from_tension_N(), reversed));
+  ASSERT_TRUE(reeve(back, in.outlet(), line.legs.front().hang.from_tension_N(), reversed));
   EXPECT_NEAR(reversed.length_m, line.length_m, 1e-11);
   for (std::size_t i = 0; i < line.wrap_rad.size(); ++i)
     EXPECT_NEAR(reversed.wrap_rad[line.wrap_rad.size() - 1 - i], line.wrap_rad[i], 1e-11);
@@ -84,7 +84,7 @@ TEST(Pose, TrolleySheavesUnitAndWeightsAreInEquilibrium) {
         Vec3 sum = -p.pull_on_trolley_N - p.pull_on_unit_N - Vec3{0, 0, p.line_weight_N};
         for (std::size_t i = 0; i < in.sheaves.size(); ++i)
           sum += -(s.line.legs[i].hang.to_pull_N() + s.line.legs[i + 1].hang.from_pull_N() -
-                   Vec3{0, 0, in.line_weight_N_per_m * in.sheaves[i].radius_m * s.line.wrap_rad[i]});
+                   Vec3{0, 0, in.lines[0].weight_N_per_m * in.sheaves[i].radius_m * s.line.wrap_rad[i]});
         EXPECT_NEAR(norm(sum), 0, 1e-9 * p.outlet_tension_N);
         // The main line: its supports, its weight and what it carries.
         const double upstream_rider = travel < 0 ? carried.rider_weight_N : 0;
@@ -131,7 +131,7 @@ TEST(Pose, ThePayOutIsTheExtensionsDerivative) {
 
 /// Integral of the tension along the line: the work function whose change the line's pull does.
 double tension_integral(const Inputs& in, const Reeved& line) {
-  const double w = in.line_weight_N_per_m;
+  const double w = in.lines[0].weight_N_per_m;
   double sum = 0;
   for (std::size_t i = 0; i < line.legs.size(); ++i) {
     const Catenary& c = line.legs[i].hang;
@@ -180,9 +180,9 @@ TEST(Pose, LengthPerMoveIsPullPerNewton) {
 
 TEST(Pose, AWeightlessLineHangsInStraightLegs) {
   Inputs in = worked_rig();
-  in.line_weight_N_per_m = 0;
+  in.lines[0].weight_N_per_m = 0;
   const Reeved straight = pose_of(in, 0, 3).line;
-  in.line_weight_N_per_m = 1e-7;
+  in.lines[0].weight_N_per_m = 1e-7;
   const Reeved light = pose_of(in, 0, 3).line;
   EXPECT_EQ(straight.legs[0].hang.sag_m(), 0);
   EXPECT_NEAR(light.length_m, straight.length_m, 1e-9);
@@ -197,7 +197,7 @@ TEST(Pose, AWeightlessLineHangsInStraightLegs) {
 // rig's weather, within 0.04 m.
 TEST(Pose, TheWorkedRigHasItsPublishedRatiosAndDrops) {
   Inputs in = worked_rig();
-  in.line_weight_N_per_m = 0;
+  in.lines[0].weight_N_per_m = 0;
   in.sheaves[0].radius_m = 0.03;
   in.attachment = {};
   const Station empty = pose_of(in, 0, 0), light = pose_of(in, 1, 0), heavy = pose_of(in, 3, 0);
@@ -228,7 +228,7 @@ TEST(Pose, ALegThatCannotHangIsNamed) {
   EXPECT_EQ(slack.error().why,
             "the leg from sheave 1 (counted from the brake trolley) to the brake unit cannot hang at 20 N at the brake "
             "unit: it spans 30.700 m at 1.18 N/m");
-  in.outlet = in.sheaves[0].centre + Vec3{0.03, 0.2, 0.02};
+  in.lines[0].to.at = in.sheaves[0].centre + Vec3{0.03, 0.2, 0.02};
   const auto within = solve_pose(in, in.sweeps[0], {30, 60.0}, 0);
   ASSERT_FALSE(within);
   EXPECT_EQ(within.error().why,
@@ -238,8 +238,9 @@ TEST(Pose, ALegThatCannotHangIsNamed) {
 
 TEST(Pose, ALineThatMissesItsSheaveIsNotWrappedRoundItBackward) {
   Inputs in = worked_rig();
-  in.sheaves.push_back({{200, 0, in.outlet.z - 0.5}, {0, 1, 0}, 0.05, 1});  // below a line it should turn down
-  in.line_weight_N_per_m = 0;
+  in.sheaves.push_back({{200, 0, in.outlet().z - 0.5}, {0, 1, 0}, 0.05, 1});  // below a line it should turn down
+  in.lines[0].sheaves = 2;
+  in.lines[0].weight_N_per_m = 0;
   const auto pose = solve_pose(in, in.sweeps[0], {30, 60.0}, 0);
   ASSERT_FALSE(pose);
   EXPECT_EQ(pose.error().why.substr(0, 63), "the line lifts off sheave 2 (counted from the brake trolley): i");

@@ -1,6 +1,8 @@
 // The rigs the reeving's tests turn on.
 #pragma once
 
+#include <limits>
+
 #include "geometry/mainline/cable.hpp"
 #include "geometry/quantity/dimension.hpp"
 #include "geometry/reeving/pose.hpp"
@@ -25,9 +27,20 @@ inline double worked_rest_height() {
   return mainline::hang_rolling(worked_cable(), {&trolley, 1})->wheels[0].z_m;
 }
 
+/// The main line of a rig whose other lines all have their length from the rest position.
+inline State alone(const mainline::Cable& cable) { return {cable, {std::numeric_limits<double>::quiet_NaN()}}; }
+
+/// The one line of a 1:1 rig, over all of its sheaves to the outlet.
+inline void lead_to(Inputs& in, Point3 outlet, double weight_N_per_m) {
+  in.lines = {{.from = {{}, on_trolley},
+               .to = {outlet, on_ground},
+               .sheaves = static_cast<int>(in.sheaves.size()),
+               .weight_N_per_m = weight_N_per_m}};
+}
+
 inline SweepInputs worked_sweep(double rider_kg, Running running) {
-  const mainline::Cable cable = worked_cable();
-  return {0, cable, cable, 4 * g, rider_kg > 0 ? (rider_kg + 2.5) * g : 0, running};
+  const State lines = alone(worked_cable());
+  return {0, lines, lines, 4 * g, rider_kg > 0 ? (rider_kg + 2.5) * g : 0, running};
 }
 
 /// The worked rig at 1:1: a redirect 1 m above and 1.7 m upstream of the rest mark, unit 45 N + 8 N/m, drag peaking at
@@ -44,13 +57,12 @@ inline Inputs worked_rig() {
   in.upstream_m = -4;
   const double z = worked_rest_height();
   in.sheaves = {{{186.3, 0, z + 1}, {0, 1, 0}, 0.06, 1}};
-  in.outlet = {217, 0, z + 1};
+  lead_to(in, {217, 0, z + 1}, 0.12 * g);
   in.outlet_axis = {-1, 0, 0};
   in.unit.retraction_N = Curve({{0, 45}, {30, 45 + 8 * 30}});
   in.unit.magnetic_N = EddyLaw{640, 30};
   in.rest_extension_m = 0.2;
-  in.reference = worked_cable();
-  in.line_weight_N_per_m = 0.12 * g;
+  in.reference = alone(worked_cable());
   in.speed_m_per_s = 9.25;
   in.sweeps = {worked_sweep(0, Running::at_rest), worked_sweep(30, Running::at_rest),
                worked_sweep(30, Running::paying_out), worked_sweep(120, Running::at_rest),
@@ -66,7 +78,7 @@ inline Inputs skew_rig() {
   in.attachment = {0.05, -0.03, -0.12};
   in.sheaves = {{{186.3, 0.04, z + 1}, unit({0.03, 1, -0.02}), 0.06, 1},
                 {{214, 0.3, z + 0.8}, unit({-0.02, 1, 0.02}), 0.05, 1}};
-  in.outlet = {214.1, 0.28, z - 0.9};
+  lead_to(in, {214.1, 0.28, z - 0.9}, 0.12 * g);
   in.outlet_axis = unit({-0.01, 0.02, 1});
   in.unit.retraction_N = Curve({{0, 45}, {3, 60}, {20, 240}});
   return in;

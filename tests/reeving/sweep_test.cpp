@@ -131,11 +131,11 @@ TEST(Sweep, TurnsAndLegsAreWhatTheSheavesFeel) {
         EXPECT_EQ(t.off, after.from);
         EXPECT_NEAR(norm(t.on_leg), 1, 1e-12);
         EXPECT_NEAR(norm(t.off_leg), 1, 1e-12);
-        EXPECT_NEAR(t.on_tension_N - t.off_tension_N, in.line_weight_N_per_m * (t.on.z - t.off.z), 1e-9)
+        EXPECT_NEAR(t.on_tension_N - t.off_tension_N, in.lines[0].weight_N_per_m * (t.on.z - t.off.z), 1e-9)
             << "no friction: over the sheave only the line's own weight";
         EXPECT_NEAR(std::sin(t.on_fleet_rad), dot(t.on_leg, in.sheaves[i].axle), 1e-12);
         EXPECT_LT(norm(t.wrap_centre - in.sheaves[i].centre), in.sheaves[i].radius_m);
-        const Vec3 weight{0, 0, -in.line_weight_N_per_m * in.sheaves[i].radius_m * t.wrap_rad};
+        const Vec3 weight{0, 0, -in.lines[0].weight_N_per_m * in.sheaves[i].radius_m * t.wrap_rad};
         EXPECT_NEAR(norm(t.force_N - t.on_tension_N * t.on_leg - t.off_tension_N * t.off_leg - weight), 0, 1e-9);
       }
 }
@@ -176,7 +176,7 @@ TEST(Reeving, TheFinishedLengthIsThatOfTheReferenceAtRest) {
   double length = 0;
   for (std::size_t i = 0; i < 3; ++i) length += empty.legs[i].length_m;
   for (std::size_t i = 0; i < 2; ++i) length += in.sheaves[i].radius_m * empty.turns[i].wrap_rad;
-  EXPECT_NEAR(reeving.finished_length_m, length, 1e-9);
+  EXPECT_NEAR(reeving.finished_length_m.front(), length, 1e-9);
 }
 
 TEST(Reeving, RunningPastTheRetractionTableIsSaid) {
@@ -200,10 +200,10 @@ TEST(Reeving, ThreadsDoNotChangeABit) {
 
 TEST(Reeving, ALineWithTooLittleInTheUnitIsSlack) {
   Inputs in = worked_rig();
-  mainline::Cable tighter = in.reference;
+  mainline::Cable tighter = in.reference.cable;
   tighter.unstretched_m -= 0.05;  // the cold line stands higher, nearer to the redirect
   in.sweeps = {worked_sweep(0, Running::at_rest)};
-  in.sweeps[0].cable = tighter;
+  in.sweeps[0].state.cable = tighter;
   in.rest_extension_m = 0.02;
   const auto reeving = solve(in);
   ASSERT_FALSE(reeving);

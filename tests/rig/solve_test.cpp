@@ -92,7 +92,8 @@ TEST(Solve, AMirroredRigHasMirroredForces) {
   const Layout layout = demo_layout({{"sheave.R1.position", "[1348.060, 910.920, 331.400]"}});  // off the plane
   const Rig rig = solve(layout), mirror = solve(mirrored(layout));
   ASSERT_TRUE(rig.loads.solved() && mirror.loads.solved());
-  EXPECT_NEAR(rig.reeving.solved()->finished_length_m, mirror.reeving.solved()->finished_length_m, 1e-9);
+  EXPECT_NEAR(rig.reeving.solved()->finished_length_m.front(), mirror.reeving.solved()->finished_length_m.front(),
+              1e-9);
   for (std::size_t i = 0; i < layout.anchors.size(); ++i)
     EXPECT_NEAR(rig.loads.solved()->demands[i].force_N.value, mirror.loads.solved()->demands[i].force_N.value, 1e-6);
 }
