@@ -33,10 +33,13 @@ struct BrakeUnit {
 
 struct BrakeTrolley {
   Real mass_kg;
-  Real rest_m;             ///< chainage of the rest mark
-  Real travel_m;           ///< planned, from the rest mark
-  Given<Vec3> attachment;  ///< along, across, up from the wheel on the main line to the line's end
-  std::optional<Limit> pull_angle;
+  Real rest_m;                       ///< chainage of the rest mark
+  Real travel_m;                     ///< planned, from the rest mark
+  Given<Vec3> attachment;            ///< along, across, up from the wheel on the main line to the line's end
+  std::optional<Limit> pull_angle;   ///< of the line's pull off the trolley's track, the main line's direction there
+  std::optional<Limit> side_pull;    ///< of the line's pull off the vertical plane of the main line
+  std::optional<Real> wheelbase_m;   ///< between its outermost wheels, along the main line
+  std::optional<Real> wll_N, mbs_N;  ///< of its attachment; at most one
   Place place{};
 };
 

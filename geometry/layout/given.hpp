@@ -34,6 +34,12 @@ struct Range {
   bool operator==(const Range&) const = default;
 };
 
+/// How large a body is, whole, about its point; each of the three above zero.
+struct Size {
+  double along_m{}, across_m{}, up_m{};
+  bool operator==(const Size&) const = default;
+};
+
 /// A limit and who says so. An absent Limit makes its check "not judged".
 struct Limit {
   Real at;
@@ -65,7 +71,9 @@ struct Item {
     brake_trolley,
     backup_brake,
     rider,
-    landing
+    landing,
+    support_line,
+    structure
   };
   Kind kind{};
   int index{};

@@ -15,11 +15,10 @@ struct NamedKind {
   std::string_view section;
   Kind kind;
 };
-constexpr NamedKind lists[] = {{"anchor", Kind::anchor},
-                               {"sheave", Kind::sheave},
-                               {"line", Kind::line},
-                               {"block", Kind::block},
-                               {"connector", Kind::connector}};
+constexpr NamedKind lists[] = {{"anchor", Kind::anchor},       {"sheave", Kind::sheave},
+                               {"line", Kind::line},           {"block", Kind::block},
+                               {"connector", Kind::connector}, {"support_line", Kind::support_line},
+                               {"structure", Kind::structure}};
 
 }  // namespace
 
@@ -89,6 +88,10 @@ std::string_view item_words(Kind kind) {
       return "a rider";
     case Kind::landing:
       return "the landing";
+    case Kind::support_line:
+      return "a support line";
+    case Kind::structure:
+      return "a structure";
   }
   return "an item";
 }

@@ -15,6 +15,10 @@ const std::string* given_id(const Layout& layout, Item item) {
       return &layout.blocks.at(index).id.value;
     case Item::Kind::connector:
       return &layout.connectors.at(index).id.value;
+    case Item::Kind::support_line:
+      return &layout.support_lines.at(index).id.value;
+    case Item::Kind::structure:
+      return &layout.structures.at(index).id.value;
     default:
       return nullptr;
   }

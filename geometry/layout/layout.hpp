@@ -6,6 +6,7 @@
 #include "geometry/layout/project.hpp"
 #include "geometry/layout/riders.hpp"
 #include "geometry/layout/rigging.hpp"
+#include "geometry/layout/structure.hpp"
 
 namespace fairlead {
 
@@ -21,11 +22,13 @@ struct Layout {
   std::vector<Line> lines;
   std::vector<Block> blocks;
   std::vector<Connector> connectors;
+  std::vector<SupportLine> support_lines;
   BrakeUnit brake_unit;
   BrakeTrolley brake_trolley;
   std::optional<BackupBrake> backup_brake;
   Riders riders;
   std::optional<Landing> landing;
+  std::vector<Structure> structures;
   Limits limits;
   std::vector<Waiver> waivers;
   std::optional<Given<Date>> judged_on;  ///< --date; else project.date judges certificates and waivers

@@ -13,6 +13,16 @@ struct Limits {
   std::optional<Limit> anchor_utilisation;   ///< demand over capacity
   std::optional<Limit> design_factor;        ///< divides an mbs; never a wll
   std::optional<Limit> extension_reserve_m;  ///< least, of the brake unit
+  // Least distances:
+  std::optional<Limit> line_clearance_m;        ///< line to structure
+  std::optional<Limit> line_to_line_m;          ///< line to line, its own legs included
+  std::optional<Limit> line_to_main_line_m;     ///< line to main line
+  std::optional<Limit> block_clearance_m;       ///< block to everything
+  std::optional<Limit> rider_clearance_m;       ///< rider envelope to structure and ground
+  std::optional<Limit> rider_line_clearance_m;  ///< rider and hands to lines, block, redirect and its frame
+  std::optional<Limit> block_run_m;             ///< left between block and sheaves, unit and terminations
+  std::optional<Limit> lift_share;        ///< greatest upward pull on the trolley over the weight on its wheel's line
+  std::optional<Limit> main_line_factor;  ///< beats design_factor for the mbs of the main line and support lines
   Place place{};
 };
 

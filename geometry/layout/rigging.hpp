@@ -1,5 +1,5 @@
-// The sections of what is rigged: [main_line], [[anchor]], [[sheave]], [[line]], [[block]], [[connector]].
-// Their tables: rigging_fields.hpp and line_fields.hpp.
+// The sections of what is rigged: [main_line], [[support_line]], [[anchor]], [[sheave]], [[line]], [[block]],
+// [[connector]]. Their tables: cable_fields.hpp, rigging_fields.hpp and line_fields.hpp.
 #pragma once
 
 #include <variant>
@@ -12,18 +12,31 @@ namespace fairlead {
 enum class RopeConstruction { strand_1x7, strand_1x19, rope_6x19_iwrc, rope_6x36_iwrc, rope_7x19 };
 enum class TensionAt { start, end, horizontal };
 
-struct MainLine {
-  AnchorId from{}, to{};  ///< upstream and landing support
+/// A cable hung between two anchors and measured bare. Known: how its stiffness and what was measured are given.
+template <class Known>
+struct HungCable {
+  AnchorId from{}, to{};
   Place from_place, to_place;
   Real diameter_m, mass_kg_per_m;
-  std::optional<Given<Range>> ea_N;  ///< exactly one of the two
+  std::optional<Known> ea_N;  ///< exactly one of the two
   std::optional<Given<RopeConstruction>> construction;
   Real expansion_per_K;
   std::optional<Real> mbs_N;
-  std::optional<Given<Range>> unstretched_length_m, sag_m, tension_N;  ///< exactly one, bare
+  std::optional<Known> unstretched_length_m, sag_m, tension_N;  ///< exactly one, bare
   Given<TensionAt> tension_at{TensionAt::end, {}};
   Real at_temperature_K;  ///< at which it was measured
   Place place{};
+};
+
+/// `from` is its upstream, `to` its landing support.
+struct MainLine : HungCable<Given<Range>> {};
+
+/// The overhead line that a travelling block rides on.
+struct SupportLine : HungCable<Real> {
+  Words id;
+  BlockId carries{};
+  Given<Vec3> wheel;  ///< along, across, up from the block's point to where its wheels touch the line
+  Place carries_place{};
 };
 
 /// wll: working load limit; mbs: minimum breaking strength. Exactly one for an anchor.
@@ -51,6 +64,7 @@ struct Sheave {
   Given<Vec3> axle;                       ///< direction, any length > 0
   Real pitch_diameter_m;                  ///< to the line's centre; from tread_diameter: that plus the line's diameter
   std::optional<Real> groove_m;           ///< groove width
+  std::optional<Given<Size>> frame_m;     ///< of its frame and cheeks, about the centre
   std::optional<Real> wll_N, mbs_N;
   std::optional<Limit> fleet_angle;      ///< beats the common limit
   std::optional<Real> tread_diameter_m;  ///< as written; pitch_diameter_m is filled in from it
@@ -76,19 +90,30 @@ struct Line {
   std::vector<Over> route;
   Real diameter_m, mass_kg_per_m;
   std::optional<Real> mbs_N, tails_m;  ///< tails: both terminations together, added for the cut length
+  std::optional<Real> length_m;        ///< finished, from bearing to bearing, unloaded
+  std::optional<Real> ea_N;            ///< absent: it does not stretch
+  std::optional<Given<Vec3>> from_offset,
+      to_offset;  ///< of an end on a block: along, across, up from the block's point
+  std::optional<Real> from_termination_m, to_termination_m;  ///< eye, splice and connector, from the end's bearing
+  /// The block whose `rest_m` fixes this line's length in place of `length_m`; filled in for every line that is not the
+  /// braking line and has no length. No block is named by two lines.
+  std::optional<BlockId> closed_by;
   Place place{};
 };
 
 struct Block {
   Words id;
   Real mass_kg;
+  std::optional<Real> rest_m;         ///< chainage of its point with the trolley at its rest mark
+  std::optional<Given<Size>> size_m;  ///< of its body, about its point
+  Given<Vec3> centre_of_mass;         ///< along, across, up from its point
   std::optional<Real> wll_N, mbs_N;
   Place place{};
 };
 
 struct Connector {
   Words id;
-  std::vector<std::string> joins;  ///< ids of lines, or "brake_trolley", "brake_unit"
+  std::vector<std::string> joins;  ///< ids of lines, blocks and anchors, or "brake_trolley", "brake_unit"
   std::optional<Words> size;
   std::optional<Real> wll_N, mbs_N;
   Place place{};

@@ -45,6 +45,10 @@ std::string_view kind_of(Item::Kind kind) {
       return "rider";
     case Item::Kind::landing:
       return "landing";
+    case Item::Kind::support_line:
+      return "support line";
+    case Item::Kind::structure:
+      return "structure";
   }
   return "item";
 }
