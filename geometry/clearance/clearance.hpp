@@ -1,0 +1,144 @@
+// How near everything that moves comes to everything else, over whole passages and between their poses.
+//
+// A gap is the distance between two surfaces. Where they meet it is 0 or less and says no more than that they meet.
+// Lines are where the solved legs hang at that instant, with sag and wind. A passage at rest is looked at from upstream
+// of the redirect on; one that pays out or returns from travel 0 on, since nothing pulls before.
+#pragma once
+
+#include <optional>
+#include <string_view>
+#include <vector>
+
+#include "geometry/clearance/shapes.hpp"
+#include "geometry/quantity/solved.hpp"
+#include "geometry/reeving/sweep.hpp"
+#include "geometry/tasks/work.hpp"
+
+namespace fairlead::clearance {
+
+/// What must keep clear, or be kept clear of.
+struct Thing {
+  enum class Kind {
+    rider,      ///< the envelope; index 0
+    hands,      ///< the stretch of the pulling line beside the brake trolley; index 0
+    line,       ///< index into reeving::Inputs::lines
+    main_line,  ///< index 0
+    block,      ///< index into reeving::Inputs::blocks
+    sheave,     ///< one that stands on an anchor; index into reeving::Inputs::sheaves
+    frame,      ///< of that sheave; the same index
+    unit,       ///< the brake unit's body; index 0
+    structure,  ///< index into Inputs::structures
+  };
+  Kind kind{};
+  int index{};
+  bool operator==(const Thing&) const = default;
+};
+
+/// What stands on the site, and what must keep clear of it.
+struct Structure {
+  Shape shape;
+  bool lines = true, blocks = true, rider = true;
+  bool operator==(const Structure&) const = default;
+};
+
+/// What a hanging rider can reach: an upright box about the rider trolley's wheel on the main line.
+struct Envelope {
+  double width_m{}, length_m{};  ///< across and along, whole, the wheel in the middle
+  double above_m{}, below_m{};   ///< highest and lowest reach from the main line
+  bool operator==(const Envelope&) const = default;
+};
+
+/// The body of a sheave on an anchor: a cylinder about its axle, and the frame that holds it.
+struct SheaveBody {
+  double rim_radius_m{}, width_m{};  ///< > 0
+  std::optional<Box> frame;
+  bool operator==(const SheaveBody&) const = default;
+};
+
+struct Inputs {
+  std::vector<Structure> structures;
+  std::optional<Envelope> rider;           ///< absent: nothing is said of the rider
+  std::vector<SheaveBody> sheaves;         ///< per sheave of the reeving; not read for wheels and sheaves of blocks
+  std::vector<std::optional<Box>> blocks;  ///< per block, as drawn; absent: nothing is said of it
+  std::optional<Box> unit;                 ///< the brake unit's body
+  double main_line_radius_m{};
+  /// Two legs that meet at a sheave, a block or a common end, and a line at what it is tied to, are not judged against
+  /// each other within this of there (straight, along either leg).
+  double meeting_m = 0.3;
+  /// The pulling line's stretch within this of its end on the trolley is held against the rider on its own, as `hands`.
+  double hands_m{};
+  double resolution_m = 5e-3;  ///< largest gap between a value and its bound that the search leaves; what the poses
+                               ///< leave open between them comes on top
+  std::vector<int> sweeps;     ///< indices into Reeving::sweeps: which passages are looked at
+  bool operator==(const Inputs&) const = default;
+};
+
+/// The least gap between two things.
+struct Gap {
+  Thing a, b;
+  /// value: the least gap is this or less. bound: it is this or more; minus infinity where nothing is known between
+  /// two poses. pose: of the sweep, at or before the place of the value.
+  Extreme least_m;
+  int sweep = -1;     ///< of Reeving::sweeps
+  double travel_m{};  ///< of the value; below 0 is before contact
+  Point3 on_a, on_b;  ///< on the two surfaces, where the value is
+};
+
+enum class Why {
+  rides_on_it,      ///< rider and main line, a support line and the wheel on it: one rolls on the other
+  own_sheave,       ///< a leg and the sheave it runs onto, with that sheave's frame
+  own_block,        ///< a leg and the block it ends or turns on
+  own_unit,         ///< the braking line and the unit
+  own_trolley,      ///< the pulling line and the main line, near the trolley
+  meet_at_sheave,   ///< two legs near the sheave between them
+  meet_at_block,    ///< two legs near the block both lead to
+  meet_at_end,      ///< two lines near the place both are tied to
+  tied_there,       ///< a line near its end, and what that end lies on
+  judged_as_hands,  ///< the rider and the pulling line's stretch beside the trolley: a result of its own
+  let_touch,        ///< the layout does not ask for it
+};
+/// A clause to follow "<a> and <b>: ".
+std::string_view reason(Why);
+
+/// What was left out, wholly or in part.
+struct Exclusion {
+  Thing a, b;
+  Why why{};
+  int leg_a = -1, leg_b = -1;  ///< of a and b where these are lines, counted along the line; -1: all of it
+  double within_m{};           ///< only so far from where they meet; 0: everywhere
+  bool operator==(const Exclusion&) const = default;
+};
+
+/// One instant of one passage: the rider's wheel at the chainage of a redirect's centre, or of a block's point.
+struct Passing {
+  enum class Met { at_travel, stays_upstream, stays_downstream };  ///< of `other`, the rider; the latter two: never
+  Thing other;                                                     ///< a sheave on an anchor, or a block
+  int sweep = -1;
+  Met met{};
+  double travel_m{};  ///< at_travel only, as all below
+  std::vector<Gap>
+      gaps;  ///< at that instant; redirect: to sheave, frame and every line; block: to it. Least value first
+};
+
+/// The rider and the pulling line beside the brake trolley: in the rider's reach by their nature once they are in
+/// contact, so what is told is how much of it lies there.
+struct Hands {
+  double stretch_m{};  ///< Inputs::hands_m
+  Gap gap;             ///< between the envelope and that stretch
+  double inside_m{};   ///< most of its length within the envelope, of all poses
+  int sweep = -1;      ///< where that is; -1: nowhere
+  double travel_m{};
+};
+
+struct Clearances {
+  std::vector<Gap> gaps;  ///< one per pair judged, in the order of the kinds and indices
+  std::optional<Hands> hands;
+  std::vector<Passing> passings;  ///< redirects, then blocks; each in every passage with a rider that is looked at
+  std::vector<Exclusion> excluded;
+};
+
+/// Unsolved where an input or a solved pose is not finite, or a shape is none. Pairs run on work.threads threads; the
+/// result does not depend on how many.
+Solved<Clearances> solve(const Inputs&, const reeving::Inputs&, const reeving::Reeving&, const Work& = {});
+
+}  // namespace fairlead::clearance
