@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdio>
 #include <limits>
 #include <nlohmann/json.hpp>
 #include <random>
@@ -79,6 +80,33 @@ TEST(JsonWriter, ANumberReadsBackToHalfItsTenthDigit) {
     digits.erase(0, digits.find_first_not_of('0'));
     EXPECT_LE(digits.size(), 10u) << text;
   }
+}
+
+// Numbers of plain size are printed by the writer itself: character for character as C prints them, whatever their
+// tenth digit is rounded to and wherever ten digits carry into an eleventh.
+TEST(JsonWriter, PrintsTheVeryDigitsOfTheCLibrary) {
+  const auto printed = [](double value) {
+    char text[40];
+    std::snprintf(text, sizeof text, "%.10g", value);
+    return std::string(text);
+  };
+  std::mt19937_64 random(20261125);
+  std::uniform_real_distribution<double> mantissa(-1, 1), exponent(-6, 11);
+  for (int i = 0; i < 100000; ++i) {
+    const double x = mantissa(random) * std::pow(10, exponent(random));
+    EXPECT_EQ(number(x), printed(x));
+  }
+  std::uniform_int_distribution<long> figures(1'000'000'000, 9'999'999'999);
+  for (int i = 0; i < 20000; ++i)
+    for (const double last : {0.0, 0.5, 0.5 - 1e-6, 0.5 + 1e-6}) {
+      const double x = (static_cast<double>(figures(random)) + last) / std::pow(10, 1 + i % 14);
+      for (const double near : {std::nextafter(x, 0), x, std::nextafter(x, 1e300)})
+        EXPECT_EQ(number(near), printed(near));
+    }
+  for (int power = -6; power <= 12; ++power)
+    for (const double x : {std::pow(10, power), 2 * std::pow(10, power), 7.25 * std::pow(10, power)})
+      for (const double near : {std::nextafter(x, 0), x, std::nextafter(x, 1e300), x * (1 - 4e-11), x * (1 - 6e-11)})
+        EXPECT_EQ(number(-near), printed(-near));
 }
 
 TEST(JsonWriter, WhatIsNoNumberIsNullAndNoughtHasNoSign) {
