@@ -1,4 +1,5 @@
-// What every anchor carries: one load case at a time, and the self-check that nothing was forgotten.
+// What every anchor, line, sheave and block carries: one load case at a time, and the self-check that nothing was
+// forgotten.
 #pragma once
 
 #include <string>
@@ -9,41 +10,84 @@
 
 namespace fairlead::loads {
 
+inline constexpr int no_anchor = -1;
+
+/// The anchors of one line's ends; `no_anchor` for an end on the brake trolley, on a block or at the brake unit.
+struct LineAnchors {
+  int from = no_anchor, to = no_anchor;
+  bool operator==(const LineAnchors&) const = default;
+};
+
 /// Which anchor holds what; indices into the layout's anchors.
 struct Inputs {
   std::vector<Point3> anchors;
-  std::vector<int> sheave_anchor;  ///< per sheave of the reeving, in its order
+  std::vector<int> sheave_anchor;         ///< per sheave of the reeving; `no_anchor` for one on a block (a support
+                                          ///< line's wheel) or on the trolley
+  std::vector<LineAnchors> line_anchors;  ///< per line of the reeving, its support lines included
   int unit_anchor{}, start_anchor{}, end_anchor{};
   double unit_weight_N{};  ///< of the brake unit on its anchor; 0 where the layout gives no mass
   bool operator==(const Inputs&) const = default;
 };
 
-enum class Action { at_rest, peak_tension, rider_on_span };
+enum class Action { at_rest, wind, peak_tension, rider_on_span };
 
 /// One set of forces that act at once. Force of the rig on the anchor, site frame, unfactored.
 struct LoadCase {
-  std::string name;  ///< "peak line tension, heaviest rider, cold, travel 0.00 m"
+  std::string name;  ///< "peak line tension, heaviest rider, cold": no length in it; a report sets the travel beside it
+                     ///< in the units it shows
   Action action{};
   int sweep = -1, pose = -1;  ///< of the reeving; -1 for a rider on the open span
-  double travel_m{};
+  double travel_m{};          ///< of the trolley; of the rider, upstream of the mark and negative, where he is on the
+                              ///< open span
   std::vector<Vec3> on_anchor_N;
   Vec3 out_of_balance_N, out_of_balance_N_m;  ///< moments about the main line's start support; must vanish
   double largest_N{};                         ///< of all forces in the balance
 };
 
-/// The worst of one anchor over every pose of every sweep, with a bound over what lies between.
+/// The worst of one part over every pose of every sweep. Its bound stands over what lies between the poses
+/// (worst_over in columns.hpp: estimated from the poses beside, infinite where the reeving knows nothing of what lies
+/// between).
 struct Demand {
-  Extreme force_N;  ///< pose: index into cases
+  Extreme force_N;  ///< pose: index into cases; -1 where the part never carries anything
+};
+
+/// Of one line. Connectors, terminations and the trolley's attachment are judged on the tension at the end they hold.
+struct LineDemand {
+  Extreme tension_N;     ///< greatest anywhere along it
+  Extreme from_N, to_N;  ///< at its ends
+};
+
+/// Of one block.
+struct BlockDemand {
+  /// The greatest force that passes through it: of all groups of the forces on it (each sheave's and wheel's resultant,
+  /// each line's end, its weight) the one with the greatest sum, which is what a section between this group and the
+  /// rest must carry. Of forces along one line: all that pull one way.
+  Extreme force_N;
+  /// Couple that its carrier must hold about the support line's chord, which no wheels on one line can: a true carrier
+  /// leans until it is gone. Zero for a block that turns freely.
+  Extreme lean_N_m;
 };
 
 struct Loads {
-  std::vector<LoadCase> cases;     ///< at rest (cold, warm, ...) and the governing case of each anchor
-  std::vector<Demand> demands;     ///< per anchor; an anchor nothing is tied to has 0
-  double worst_force_residual{};   ///< over all poses: |out of balance| / largest force; judged at 1e-9
-  double worst_moment_residual{};  ///< over all poses: |out of balance| / (largest force x size of the rig)
+  /// By action: at rest, wind, peak line tension, rider on the open span; the governing case of every demand is among
+  /// them. A case is one pose: nothing is mixed from several.
+  std::vector<LoadCase> cases;
+  std::vector<Demand> demands;      ///< per anchor; an anchor nothing is tied to has 0
+  std::vector<LineDemand> lines;    ///< per line of the reeving
+  std::vector<Demand> sheaves;      ///< per sheave of the reeving, wheels included: of its line on it
+  std::vector<BlockDemand> blocks;  ///< per block of the reeving
+  Demand main_line;                 ///< greatest tension along it: heaviest rider anywhere, every state
+  // Self-checks over all poses, each a ratio judged at 1e-9.
+  double worst_force_residual{};   ///< whole rig: |out of balance| / largest force
+  double worst_moment_residual{};  ///< whole rig: |out of balance| / (largest force x size of the rig)
+  double worst_block_residual{};   ///< of one block: forces / largest on it, moments / (largest on it x its size)
+  double worst_line_residual{};    ///< of one line: its forces / its tension; tension that is not one along it but for
+                                   ///< its load / its tension
+  double worst_length_residual{};  ///< of one line: unstretched length that comes or goes unaccounted for / its length
 };
 
-/// Unsolved when any pose does not balance to 1e-9: then a force was left out or counted twice.
+/// Unsolved when any pose does not balance to 1e-9: then a force was left out or counted twice; or when a block, a
+/// line's tension or a line's length does not close.
 Solved<Loads> solve(const Inputs&, const mainline::MainLine&, const reeving::Inputs&, const reeving::Reeving&);
 
 }  // namespace fairlead::loads

@@ -7,6 +7,8 @@ std::string_view word_for(loads::Action action) {
   switch (action) {
     case loads::Action::at_rest:
       return "at rest";
+    case loads::Action::wind:
+      return "wind";
     case loads::Action::peak_tension:
       return "peak line tension";
     case loads::Action::rider_on_span:
