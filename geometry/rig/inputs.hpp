@@ -1,6 +1,7 @@
 // From the author's words to each stage's plain numbers. Nothing else reads a Layout for the mechanics.
 #pragma once
 
+#include "geometry/rig/courses.hpp"
 #include "geometry/rig/rig.hpp"
 
 namespace fairlead {
@@ -10,18 +11,19 @@ Frame frame_of(const Layout&);
 /// What is written down as assumed on the way is appended to `assumptions`.
 Solved<mainline::Inputs> main_line_inputs(const Layout&, const Frame&, std::vector<std::string>& assumptions);
 
-/// The one line from brake trolley to brake unit and the sheaves it runs over, in that order.
-struct Chain {
-  int line{};
-  std::vector<int> sheaves;                     ///< indices into layout.sheaves
-  std::vector<std::optional<Turning>> turning;  ///< as the line runs from trolley to unit
-};
-/// Unsolved when there is none or more than one, or when it runs through what this version cannot solve.
-Solved<Chain> braking_chain(const Layout&);
+/// Stiffness EA of a hung cable, as given or estimated from its construction.
+Range stiffness_N(const std::string& name, const std::optional<Range>& ea_N,
+                  const std::optional<Given<RopeConstruction>>&, double diameter_m,
+                  std::vector<std::string>& assumptions);
+mainline::MeasuredAt measured_at(TensionAt);
 
-Solved<reeving::Inputs> reeving_inputs(const Layout&, const Frame&, const Chain&, const mainline::MainLine&,
-                                       Resolution);
+/// A support line as it was measured, as a bare cable of its own.
+Solved<mainline::Cable> support_cable(const Layout&, const SupportLine&, std::vector<std::string>& assumptions);
 
-loads::Inputs loads_inputs(const Layout&, const Chain&);
+/// What of the reeving is known before it is solved. `ratio`: drawn.hpp's nominal ratio.
+Solved<reeving::Inputs> reeving_inputs(const Layout&, const Frame&, const Courses&, double ratio,
+                                       const mainline::MainLine&, Resolution, std::vector<std::string>& assumptions);
+
+loads::Inputs loads_inputs(const Layout&, const Courses&);
 
 }  // namespace fairlead

@@ -21,15 +21,19 @@ constexpr ConstructionStiffness constructions[] = {
     {RopeConstruction::rope_7x19, "7x19", 0.40, 75e9, 105e9},
 };
 
-Range stiffness_N(const MainLine& line, std::vector<std::string>& assumptions) {
-  if (line.ea_N) return line.ea_N->value;
+}  // namespace
+
+Range stiffness_N(const std::string& name, const std::optional<Range>& ea_N,
+                  const std::optional<Given<RopeConstruction>>& construction, double diameter_m,
+                  std::vector<std::string>& assumptions) {
+  if (ea_N) return *ea_N;
   const ConstructionStiffness& c =
       *std::find_if(std::begin(constructions), std::end(constructions),
-                    [&](const ConstructionStiffness& known) { return known.construction == line.construction->value; });
-  const double area_m2 = c.area_per_d2 * line.diameter_m * line.diameter_m;
+                    [&](const ConstructionStiffness& known) { return known.construction == construction->value; });
+  const double area_m2 = c.area_per_d2 * diameter_m * diameter_m;
   const Range ea{area_m2 * c.modulus_low_Pa, area_m2 * c.modulus_high_Pa};
   assumptions.push_back(
-      fmt::format("main_line: EA {:.2f} to {:.2f} MN estimated from construction {} and diameter (figures from memory)",
+      fmt::format("{}: EA {:.2f} to {:.2f} MN estimated from construction {} and diameter (figures from memory)", name,
                   ea.low / 1e6, ea.high / 1e6, c.name));
   return ea;
 }
@@ -45,8 +49,6 @@ mainline::MeasuredAt measured_at(TensionAt at) {
   }
   return mainline::MeasuredAt::horizontal;
 }
-
-}  // namespace
 
 Frame frame_of(const Layout& layout) {
   const Point3 start = layout.anchors[static_cast<std::size_t>(layout.main_line.from)].position;
@@ -70,7 +72,8 @@ Solved<mainline::Inputs> main_line_inputs(const Layout& layout, const Frame& fra
   in.span_m = frame.span_m;
   in.rise_m = frame.rise_m;
   in.mass_kg_per_m = line.mass_kg_per_m;
-  const Range ea = stiffness_N(line, assumptions);
+  const Range ea = stiffness_N("main_line", line.ea_N ? std::optional(line.ea_N->value) : std::nullopt,
+                               line.construction, line.diameter_m, assumptions);
   in.compliance_per_N = {1 / ea.high, 1 / ea.low};
   in.expansion_per_K = line.expansion_per_K;
   const auto known = [&](mainline::Inputs::Known what, const Range& measure) {

@@ -2,19 +2,14 @@
 #include <algorithm>
 #include <limits>
 
+#include "geometry/layout/items.hpp"
 #include "geometry/reeving/contact.hpp"
+#include "geometry/rig/air.hpp"
+#include "geometry/rig/drawn.hpp"
 #include "geometry/rig/inputs.hpp"
 
 namespace fairlead {
 namespace {
-
-bool is_trolley(const LineEnd& end) { return std::holds_alternative<BrakeTrolleyEnd>(end); }
-bool is_unit(const LineEnd& end) { return std::holds_alternative<BrakeUnitEnd>(end); }
-
-std::optional<Turning> reversed(std::optional<Turning> turning) {
-  if (!turning) return turning;
-  return *turning == Turning::clockwise ? Turning::anticlockwise : Turning::clockwise;
-}
 
 reeving::BrakeUnit unit_of(const BrakeUnit& given) {
   reeving::BrakeUnit unit;
@@ -27,66 +22,199 @@ reeving::BrakeUnit unit_of(const BrakeUnit& given) {
   return unit;
 }
 
-/// Where the passage of a rider begins: the whole envelope still upstream of the first sheave it meets.
+/// Where the passage of a rider begins: the whole envelope still upstream of the first fixed sheave it
+/// meets.
 double upstream_travel_m(const Layout& layout, const Frame& frame, const reeving::Inputs& in) {
   double first_m = in.rest_m;
   for (const reeving::Sheave& s : in.sheaves)
-    first_m = std::min(first_m, dot(s.centre - frame.origin, frame.along) - s.radius_m);
+    if (s.body == reeving::on_ground)
+      first_m = std::min(first_m, dot(s.centre - frame.origin, frame.along) - s.radius_m);
   const double half_length_m = layout.riders.envelope ? 0.5 * layout.riders.envelope->length_m : 1.0;
   return std::max(first_m - 1.0 - half_length_m, 0.01 * frame.span_m) - in.rest_m;
 }
 
-/// Fills in the sense of every sheave that the author left to the geometry, from where the line stands at rest.
-Solved<std::vector<int>> turning_senses(const Layout& layout, const Chain& chain, const reeving::Inputs& in) {
-  const mainline::Load trolley{in.rest_m, layout.brake_trolley.mass_kg * standard_gravity};
-  const auto shape = mainline::hang_rolling(in.reference.cable, {&trolley, 1});
-  if (!shape) return tl::unexpected(shape.error());
-  const Point3 wheel = in.origin + in.rest_m * in.along + shape->wheels[0].z_m * in.up;
-  std::vector<Point3> points{wheel + in.attachment};
-  for (const reeving::Sheave& s : in.sheaves) points.push_back(s.centre);
-  points.push_back(in.outlet());
-  std::vector<int> senses;
-  for (std::size_t i = 0; i < in.sheaves.size(); ++i) {
-    if (chain.turning[i]) {
-      senses.push_back(*chain.turning[i] == Turning::anticlockwise ? 1 : -1);
-      continue;
-    }
-    const auto sense = reeving::derive_sense(points[i], points[i + 2], in.sheaves[i]);
-    if (!sense)
-      return unsolved(fmt::format(
-          "the line can run over sheave \"{}\" either way round: write turning = \"clockwise\" or \"anticlockwise\" "
-          "in its route",
-          layout.sheaves[static_cast<std::size_t>(chain.sheaves[i])].id.value));
-    senses.push_back(*sense);
-  }
-  return senses;
+reeving::Body body_of(const Carrier& carrier) {
+  const auto* block = std::get_if<BlockId>(&carrier);
+  return block ? static_cast<reeving::Body>(*block) : reeving::on_ground;
 }
 
-/// Which sweeps there are is decided here and nowhere else. On every path the line at rest; with a rider also at
-/// the unit's peak tension. Without sheave friction an empty trolley's return is its sweep at rest.
-void add_sweeps(const Layout& layout, const mainline::MainLine& main_line, reeving::Inputs& in) {
-  const double trolley_N = layout.brake_trolley.mass_kg * standard_gravity;
+reeving::End end_of(const Held& held, Point3 drawn) {
+  if (std::holds_alternative<BrakeTrolleyEnd>(held)) return {{}, reeving::on_trolley};
+  if (const auto* block = std::get_if<BlockId>(&held)) return {drawn, static_cast<reeving::Body>(*block)};
+  return {drawn, reeving::on_ground};
+}
+
+/// Everything of the reeving that is drawn, then solved.
+class Drawing {
+ public:
+  Drawing(const Layout& layout, const Frame& frame, const Courses& courses, reeving::Inputs& in)
+      : layout_(layout), frame_(frame), courses_(courses), in_(in), blocks_(drawn_blocks(layout, frame, courses)) {}
+
+  tl::expected<void, Unsolved> draw() {
+    const mainline::Load trolley{in_.rest_m, layout_.brake_trolley.mass_kg * standard_gravity};
+    const auto shape = mainline::hang_rolling(in_.reference.cable, {&trolley, 1});
+    if (!shape) return tl::unexpected(shape.error());
+    attachment_ = in_.origin + in_.rest_m * in_.along + shape->wheels[0].z_m * in_.up + in_.attachment;
+    draw_blocks();
+    for (std::size_t l = 0; l < courses_.courses.size(); ++l) {
+      const bool support = courses_.courses[l].item.kind == Item::Kind::support_line;
+      if (auto drawn = support ? draw_support(l) : draw_line(l); !drawn) return drawn;
+    }
+    return {};
+  }
+
+ private:
+  void draw_blocks() {
+    for (std::size_t i = 0; i < layout_.blocks.size(); ++i) {
+      const Block& given = layout_.blocks[i];
+      reeving::Block block{.drawn = blocks_[i]};
+      block.centre_of_mass = blocks_[i] + site_vector(frame_, given.centre_of_mass);
+      block.weight_N = given.mass_kg * standard_gravity;
+      block.attitude_held =
+          std::any_of(layout_.support_lines.begin(), layout_.support_lines.end(),
+                      [i](const SupportLine& line) { return line.carries == static_cast<BlockId>(i); });
+      const bool closes = std::any_of(courses_.courses.begin(), courses_.courses.end(),
+                                      [i](const Course& c) { return c.closed_by == static_cast<BlockId>(i); });
+      if (closes) block.rest_m = *given.rest_m - frame_.chainage_of_origin_m;
+      in_.blocks.push_back(block);
+    }
+  }
+
+  tl::expected<void, Unsolved> draw_line(std::size_t index) {
+    const Course& course = courses_.courses[index];
+    const Line& given = layout_.lines[static_cast<std::size_t>(course.item.index)];
+    const std::vector<Point3> points = drawn_points(layout_, frame_, course, blocks_, attachment_);
+    reeving::Line line{.from = end_of(course.from, points.front()),
+                       .to = end_of(course.to, points.back()),
+                       .first_sheave = static_cast<int>(in_.sheaves.size()),
+                       .sheaves = static_cast<int>(course.sheaves.size()),
+                       .weight_N_per_m = given.mass_kg_per_m * standard_gravity,
+                       .diameter_m = given.diameter_m,
+                       .compliance_per_N = given.ea_N ? 1 / *given.ea_N : 0};
+    line.closing = static_cast<int>(index) == courses_.braking ? reeving::Closing::unit
+                   : course.closed_by                          ? reeving::Closing::block_at_rest
+                                                               : reeving::Closing::length;
+    for (std::size_t i = 0; i < course.sheaves.size(); ++i) {
+      const Sheave& sheave = layout_.sheaves[static_cast<std::size_t>(course.sheaves[i])];
+      reeving::Sheave drawn{.centre = points[i + 1],
+                            .axle = unit(sheave.axle),
+                            .radius_m = 0.5 * sheave.pitch_diameter_m,
+                            .body = body_of(sheave.on)};
+      auto sense = sense_of(course.turning[i], points[i], points[i + 2], drawn);
+      if (!sense)
+        return unsolved(
+            fmt::format("line \"{}\" can run over sheave \"{}\" either way round: write turning = "
+                        "\"clockwise\" or \"anticlockwise\" in its route",
+                        given.id.value, sheave.id.value));
+      drawn.sense = *sense;
+      in_.sheaves.push_back(drawn);
+    }
+    in_.lines.push_back(line);
+    return {};
+  }
+
+  static std::optional<int> sense_of(std::optional<Turning> given, Point3 before, Point3 after,
+                                     const reeving::Sheave& sheave) {
+    if (given) return *given == Turning::anticlockwise ? 1 : -1;
+    return reeving::derive_sense(before, after, sheave);
+  }
+
+  tl::expected<void, Unsolved> draw_support(std::size_t index) {
+    const Course& course = courses_.courses[index];
+    const SupportLine& given = layout_.support_lines[static_cast<std::size_t>(course.item.index)];
+    const auto anchor = [&](AnchorId id) {
+      return reeving::End{layout_.anchors[static_cast<std::size_t>(id)].position, reeving::on_ground};
+    };
+    const auto block = static_cast<std::size_t>(given.carries);
+    std::vector<std::string> already_said;
+    const auto cable = support_cable(layout_, given, already_said);
+    if (!cable) return tl::unexpected(cable.error());
+    in_.lines.push_back({.from = anchor(given.from),
+                         .to = anchor(given.to),
+                         .first_sheave = static_cast<int>(in_.sheaves.size()),
+                         .sheaves = 1,
+                         .weight_N_per_m = cable->weight_N_per_m,
+                         .diameter_m = given.diameter_m,
+                         .compliance_per_N = cable->compliance_per_N,
+                         .closing = reeving::Closing::length});
+    in_.sheaves.push_back(
+        {.centre = blocks_[block] + site_vector(frame_, given.wheel), .body = static_cast<reeving::Body>(block)});
+    return {};
+  }
+
+  const Layout& layout_;
+  const Frame& frame_;
+  const Courses& courses_;
+  reeving::Inputs& in_;
+  std::vector<Point3> blocks_;
+  Point3 attachment_;
+};
+
+/// Unstretched length of every line of known length at a temperature; NaN for the others. Fibre and short steel lines
+/// are taken not to change with temperature; support lines do.
+std::vector<double> lengths_at(const Layout& layout, const Courses& courses, double temperature_K) {
+  std::vector<double> lengths;
+  std::vector<std::string> already_said;
+  for (const Course& course : courses.courses) {
+    lengths.push_back(std::numeric_limits<double>::quiet_NaN());
+    if (course.item.kind == Item::Kind::support_line) {
+      const SupportLine& line = layout.support_lines[static_cast<std::size_t>(course.item.index)];
+      if (const auto cable = support_cable(layout, line, already_said))
+        lengths.back() =
+            mainline::at_temperature(*cable, line.expansion_per_K, temperature_K - line.at_temperature_K).unstretched_m;
+    } else if (const Line& line = layout.lines[static_cast<std::size_t>(course.item.index)]; line.length_m) {
+      lengths.back() = *line.length_m;
+    }
+  }
+  return lengths;
+}
+
+double rider_weight_N(const Layout& layout, mainline::Loading loading) {
+  if (loading == mainline::Loading::empty) return 0;
+  const Range& riders = layout.riders.mass_kg;
+  return standard_gravity *
+         (layout.riders.trolley_mass_kg + (loading == mainline::Loading::lightest ? riders.low : riders.high));
+}
+
+/// Lines rest where the wind blows them: judged where they come nearest to a rider, the heaviest on the warm line below
+/// what hangs over it and the lightest on the cold one.
+bool in_the_wind(mainline::Weather weather, mainline::Loading loading) {
+  return (weather == mainline::Weather::warm && loading == mainline::Loading::heaviest) ||
+         (weather == mainline::Weather::cold && loading == mainline::Loading::lightest);
+}
+
+/// Which sweeps there are is decided here and nowhere else. On every path the line at rest, for riders where it matters
+/// also with a side wind from either side; with a rider also at the unit's peak tension. Without sheave friction an
+/// empty trolley's return is its sweep at rest.
+void add_sweeps(const Layout& layout, const Courses& courses, const mainline::MainLine& main_line,
+                reeving::Inputs& in) {
+  const auto state_of = [&](const mainline::State& s) {
+    return reeving::State{s.cable, lengths_at(layout, courses, s.temperature_K)};
+  };
   for (std::size_t p = 0; p < main_line.paths.size(); ++p) {
     const mainline::StatePath& path = main_line.paths[p];
     const mainline::State& state = main_line.states[static_cast<std::size_t>(path.state)];
     reeving::SweepInputs sweep;
     sweep.path = static_cast<int>(p);
-    sweep.state = {state.cable, in.reference.unstretched_m};
-    const mainline::Cable& measured =
-        std::find_if(main_line.states.begin(), main_line.states.end(), [&](const mainline::State& s) {
+    sweep.state = state_of(state);
+    sweep.reference =
+        state_of(*std::find_if(main_line.states.begin(), main_line.states.end(), [&](const mainline::State& s) {
           return s.weather == mainline::Weather::measured && s.stiff == state.stiff && s.taut == state.taut;
-        })->cable;
-    sweep.reference = {measured, in.reference.unstretched_m};
-    sweep.trolley_weight_N = trolley_N;
-    if (path.loading != mainline::Loading::empty) {
-      const Range& riders = layout.riders.mass_kg;
-      sweep.rider_weight_N =
-          standard_gravity *
-          (layout.riders.trolley_mass_kg + (path.loading == mainline::Loading::lightest ? riders.low : riders.high));
-    }
+        }));
+    sweep.trolley_weight_N = layout.brake_trolley.mass_kg * standard_gravity;
+    sweep.rider_weight_N = rider_weight_N(layout, path.loading);
     sweep.running = reeving::Running::at_rest;
     in.sweeps.push_back(sweep);
     if (path.loading == mainline::Loading::empty) continue;
+    if (const auto& wind = layout.site.wind_across_m_per_s; wind && in_the_wind(state.weather, path.loading)) {
+      const double density =
+          air_density_kg_per_m3(layout.site.altitude_m ? layout.site.altitude_m->value : 0, state.temperature_K);
+      for (const double side : {1.0, -1.0}) {
+        sweep.wind_Pa = side * wind_on_line_Pa(density, *wind) * in.across;
+        in.sweeps.push_back(sweep);
+      }
+      sweep.wind_Pa = {};
+    }
     sweep.running = reeving::Running::paying_out;
     in.sweeps.push_back(sweep);
   }
@@ -94,44 +222,20 @@ void add_sweeps(const Layout& layout, const mainline::MainLine& main_line, reevi
 
 }  // namespace
 
-Solved<Chain> braking_chain(const Layout& layout) {
-  int found = -1;
-  for (std::size_t i = 0; i < layout.lines.size(); ++i) {
-    const Line& line = layout.lines[i];
-    const bool from_block = !is_trolley(line.from) && !is_unit(line.from),
-               to_block = !is_trolley(line.to) && !is_unit(line.to);
-    if (from_block || to_block)
-      return unsolved(
-          fmt::format("line \"{}\" does not run straight from the brake trolley to the brake unit; "
-                      "travelling blocks and joined lines are not solved by this version",
-                      line.id.value));
-    if (is_trolley(line.from) == is_trolley(line.to))
-      return unsolved(fmt::format("line \"{}\" begins and ends at the same thing", line.id.value));
-    if (found >= 0) return unsolved("more than one line runs from the brake trolley to the brake unit");
-    found = static_cast<int>(i);
-  }
-  if (found < 0) return unsolved("no line runs from the brake trolley to the brake unit");
-  const Line& line = layout.lines[static_cast<std::size_t>(found)];
-  if (line.route.empty()) return unsolved(fmt::format("line \"{}\" runs over no sheave", line.id.value));
-  Chain chain{found, {}, {}};
-  const bool forward = is_trolley(line.from);
-  for (const Over& over : line.route) {
-    const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(over.sheave)];
-    if (!std::holds_alternative<AnchorId>(sheave.on))
-      return unsolved(
-          fmt::format("sheave \"{}\" travels; only sheaves on anchors are solved by this version", sheave.id.value));
-    chain.sheaves.push_back(static_cast<int>(over.sheave));
-    chain.turning.push_back(forward ? over.turning : reversed(over.turning));
-  }
-  if (!forward) {
-    std::reverse(chain.sheaves.begin(), chain.sheaves.end());
-    std::reverse(chain.turning.begin(), chain.turning.end());
-  }
-  return chain;
-}
-
-Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame, const Chain& chain,
-                                       const mainline::MainLine& main_line, Resolution resolution) {
+Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame, const Courses& courses, double ratio,
+                                       const mainline::MainLine& main_line, Resolution resolution,
+                                       std::vector<std::string>& assumptions) {
+  constexpr double rounding = 1e-9;
+  if (!(ratio >= 1 - rounding))
+    return unsolved(fmt::format("the reduction is upside down: the brake unit's line runs {:.3g} times faster than the "
+                                "trolley; lead the trolley's line over the block's sheaves and tie the braking line to "
+                                "the block",
+                                1 / ratio),
+                    ratio);
+  for (const SupportLine& line : layout.support_lines)
+    if (const auto cable = support_cable(layout, line, assumptions); !cable) return tl::unexpected(cable.error());
+  if (layout.site.wind_across_m_per_s && !layout.site.altitude_m)
+    assumptions.push_back("site: altitude 0 m for the density of the air in the wind, where it is greatest");
   reeving::Inputs in;
   in.origin = frame.origin;
   in.along = frame.along;
@@ -139,39 +243,33 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   in.up = frame.up;
   in.rest_m = layout.brake_trolley.rest_m - frame.chainage_of_origin_m;
   in.travel_m = layout.brake_trolley.travel_m;
-  const Vec3 offset = layout.brake_trolley.attachment;
-  in.attachment = offset.x * frame.along + offset.y * frame.across + offset.z * frame.up;
-  for (const int index : chain.sheaves) {
-    const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(index)];
-    in.sheaves.push_back({sheave.position->value, unit(sheave.axle), 0.5 * sheave.pitch_diameter_m, 0});
-  }
+  in.attachment = site_vector(frame, layout.brake_trolley.attachment);
+  in.braking = courses.braking;
+  in.pulling = courses.pulling;
+  in.nominal_ratio = ratio;
   in.outlet_axis = unit(layout.brake_unit.axis);
   in.unit = unit_of(layout.brake_unit);
   in.rest_extension_m = layout.brake_unit.rest_extension_m;
-  in.reference = {main_line.states.front().cable, {std::numeric_limits<double>::quiet_NaN()}};
-  const Line& line = layout.lines[static_cast<std::size_t>(chain.line)];
-  in.lines.push_back({.from = {{}, reeving::on_trolley},
-                      .to = {layout.brake_unit.outlet, reeving::on_ground},
-                      .sheaves = static_cast<int>(in.sheaves.size()),
-                      .weight_N_per_m = line.mass_kg_per_m * standard_gravity,
-                      .diameter_m = line.diameter_m});
+  const mainline::State& measured = main_line.states.front();
+  in.reference = {measured.cable, lengths_at(layout, courses, measured.temperature_K)};
   in.speed_m_per_s = layout.riders.arrival_speed_m_per_s.value.high;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;
-  const auto turned = turning_senses(layout, chain, in);
-  if (!turned) return tl::unexpected(turned.error());
-  for (std::size_t i = 0; i < in.sheaves.size(); ++i) in.sheaves[i].sense = (*turned)[i];
+  if (auto drawn = Drawing(layout, frame, courses, in).draw(); !drawn) return tl::unexpected(drawn.error());
   in.upstream_m = upstream_travel_m(layout, frame, in);
-  add_sweeps(layout, main_line, in);
+  add_sweeps(layout, courses, main_line, in);
   return in;
 }
 
-loads::Inputs loads_inputs(const Layout& layout, const Chain& chain) {
+loads::Inputs loads_inputs(const Layout& layout, const Courses& courses) {
   loads::Inputs in;
   for (const Anchor& anchor : layout.anchors) in.anchors.push_back(anchor.position);
-  for (const int index : chain.sheaves)
-    in.sheave_anchor.push_back(
-        static_cast<int>(std::get<AnchorId>(layout.sheaves[static_cast<std::size_t>(index)].on)));
+  for (const Course& course : courses.courses)
+    for (const int index : course.sheaves) {
+      const auto* anchor =
+          index < 0 ? nullptr : std::get_if<AnchorId>(&layout.sheaves[static_cast<std::size_t>(index)].on);
+      in.sheave_anchor.push_back(anchor ? static_cast<int>(*anchor) : -1);
+    }
   in.unit_anchor = static_cast<int>(layout.brake_unit.on);
   in.start_anchor = static_cast<int>(layout.main_line.from);
   in.end_anchor = static_cast<int>(layout.main_line.to);

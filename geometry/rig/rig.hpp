@@ -2,6 +2,7 @@
 #pragma once
 
 #include <memory>
+#include <optional>
 
 #include "geometry/layout/layout.hpp"
 #include "geometry/loads/loads.hpp"
@@ -41,8 +42,11 @@ struct Rig {
   Stage<mainline::Inputs, mainline::MainLine> main_line;
   Stage<reeving::Inputs, reeving::Reeving> reeving;
   Stage<loads::Inputs, loads::Loads> loads;
-  std::vector<int> reeved;               ///< the reeving's sheaves as indices into layout.sheaves, from trolley to unit
-  int braking_line = -1;                 ///< index into layout.lines of the line from trolley to unit
+  std::vector<Item> lines;  ///< what each line of the reeving is: a [[line]] or a [[support_line]]
+  // The blocks of the reeving are layout.blocks, in their order.
+  std::vector<int> reeved;  ///< the reeving's sheaves as indices into layout.sheaves; -1: the wheel of a support line
+  int braking_line = -1;    ///< index into layout.lines of the line that ends at the unit
+  std::optional<double> nominal_ratio;   ///< n of n:1; below 1 the reduction is upside down, and is not solved
   std::vector<std::string> assumptions;  ///< what was estimated or taken for granted on the way, in words
 };
 

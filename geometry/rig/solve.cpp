@@ -1,3 +1,4 @@
+#include "geometry/rig/drawn.hpp"
 #include "geometry/rig/inputs.hpp"
 
 namespace fairlead {
@@ -26,6 +27,20 @@ Unsolved after(const char* stage, const Unsolved& why) {
   return {std::string(stage) + " is not solved: " + why.why, why.residual, why.iterations};
 }
 
+Solved<double> ratio_of(const Layout& layout, const Frame& frame, const Courses& courses) {
+  // The trolley's height plays no part: legs pull along.
+  const Point3 trolley = frame.origin + (layout.brake_trolley.rest_m - frame.chainage_of_origin_m) * frame.along;
+  return nominal_ratio(layout, frame, courses, drawn_blocks(layout, frame, courses), trolley);
+}
+
+void note(const Courses& courses, Rig& rig) {
+  for (const Course& course : courses.courses) {
+    rig.lines.push_back(course.item);
+    rig.reeved.insert(rig.reeved.end(), course.sheaves.begin(), course.sheaves.end());
+  }
+  rig.braking_line = courses.courses[static_cast<std::size_t>(courses.braking)].item.index;
+}
+
 }  // namespace
 
 Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& work) {
@@ -48,13 +63,15 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
   }
   const mainline::MainLine& main_line = *rig.main_line.solved();
 
-  const auto chain = braking_chain(rig.layout);
-  if (chain) {
-    rig.braking_line = chain->line;
-    rig.reeved = chain->sheaves;
-    rig.reeving.inputs = reeving_inputs(rig.layout, rig.frame, *chain, main_line, resolution);
+  const auto courses = courses_of(rig.layout);
+  const auto ratio = courses ? ratio_of(rig.layout, rig.frame, *courses) : tl::unexpected(courses.error());
+  if (courses) note(*courses, rig);
+  if (ratio) {
+    rig.nominal_ratio = *ratio;
+    rig.reeving.inputs =
+        reeving_inputs(rig.layout, rig.frame, *courses, *ratio, main_line, resolution, rig.assumptions);
   } else {
-    rig.reeving.inputs = tl::unexpected(chain.error());
+    rig.reeving.inputs = tl::unexpected(ratio.error());
   }
   if (!rig.reeving.inputs) {
     fail(rig.reeving, rig.reeving.inputs.error());
@@ -66,7 +83,7 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
     return rig;
   }
 
-  rig.loads.inputs = loads_inputs(rig.layout, *chain);
+  rig.loads.inputs = loads_inputs(rig.layout, *courses);
   const bool same_before =
       design && rig.main_line.result == design->main_line.result && rig.reeving.result == design->reeving.result;
   if (!(same_before && reuse(rig.loads, &design->loads)))

@@ -57,48 +57,5 @@ TEST(MainLineInputs, TravelBeyondTheLandingSupportIsRefusedWithItsExcess) {
   EXPECT_EQ(in.error().why, "the planned travel ends 1.250 m beyond the main line's landing support");
 }
 
-TEST(BrakingChain, RunsFromTheTrolleyToTheUnitHoweverTheLineWasWritten) {
-  Layout layout = demo_layout();
-  layout.lines[0].route[0].turning = Turning::clockwise;
-  const auto forward = braking_chain(layout);
-  ASSERT_TRUE(forward.has_value());
-  EXPECT_EQ(forward->turning[0], Turning::clockwise);
-
-  std::swap(layout.lines[0].from, layout.lines[0].to);
-  layout.lines[0].route[0].turning = Turning::anticlockwise;  // the other way along, the other way round
-  const auto backward = braking_chain(layout);
-  ASSERT_TRUE(backward.has_value());
-  EXPECT_EQ(backward->sheaves, forward->sheaves);
-  EXPECT_EQ(backward->turning[0], Turning::clockwise);
-}
-
-TEST(BrakingChain, WhatThisVersionCannotSolveIsSaidNotSkipped) {
-  const auto why = [](const Layout& layout) {
-    const auto chain = braking_chain(layout);
-    return chain ? std::string("solved") : chain.error().why;
-  };
-  Layout none = demo_layout();
-  none.lines.clear();
-  EXPECT_EQ(why(none), "no line runs from the brake trolley to the brake unit");
-
-  Layout two = demo_layout();
-  two.lines.push_back(two.lines[0]);
-  EXPECT_EQ(why(two), "more than one line runs from the brake trolley to the brake unit");
-
-  Layout loop = demo_layout();
-  loop.lines[0].to = BrakeTrolleyEnd{};
-  EXPECT_EQ(why(loop), "line \"L1\" begins and ends at the same thing");
-
-  Layout block = demo_layout();
-  block.lines[0].to = BlockId{0};
-  EXPECT_EQ(why(block),
-            "line \"L1\" does not run straight from the brake trolley to the brake unit; travelling blocks and joined "
-            "lines are not solved by this version");
-
-  Layout bare = demo_layout();
-  bare.lines[0].route.clear();
-  EXPECT_EQ(why(bare), "line \"L1\" runs over no sheave");
-}
-
 }  // namespace
 }  // namespace fairlead
