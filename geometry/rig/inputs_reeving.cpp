@@ -264,12 +264,18 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
 loads::Inputs loads_inputs(const Layout& layout, const Courses& courses) {
   loads::Inputs in;
   for (const Anchor& anchor : layout.anchors) in.anchors.push_back(anchor.position);
-  for (const Course& course : courses.courses)
+  const auto anchor_of = [](const Held& held) {
+    const auto* anchor = std::get_if<AnchorId>(&held);
+    return anchor ? static_cast<int>(*anchor) : loads::no_anchor;
+  };
+  for (const Course& course : courses.courses) {
+    in.line_anchors.push_back({anchor_of(course.from), anchor_of(course.to)});
     for (const int index : course.sheaves) {
       const auto* anchor =
           index < 0 ? nullptr : std::get_if<AnchorId>(&layout.sheaves[static_cast<std::size_t>(index)].on);
-      in.sheave_anchor.push_back(anchor ? static_cast<int>(*anchor) : -1);
+      in.sheave_anchor.push_back(anchor ? static_cast<int>(*anchor) : loads::no_anchor);
     }
+  }
   in.unit_anchor = static_cast<int>(layout.brake_unit.on);
   in.start_anchor = static_cast<int>(layout.main_line.from);
   in.end_anchor = static_cast<int>(layout.main_line.to);
