@@ -1,0 +1,88 @@
+#include "geometry/clearance/movers.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fairlead::clearance {
+namespace {
+
+Drift wider(const Drift& d, Vec3 move) {
+  return {{std::min(d.low.x, move.x), std::min(d.low.y, move.y), std::min(d.low.z, move.z)},
+          {std::max(d.high.x, move.x), std::max(d.high.y, move.y), std::max(d.high.z, move.z)}};
+}
+
+/// How far a corner of a box is off when the box takes another's axes.
+double corner_off(const Box& a, const Box& b) {
+  return a.half_m.x * norm(b.x - a.x) + a.half_m.y * norm(b.y - a.y) + a.half_m.z * norm(b.z - a.z);
+}
+
+MovingBox rider_box(const Passage& passage) {
+  const Envelope& reach = *passage.inputs.rider;
+  const reeving::Inputs& rig = passage.rig;
+  Box box{
+      {}, rig.along, rig.across, rig.up, {reach.length_m / 2, reach.width_m / 2, (reach.above_m + reach.below_m) / 2}};
+  std::vector<Box> at;
+  for (int i = 0; i < passage.poses; ++i) {
+    box.centre = passage.pose(i).rider + (reach.above_m - reach.below_m) / 2 * rig.up;
+    at.push_back(box);
+  }
+  MovingBox rider(std::move(at));
+  for (int i = 0; i + 1 < passage.poses; ++i) rider.stray_m.push_back(passage.stray(i).rider_m);
+  return rider;
+}
+
+/// What is known within half a metre of the block's point grows in proportion beyond it: the difference between the
+/// block's place and its interpolation is affine in the point.
+MovingBox block_box(int block, const Passage& passage) {
+  const Box& drawn = *passage.inputs.blocks[static_cast<std::size_t>(block)];
+  const Point3 point = passage.rig.blocks[static_cast<std::size_t>(block)].drawn;
+  std::vector<Box> at;
+  for (int i = 0; i < passage.poses; ++i) {
+    const reeving::Placement& place = passage.block(i, block).placement;
+    at.push_back(
+        {place.move(drawn.centre, point), place.turn(drawn.x), place.turn(drawn.y), place.turn(drawn.z), drawn.half_m});
+  }
+  MovingBox box(std::move(at));
+  const double farther = std::max(1., (norm(drawn.centre - point) + norm(drawn.half_m)) / 0.5);
+  for (int i = 0; i + 1 < passage.poses; ++i)
+    box.stray_m.push_back(farther * passage.stray(i).blocks_m[static_cast<std::size_t>(block)]);
+  return box;
+}
+
+}  // namespace
+
+Chain::Chain(int points, std::vector<Point3> at) : points_(points), at_(std::move(at)) {
+  const int poses = static_cast<int>(at_.size()) / points_;
+  for (int pose = 0; pose + 1 < poses; ++pose) {
+    const Vec3 first = move(0, pose);
+    Drift all{first, first};
+    for (int i = 1; i < points_; ++i) all = wider(all, move(i, pose));
+    drift.push_back(all);
+  }
+}
+
+MovingBox::MovingBox(std::vector<Box> at) : at_(std::move(at)) {
+  for (std::size_t pose = 0; pose + 1 < at_.size(); ++pose) {
+    const Vec3 moved = move(static_cast<int>(pose));
+    drift.push_back({moved, moved});
+    turn_m.push_back(corner_off(at_[pose], at_[pose + 1]));
+  }
+}
+
+Box MovingBox::piece(int, int pose, double share) const {
+  Box box = at_[static_cast<std::size_t>(pose)];
+  if (share != 0) box.centre = box.centre + share * move(pose);
+  return box;
+}
+
+Solved<Mover> make(const Recipe& recipe, const Passage& passage) {
+  if (const auto* stretch = std::get_if<Stretch>(&recipe)) return hanging_chain(*stretch, passage);
+  if (std::holds_alternative<RiderBox>(recipe)) return rider_box(passage);
+  if (const auto* block = std::get_if<BlockBox>(&recipe)) return block_box(block->block, passage);
+  if (const auto* shape = std::get_if<Shape>(&recipe)) return Fixed(*shape);
+  const auto curve = main_line_chain(passage);
+  if (!curve) return tl::unexpected(curve.error());
+  return *curve;
+}
+
+}  // namespace fairlead::clearance

@@ -1,0 +1,127 @@
+// Where the things of one passage are in each of its poses, and how far off straight interpolation between two poses.
+#pragma once
+
+#include <variant>
+#include <vector>
+
+#include "geometry/clearance/clearance.hpp"
+#include "geometry/clearance/distance.hpp"
+
+namespace fairlead::clearance {
+
+/// The part of a sweep that is looked at.
+struct Passage {
+  const Inputs& inputs;
+  const reeving::Inputs& rig;
+  const reeving::SweepInputs& given;
+  const reeving::Sweep& sweep;
+  int first{}, poses{};  ///< of the sweep's poses
+
+  const reeving::Pose& pose(int i) const { return sweep.poses[static_cast<std::size_t>(first + i)]; }
+  const reeving::Stray& stray(int i) const { return sweep.strays[static_cast<std::size_t>(first + i)]; }
+  const reeving::Leg& leg(int i, int leg) const {
+    return sweep.legs[static_cast<std::size_t>(first + i) * rig.legs() + static_cast<std::size_t>(leg)];
+  }
+  const reeving::BlockPlace& block(int i, int block) const {
+    return sweep.blocks[static_cast<std::size_t>(first + i) * rig.blocks.size() + static_cast<std::size_t>(block)];
+  }
+};
+
+/// How the points of something move from one pose to the next, each between low and high along each axis.
+struct Drift {
+  Vec3 low, high;
+};
+
+/// A line of a thickness: chords of its curve, in every pose as many.
+class Chain {
+ public:
+  double radius_m{};
+  double slack_m{};             ///< most that the curve leaves its chords by
+  std::vector<double> stray_m;  ///< after each pose but the last
+  std::vector<double> turn_m;   ///< empty: chords move as straight lines do
+  std::vector<Drift> drift;     ///< after each pose but the last
+
+  /// `at`: pose by pose, `points` of each.
+  Chain(int points, std::vector<Point3> at);
+  int pieces() const { return points_ - 1; }
+  Segment piece(int i, int pose, double share) const { return {point(i, pose, share), point(i + 1, pose, share)}; }
+  /// How both ends of a piece move from the pose to the next.
+  std::array<Vec3, 2> moves(int i, int pose) const { return {move(i, pose), move(i + 1, pose)}; }
+
+ private:
+  Point3 at(int i, int pose) const { return at_[static_cast<std::size_t>(pose * points_ + i)]; }
+  Vec3 move(int i, int pose) const { return at(i, pose + 1) - at(i, pose); }
+  Point3 point(int i, int pose, double share) const {
+    return share == 0 ? at(i, pose) : at(i, pose) + share * move(i, pose);
+  }
+
+  int points_{};
+  std::vector<Point3> at_;
+};
+
+/// A box that shifts, and turns a little.
+class MovingBox {
+ public:
+  static constexpr double radius_m = 0, slack_m = 0;
+  std::vector<double> stray_m;
+  std::vector<double> turn_m;  ///< most that a corner is off, up to the next pose, where the box is shifted only
+  std::vector<Drift> drift;    ///< of its centre
+
+  explicit MovingBox(std::vector<Box> at);
+  int pieces() const { return 1; }
+  Box piece(int, int pose, double share) const;
+  std::array<Vec3, 2> moves(int, int pose) const { return {move(pose), move(pose)}; }
+
+ private:
+  Vec3 move(int pose) const { return at_[pose + 1].centre - at_[pose].centre; }
+  std::vector<Box> at_;
+};
+
+/// What stands still.
+class Fixed {
+ public:
+  static constexpr double radius_m = 0, slack_m = 0;
+  std::vector<double> stray_m, turn_m;  ///< empty
+  std::vector<Drift> drift;
+
+  explicit Fixed(Shape shape) : shape_(shape) {}
+  int pieces() const { return 1; }
+  const Shape& piece(int, int, double) const { return shape_; }
+  std::array<Vec3, 2> moves(int, int) const { return {}; }
+
+ private:
+  Shape shape_;
+};
+
+using Mover = std::variant<Chain, MovingBox, Fixed>;
+
+/// A leg, or what is left of it: lengths are straight, measured at every pose. Where less than nothing would be left,
+/// the point between the two ends that are skipped.
+struct Stretch {
+  int leg{};
+  double skip_from_m{}, skip_to_m{};
+  double keep_m{};  ///< > 0: only so much, from its first end
+  bool operator==(const Stretch&) const = default;
+};
+struct MainLineCurve {
+  bool operator==(const MainLineCurve&) const = default;
+};
+struct RiderBox {
+  bool operator==(const RiderBox&) const = default;
+};
+struct BlockBox {
+  int block{};
+  bool operator==(const BlockBox&) const = default;
+};
+using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, BlockBox, Shape>;
+
+Solved<Mover> make(const Recipe&, const Passage&);
+/// The parts of make that take more than a line.
+Chain hanging_chain(const Stretch&, const Passage&);
+Solved<Chain> main_line_chain(const Passage&);
+
+/// A chord may leave its curve by this share of the resolution, unless that takes more than most_chords.
+inline constexpr double chord_share = 0.5;
+inline constexpr int most_chords = 64;
+
+}  // namespace fairlead::clearance

@@ -1,0 +1,236 @@
+#include "geometry/clearance/search.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace fairlead::clearance {
+namespace {
+
+double greatest_apart(const Drift& a, const Drift& b) {
+  const auto most = [](double a_low, double a_high, double b_low, double b_high) {
+    return std::max(std::abs(a_high - b_low), std::abs(b_high - a_low));
+  };
+  return norm({most(a.low.x, a.high.x, b.low.x, b.high.x), most(a.low.y, a.high.y, b.low.y, b.high.y),
+               most(a.low.z, a.high.z, b.low.z, b.high.z)});
+}
+
+double at(const std::vector<double>& values, int i) { return values.empty() ? 0 : values[static_cast<std::size_t>(i)]; }
+
+/// Two things of one kind each over one passage.
+template <class A, class B>
+class Duel {
+ public:
+  Duel(const A& a, const B& b) : a_(a), b_(b), radii_m_(a.radius_m + b.radius_m), slack_m_(a.slack_m + b.slack_m) {}
+
+  double slack_m() const { return slack_m_; }
+  /// What the poses leave open after a pose; infinite or NaN where nothing is known.
+  double stray_m(int pose) const { return at(a_.stray_m, pose) + at(b_.stray_m, pose); }
+  double turn_m(int pose) const { return at(a_.turn_m, pose) + at(b_.turn_m, pose); }
+
+  /// Most that the gap changes from a pose to the next.
+  double change_m(int pose) const {
+    const auto i = static_cast<std::size_t>(pose);
+    const Drift a = a_.drift.empty() ? Drift{} : a_.drift[i], b = b_.drift.empty() ? Drift{} : b_.drift[i];
+    return greatest_apart(a, b) + turn_m(pose);
+  }
+
+  Nearest gap(int pose, double share) {
+    bounds_b_.clear();
+    for (int j = 0; j < b_.pieces(); ++j) bounds_b_.push_back(bounds_of(b_.piece(j, pose, share)));
+    Bounds all_b = bounds_b_.front();
+    for (const Bounds& each : bounds_b_) all_b = hull(all_b, each);
+    // From the two that were nearest last time: most others then need no second look.
+    Nearest best = nearest(a_.piece(near_a_, pose, share), b_.piece(near_b_, pose, share));
+    for (int i = 0; i < a_.pieces(); ++i) {
+      const auto piece = a_.piece(i, pose, share);
+      const Bounds bounds = bounds_of(piece);
+      if (gap_between(bounds, all_b) >= best.distance_m) continue;
+      for (int j = 0; j < b_.pieces(); ++j) {
+        if (gap_between(bounds, bounds_b_[static_cast<std::size_t>(j)]) >= best.distance_m) continue;
+        const Nearest met = nearest(piece, b_.piece(j, pose, share));
+        if (met.distance_m >= best.distance_m) continue;
+        best = met;
+        near_a_ = i;
+        near_b_ = j;
+      }
+    }
+    return surfaces(best);
+  }
+
+  Nearest gap(int i, int j, int pose, double share) const {
+    return surfaces(nearest(a_.piece(i, pose, share), b_.piece(j, pose, share)));
+  }
+
+  /// Most that the gap of two pieces changes from a pose to the next, but for turning.
+  double change_m(int i, int j, int pose) const {
+    double most = 0;
+    for (const Vec3& a : a_.moves(i, pose))
+      for (const Vec3& b : b_.moves(j, pose)) most = std::max(most, norm(a - b));
+    return most;
+  }
+
+  /// Calls visit(i, j) for pieces that come nearer than `within_m` on the way to the next pose; gives back a lower
+  /// bound on the gaps of all others.
+  template <class Visit>
+  double visit_near(int pose, double within_m, Visit visit) {
+    double others_m = std::numeric_limits<double>::infinity();
+    bounds_b_.clear();
+    for (int j = 0; j < b_.pieces(); ++j)
+      bounds_b_.push_back(hull(bounds_of(b_.piece(j, pose, 0)), bounds_of(b_.piece(j, pose, 1))));
+    for (int i = 0; i < a_.pieces(); ++i) {
+      const Bounds bounds = hull(bounds_of(a_.piece(i, pose, 0)), bounds_of(a_.piece(i, pose, 1)));
+      for (int j = 0; j < b_.pieces(); ++j) {
+        const double least_m = gap_between(bounds, bounds_b_[static_cast<std::size_t>(j)]) - radii_m_;
+        if (least_m >= within_m)
+          others_m = std::min(others_m, least_m);
+        else
+          visit(i, j);
+      }
+    }
+    return others_m;
+  }
+
+ private:
+  /// From the middles of lines to their surfaces.
+  Nearest surfaces(Nearest met) const {
+    const Vec3 way = met.on_b - met.on_a;
+    const double length = norm(way);
+    if (length > 0) {
+      met.on_a = met.on_a + a_.radius_m / length * way;
+      met.on_b = met.on_b - b_.radius_m / length * way;
+    }
+    met.distance_m -= radii_m_;
+    return met;
+  }
+
+  const A& a_;
+  const B& b_;
+  double radii_m_, slack_m_;
+  int near_a_{}, near_b_{};
+  std::vector<Bounds> bounds_b_;
+};
+
+template <class A, class B>
+class Search {
+ public:
+  /// exchanged: the least names b's point first.
+  Search(const A& a, const B& b, bool exchanged, int poses, int sweep, double resolution_m, Least& least)
+      : duel_(a, b), exchanged_(exchanged), sweep_(sweep), resolution_m_(resolution_m), least_(least) {
+    const double first = show(0);
+    way_m_.push_back(0);
+    for (int pose = 0; pose + 1 < poses; ++pose) {
+      way_m_.push_back(way_m_.back() + duel_.change_m(pose));
+      const double open = duel_.stray_m(pose) + duel_.turn_m(pose);
+      if (!(open < std::numeric_limits<double>::infinity())) bound(-std::numeric_limits<double>::infinity());
+      open_m_.push_back(open < std::numeric_limits<double>::infinity() ? open : 0);
+    }
+    if (poses > 1)
+      range(0, poses - 1, first, show(poses - 1));
+    else
+      bound(first - duel_.slack_m());
+  }
+
+ private:
+  void bound(double gap_m) { least_.bound_m = std::min(least_.bound_m, gap_m); }
+
+  void value(const Nearest& met, int pose, double share, double open_m) {
+    least_.shown_m = std::min(least_.shown_m, met.distance_m);
+    const double value_m = met.distance_m + duel_.slack_m() + open_m;
+    if (!(value_m < least_.value_m)) return;
+    least_.value_m = value_m;
+    least_.nearest = met;
+    if (exchanged_) std::swap(least_.nearest.on_a, least_.nearest.on_b);
+    least_.sweep = sweep_;
+    least_.pose = pose;
+    least_.share = share;
+  }
+
+  double show(int pose) {
+    const Nearest met = duel_.gap(pose, 0);
+    value(met, pose, 0, 0);
+    return met.distance_m;
+  }
+
+  void range(int first, int last, double at_first, double at_last) {
+    const double least_m = (at_first + at_last - (way_m_[last] - way_m_[first])) / 2;
+    const double open_m = *std::max_element(open_m_.begin() + first, open_m_.begin() + last);
+    if (least_m - open_m >= least_.shown_m - resolution_m_) return bound(least_m - open_m - duel_.slack_m());
+    if (last - first == 1) return between(first);
+    const int middle = first + (last - first) / 2;
+    const double at_middle = show(middle);
+    const bool before = at_first <= at_last;
+    if (before) range(first, middle, at_first, at_middle);
+    range(middle, last, at_middle, at_last);
+    if (!before) range(first, middle, at_first, at_middle);
+  }
+
+  void between(int pose) {
+    const double open_m = open_m_[static_cast<std::size_t>(pose)] + duel_.slack_m();
+    const double others_m = duel_.visit_near(pose, least_.shown_m - resolution_m_, [&](int i, int j) {
+      const double change_m = duel_.change_m(i, j, pose);
+      halve(i, j, pose, 0, 1, gap(i, j, pose, 0), gap(i, j, pose, 1), change_m);
+    });
+    bound(others_m - open_m);
+  }
+
+  double gap(int i, int j, int pose, double share) {
+    const Nearest met = duel_.gap(i, j, pose, share);
+    value(met, pose, share, open_m_[static_cast<std::size_t>(pose)]);
+    return met.distance_m;
+  }
+
+  void halve(int i, int j, int pose, double from, double to, double at_from, double at_to, double change_m) {
+    const double least_m = (at_from + at_to - change_m) / 2;
+    if (least_m >= least_.shown_m - resolution_m_ || change_m <= resolution_m_)
+      return bound(least_m - open_m_[static_cast<std::size_t>(pose)] - duel_.slack_m());
+    const double middle = (from + to) / 2, at_middle = gap(i, j, pose, middle);
+    const bool before = at_from <= at_to;
+    if (before) halve(i, j, pose, from, middle, at_from, at_middle, change_m / 2);
+    halve(i, j, pose, middle, to, at_middle, at_to, change_m / 2);
+    if (!before) halve(i, j, pose, from, middle, at_from, at_middle, change_m / 2);
+  }
+
+  Duel<A, B> duel_;
+  bool exchanged_;
+  int sweep_;
+  double resolution_m_;
+  Least& least_;
+  std::vector<double> way_m_, open_m_;
+};
+
+/// Calls f(first, second, exchanged): lines before boxes before what stands still, as nearest() knows them.
+template <class F>
+auto in_order(const Mover& a, const Mover& b, F f) {
+  if (const Chain* line = std::get_if<Chain>(&a))
+    return std::visit([&](const auto& other) { return f(*line, other, false); }, b);
+  if (const Chain* line = std::get_if<Chain>(&b))
+    return std::visit([&](const auto& other) { return f(*line, other, true); }, a);
+  const MovingBox& box = std::get<MovingBox>(a);
+  if (const MovingBox* other = std::get_if<MovingBox>(&b)) return f(box, *other, false);
+  return f(box, std::get<Fixed>(b), false);
+}
+
+}  // namespace
+
+Nearest gap_at(const Mover& a, const Mover& b, int pose, double share) {
+  return in_order(a, b, [&](const auto& first, const auto& second, bool exchanged) {
+    Nearest met = Duel(first, second).gap(pose, share);
+    if (exchanged) std::swap(met.on_a, met.on_b);
+    return met;
+  });
+}
+
+double open_at(const Mover& a, const Mover& b, int pose, double share) {
+  return in_order(a, b, [&](const auto& first, const auto& second, bool) {
+    const Duel duel(first, second);
+    return duel.slack_m() + (share == 0 ? 0 : duel.stray_m(pose) + duel.turn_m(pose));
+  });
+}
+
+void search(const Mover& a, const Mover& b, int poses, int sweep, double resolution_m, Least& least) {
+  in_order(a, b, [&](const auto& first, const auto& second, bool exchanged) {
+    Search(first, second, exchanged, poses, sweep, resolution_m, least);
+  });
+}
+
+}  // namespace fairlead::clearance
