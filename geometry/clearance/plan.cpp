@@ -1,0 +1,284 @@
+#include "geometry/clearance/plan.hpp"
+
+#include <algorithm>
+
+namespace fairlead::clearance {
+namespace {
+
+using Kind = Thing::Kind;
+
+/// What a leg's end is on.
+struct Hold {
+  int sheave = -1;  ///< -1: a line's own end
+  reeving::Body body{};
+  Point3 at;  ///< the end, or the sheave's centre; of a block's as drawn
+};
+
+struct Leg {
+  int line{}, nth{}, index{};
+  double radius_m{};
+  Hold from, to;
+  bool on(int sheave) const { return from.sheave == sheave || to.sheave == sheave; }
+  bool on_body(reeving::Body body) const { return from.body == body || to.body == body; }
+};
+
+bool lies_in(Point3 p, const Shape& shape, double within_m) {
+  return nearest(Segment{p, p}, shape).distance_m <= within_m;
+}
+
+class Planner {
+ public:
+  Planner(const Inputs& in, const reeving::Inputs& rig) : in_(in), rig_(rig) {
+    for (int l = 0; l < static_cast<int>(rig.lines.size()); ++l)
+      for (int k = 0; k <= line(l).sheaves; ++k) legs_.push_back(leg(l, k));
+    for (int s = 0; s < static_cast<int>(rig.sheaves.size()); ++s) {
+      const reeving::Sheave& sheave = rig.sheaves[static_cast<std::size_t>(s)];
+      if (sheave.body == reeving::on_ground && sheave.radius_m > 0) standing_.push_back(s);
+    }
+  }
+
+  Plan plan() {
+    if (in_.rider) rider();
+    for (int l = 0; l < static_cast<int>(rig_.lines.size()); ++l) of_line(l);
+    for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
+      if (box(b)) of_block(b);
+    return std::move(plan_);
+  }
+
+ private:
+  const reeving::Line& line(int l) const { return rig_.lines[static_cast<std::size_t>(l)]; }
+  const std::optional<Box>& box(int b) const { return in_.blocks[static_cast<std::size_t>(b)]; }
+  const SheaveBody& body(int s) const { return in_.sheaves[static_cast<std::size_t>(s)]; }
+  const reeving::Sheave& sheave(int s) const { return rig_.sheaves[static_cast<std::size_t>(s)]; }
+  Post post(int s) const { return post_of(sheave(s), body(s)); }
+
+  Leg leg(int l, int nth) const {
+    const auto over = [&](int s) { return Hold{s, sheave(s).body, sheave(s).centre}; };
+    const auto end = [&](const reeving::End& e) { return Hold{-1, e.body, e.at}; };
+    const reeving::Line& of = line(l);
+    return {l,
+            nth,
+            static_cast<int>(rig_.legs_before(static_cast<std::size_t>(l))) + nth,
+            of.diameter_m / 2,
+            nth == 0 ? end(of.from) : over(of.first_sheave + nth - 1),
+            nth == of.sheaves ? end(of.to) : over(of.first_sheave + nth)};
+  }
+
+  int mover(const Recipe& recipe) {
+    const auto found = std::find(plan_.movers.begin(), plan_.movers.end(), recipe);
+    if (found == plan_.movers.end()) plan_.movers.push_back(recipe);
+    return static_cast<int>(std::find(plan_.movers.begin(), plan_.movers.end(), recipe) - plan_.movers.begin());
+  }
+
+  void meet(Pair& pair, const Recipe& a, const Recipe& b) { pair.meetings.push_back({mover(a), mover(b)}); }
+  void keep(Pair pair) {
+    if (!pair.meetings.empty()) plan_.pairs.push_back(std::move(pair));
+  }
+  void leave_out(const Exclusion& what) {
+    if (std::find(plan_.excluded.begin(), plan_.excluded.end(), what) == plan_.excluded.end())
+      plan_.excluded.push_back(what);
+  }
+
+  template <class Use>
+  void for_legs_of(int l, Use use) const {
+    for (const Leg& each : legs_)
+      if (each.line == l) use(each);
+  }
+
+  // The rider: nothing is left out for being near anything.
+
+  void rider() {
+    const Thing rider{Kind::rider, 0};
+    leave_out({rider, {Kind::main_line, 0}, Why::rides_on_it});
+    for (int l = 0; l < static_cast<int>(rig_.lines.size()); ++l) {
+      Pair pair{rider, {Kind::line, l}, {}};
+      for_legs_of(l, [&](const Leg& each) {
+        Stretch stretch{each.index};
+        if (each.from.sheave < 0 && each.from.body == reeving::on_trolley && in_.hands_m > 0) {
+          plan_.hands = Pair{rider, {Kind::hands, 0}, {}};
+          meet(*plan_.hands, RiderBox{}, Stretch{.leg = each.index, .keep_m = in_.hands_m});
+          leave_out({rider, pair.b, Why::judged_as_hands, -1, each.nth, in_.hands_m});
+          stretch.skip_from_m = in_.hands_m;
+        }
+        meet(pair, RiderBox{}, stretch);
+      });
+      keep(std::move(pair));
+    }
+    for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
+      if (box(b)) keep({rider, {Kind::block, b}, {{mover(RiderBox{}), mover(BlockBox{b})}}});
+    for_standing([&](Thing thing, const Shape& shape) { keep({rider, thing, {{mover(RiderBox{}), mover(shape)}}}); });
+    against_structures(rider, &Structure::rider, RiderBox{});
+  }
+
+  /// Sheaves on anchors, their frames and the unit.
+  template <class Use>
+  void for_standing(Use use) const {
+    for (const int s : standing_) use(Thing{Kind::sheave, s}, Shape{post(s)});
+    for (const int s : standing_)
+      if (body(s).frame) use(Thing{Kind::frame, s}, Shape{*body(s).frame});
+    if (in_.unit) use(Thing{Kind::unit, 0}, Shape{*in_.unit});
+  }
+
+  void against_structures(Thing thing, bool Structure::*asked, const Recipe& recipe) {
+    for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
+      const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
+      const Thing other{Kind::structure, i};
+      if (structure.*asked)
+        keep({thing, other, {{mover(recipe), mover(structure.shape)}}});
+      else
+        leave_out({thing, other, Why::let_touch});
+    }
+  }
+
+  // Lines.
+
+  void of_line(int l) {
+    for (int other = l; other < static_cast<int>(rig_.lines.size()); ++other) line_line(l, other);
+    line_main_line(l);
+    for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
+      if (box(b)) line_block(l, b);
+    for_standing([&](Thing thing, const Shape& shape) { line_standing(l, thing, shape); });
+    for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
+      const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
+      const Thing one{Kind::line, l}, other{Kind::structure, i};
+      if (!structure.lines) {
+        leave_out({one, other, Why::let_touch});
+        continue;
+      }
+      Pair pair{one, other, {}};
+      for_legs_of(l,
+                  [&](const Leg& each) { meet(pair, short_of_ties(each, other, structure.shape), structure.shape); });
+      keep(std::move(pair));
+    }
+  }
+
+  void line_line(int l, int other) {
+    Pair pair{{Kind::line, l}, {Kind::line, other}, {}};
+    for_legs_of(l, [&](const Leg& a) {
+      for_legs_of(other, [&](const Leg& b) {
+        if (l == other && b.nth <= a.nth) return;
+        Stretch of_a{a.index}, of_b{b.index};
+        const auto ends = [&](const Hold& one, double& skip_one, const Hold& two, double& skip_two) {
+          const std::optional<Why> why = meeting(one, a.radius_m, two, b.radius_m);
+          if (!why) return;
+          skip_one = skip_two = in_.meeting_m;
+          leave_out({pair.a, pair.b, *why, a.nth, b.nth, in_.meeting_m});
+        };
+        ends(a.from, of_a.skip_from_m, b.from, of_b.skip_from_m);
+        ends(a.from, of_a.skip_from_m, b.to, of_b.skip_to_m);
+        ends(a.to, of_a.skip_to_m, b.from, of_b.skip_from_m);
+        ends(a.to, of_a.skip_to_m, b.to, of_b.skip_to_m);
+        meet(pair, of_a, of_b);
+      });
+    });
+    keep(std::move(pair));
+  }
+
+  /// Whether two ends of legs are near each other by what they are on. Ends tied to one place touch there.
+  static std::optional<Why> meeting(const Hold& a, double a_radius_m, const Hold& b, double b_radius_m) {
+    if (a.sheave >= 0 && a.sheave == b.sheave) return Why::meet_at_sheave;
+    if (a.body >= 0 && a.body == b.body) return Why::meet_at_block;
+    const bool tied = a.sheave < 0 && b.sheave < 0 && a.body == reeving::on_ground && b.body == reeving::on_ground;
+    if (tied && norm(a.at - b.at) <= a_radius_m + b_radius_m) return Why::meet_at_end;
+    return std::nullopt;
+  }
+
+  void line_main_line(int l) {
+    const mainline::Cable& cable = rig_.reference.cable;
+    const Hold start{-1, reeving::on_ground, rig_.origin},
+        end{-1, reeving::on_ground, rig_.origin + cable.span_m * rig_.along + cable.rise_m * rig_.up};
+    Pair pair{{Kind::line, l}, {Kind::main_line, 0}, {}};
+    for_legs_of(l, [&](const Leg& each) {
+      Stretch stretch{each.index};
+      const auto skip = [&](const Hold& hold, double& skip_m) {
+        const bool on_trolley = hold.sheave < 0 && hold.body == reeving::on_trolley;
+        const bool tied = meeting(hold, each.radius_m, start, in_.main_line_radius_m) ||
+                          meeting(hold, each.radius_m, end, in_.main_line_radius_m);
+        if (!on_trolley && !tied) return;
+        skip_m = in_.meeting_m;
+        leave_out({pair.a, pair.b, on_trolley ? Why::own_trolley : Why::meet_at_end, each.nth, -1, in_.meeting_m});
+      };
+      skip(each.from, stretch.skip_from_m);
+      skip(each.to, stretch.skip_to_m);
+      meet(pair, stretch, MainLineCurve{});
+    });
+    keep(std::move(pair));
+  }
+
+  void line_block(int l, int b) {
+    Pair pair{{Kind::line, l}, {Kind::block, b}, {}};
+    for_legs_of(l, [&](const Leg& each) {
+      if (each.on_body(b))
+        leave_out({pair.a, pair.b, Why::own_block, each.nth});
+      else
+        meet(pair, Stretch{each.index}, BlockBox{b});
+    });
+    keep(std::move(pair));
+  }
+
+  void line_standing(int l, Thing thing, const Shape& shape) {
+    Pair pair{{Kind::line, l}, thing, {}};
+    for_legs_of(l, [&](const Leg& each) {
+      if (const std::optional<Why> why = belongs_to(each, thing))
+        leave_out({pair.a, pair.b, *why, each.nth});
+      else
+        meet(pair, short_of_ties(each, thing, shape), shape);
+    });
+    keep(std::move(pair));
+  }
+
+  /// A leg runs onto its own sheaves, through their frames, and the braking line out of the unit. One frame may hold
+  /// several sheaves.
+  std::optional<Why> belongs_to(const Leg& leg, Thing thing) const {
+    if (thing.kind == Kind::unit)
+      return leg.line == rig_.braking && leg.nth == line(leg.line).sheaves ? std::optional(Why::own_unit)
+                                                                           : std::nullopt;
+    if (leg.on(thing.index)) return Why::own_sheave;
+    if (thing.kind != Kind::frame) return std::nullopt;
+    for (const Hold* hold : {&leg.from, &leg.to})
+      if (hold->sheave >= 0 && hold->body == reeving::on_ground && lies_in(hold->at, *body(thing.index).frame, 0))
+        return Why::own_sheave;
+    return std::nullopt;
+  }
+
+  /// The leg without what lies beside its end on something that this end lies in or touches.
+  Stretch short_of_ties(const Leg& leg, Thing thing, const Shape& shape) {
+    Stretch stretch{leg.index};
+    const auto skip = [&](const Hold& hold, double& skip_m) {
+      if (hold.sheave >= 0 || hold.body != reeving::on_ground || !lies_in(hold.at, shape, leg.radius_m)) return;
+      skip_m = in_.meeting_m;
+      leave_out({{Kind::line, leg.line}, thing, Why::tied_there, leg.nth, -1, in_.meeting_m});
+    };
+    skip(leg.from, stretch.skip_from_m);
+    skip(leg.to, stretch.skip_to_m);
+    return stretch;
+  }
+
+  // Blocks: the lines are held against them above.
+
+  void of_block(int b) {
+    const Thing block{Kind::block, b};
+    keep({{Kind::main_line, 0}, block, {{mover(MainLineCurve{}), mover(BlockBox{b})}}});
+    for (int other = b + 1; other < static_cast<int>(rig_.blocks.size()); ++other)
+      if (box(other)) keep({block, {Kind::block, other}, {{mover(BlockBox{b}), mover(BlockBox{other})}}});
+    for_standing([&](Thing thing, const Shape& shape) { keep({block, thing, {{mover(BlockBox{b}), mover(shape)}}}); });
+    against_structures(block, &Structure::blocks, BlockBox{b});
+  }
+
+  const Inputs& in_;
+  const reeving::Inputs& rig_;
+  std::vector<Leg> legs_;
+  std::vector<int> standing_;
+  Plan plan_;
+};
+
+}  // namespace
+
+Post post_of(const reeving::Sheave& sheave, const SheaveBody& body) {
+  const Vec3 half = body.width_m / 2 * unit(sheave.axle);
+  return {sheave.centre - half, sheave.centre + half, body.rim_radius_m};
+}
+
+Plan plan_pairs(const Inputs& in, const reeving::Inputs& rig) { return Planner(in, rig).plan(); }
+
+}  // namespace fairlead::clearance

@@ -1,0 +1,29 @@
+// Which pairs are held against each other, and what is left out and why.
+#pragma once
+
+#include "geometry/clearance/movers.hpp"
+
+namespace fairlead::clearance {
+
+/// Two things, and the movers of each that are held against one another.
+struct Pair {
+  Thing a, b;
+  struct Meeting {
+    int a, b;  ///< indices into Plan::movers
+  };
+  std::vector<Meeting> meetings;
+};
+
+struct Plan {
+  std::vector<Recipe> movers;  ///< each once
+  std::vector<Pair> pairs;
+  std::optional<Pair> hands;
+  std::vector<Exclusion> excluded;
+};
+
+Plan plan_pairs(const Inputs&, const reeving::Inputs&);
+
+/// The cylinder of a sheave on an anchor.
+Post post_of(const reeving::Sheave&, const SheaveBody&);
+
+}  // namespace fairlead::clearance

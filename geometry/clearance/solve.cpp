@@ -1,0 +1,192 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/clearance/passings.hpp"
+#include "geometry/clearance/search.hpp"
+
+namespace fairlead::clearance {
+namespace {
+
+template <class... Numbers>
+bool finite(Numbers... numbers) {
+  return (std::isfinite(numbers) && ...);
+}
+bool finite(Point3 p) { return finite(p.x, p.y, p.z); }
+bool finite(Vec3 v) { return finite(v.x, v.y, v.z); }
+
+/// Axes as given are unit and square to each other to this.
+constexpr double square = 1e-9;
+bool is_unit(Vec3 v) { return std::abs(norm(v) - 1) <= square; }
+
+bool is_solid(const Box& box) {
+  return finite(box.centre) && is_unit(box.x) && is_unit(box.y) && is_unit(box.z) &&
+         std::abs(dot(box.x, box.y)) <= square && std::abs(dot(box.y, box.z)) <= square &&
+         std::abs(dot(box.z, box.x)) <= square && finite(box.half_m) && box.half_m.x >= 0 && box.half_m.y >= 0 &&
+         box.half_m.z >= 0;
+}
+bool is_solid(const Post& post) {
+  return finite(post.from) && finite(post.to) && norm(post.to - post.from) > 0 && finite(post.radius_m) &&
+         post.radius_m >= 0;
+}
+bool is_solid(const Plane& plane) { return finite(plane.through) && is_unit(plane.normal); }
+
+/// What is wrong with the inputs; "" when nothing is.
+std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::Reeving& reeving) {
+  for (std::size_t i = 0; i < in.structures.size(); ++i)
+    if (!std::visit([](const auto& shape) { return is_solid(shape); }, in.structures[i].shape))
+      return fmt::format("the shape of structure {} encloses nothing", i + 1);
+  if (in.sheaves.size() != rig.sheaves.size() || in.blocks.size() != rig.blocks.size())
+    return "not every sheave and block has its body";
+  for (std::size_t s = 0; s < in.sheaves.size(); ++s) {
+    if (rig.sheaves[s].body != reeving::on_ground || !(rig.sheaves[s].radius_m > 0)) continue;
+    if (!is_solid(post_of(rig.sheaves[s], in.sheaves[s]))) return fmt::format("sheave {} has no body", s + 1);
+    if (in.sheaves[s].frame && !is_solid(*in.sheaves[s].frame))
+      return fmt::format("the frame of sheave {} is no box", s + 1);
+  }
+  for (std::size_t b = 0; b < in.blocks.size(); ++b)
+    if (in.blocks[b] && !is_solid(*in.blocks[b])) return fmt::format("the body of block {} is no box", b + 1);
+  if (in.unit && !is_solid(*in.unit)) return "the body of the brake unit is no box";
+  if (in.rider && !(finite(in.rider->above_m, in.rider->below_m) && in.rider->above_m + in.rider->below_m >= 0 &&
+                    finite(in.rider->width_m, in.rider->length_m) && in.rider->width_m >= 0 && in.rider->length_m >= 0))
+    return "the rider's envelope is no box";
+  if (!(finite(in.main_line_radius_m, in.meeting_m, in.hands_m, in.resolution_m) && in.main_line_radius_m >= 0 &&
+        in.meeting_m >= 0 && in.hands_m >= 0 && in.resolution_m > 0))
+    return "a length of the clearances is not finite";
+  if (in.sweeps.empty()) return "there is no passage to look at";
+  for (const int sweep : in.sweeps)
+    if (!(sweep >= 0 && sweep < static_cast<int>(reeving.sweeps.size()))) return "a passage to look at is not solved";
+  return "";
+}
+
+bool finite(const Passage& passage) {
+  for (int i = 0; i < passage.poses; ++i) {
+    if (!finite(passage.pose(i).rider) || !finite(passage.pose(i).trolley)) return false;
+    for (int leg = 0; leg < static_cast<int>(passage.rig.legs()); ++leg) {
+      const reeving::Leg& one = passage.leg(i, leg);
+      if (!finite(one.from) || !finite(one.to) || !finite(one.load_N_per_m) ||
+          !finite(one.H_N, one.length_m, one.from_tension_N, one.to_tension_N))
+        return false;
+    }
+    for (int b = 0; b < static_cast<int>(passage.rig.blocks.size()); ++b) {
+      const reeving::Placement& at = passage.block(i, b).placement;
+      if (!finite(at.at) || !finite(at.turned_x) || !finite(at.turned_y) || !finite(at.turned_z)) return false;
+    }
+  }
+  return true;
+}
+
+Passage passage_of(const Inputs& in, const reeving::Inputs& rig, const reeving::Reeving& reeving, int sweep) {
+  const reeving::Sweep& poses = reeving.sweeps[static_cast<std::size_t>(sweep)];
+  const int first = poses.running == reeving::Running::at_rest ? 0 : poses.rest_pose;
+  return {in,    rig,   rig.sweeps[static_cast<std::size_t>(sweep)],
+          poses, first, static_cast<int>(poses.poses.size()) - first};
+}
+
+Solved<Run> run_of(const Passage& passage, int sweep, const Plan& plan) {
+  if (passage.poses < 1 || !finite(passage)) return unsolved("a solved pose has a place that is no number");
+  Run run{passage, sweep, {}};
+  for (const Recipe& recipe : plan.movers) {
+    if (std::holds_alternative<RiderBox>(recipe) && !run.with_rider()) {
+      run.movers.push_back(Fixed(Plane{}));  // no pair of this run looks at it
+      continue;
+    }
+    auto mover = make(recipe, passage);
+    if (!mover) return tl::unexpected(mover.error());
+    run.movers.push_back(std::move(*mover));
+  }
+  return run;
+}
+
+/// Least of all runs that know both; NaN, which nothing passes, where none does.
+Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_m) {
+  Least least;
+  for (std::size_t r = 0; r < runs.size(); ++r) {
+    if (pair.a.kind == Thing::Kind::rider && !runs[r].with_rider()) continue;
+    for (const Pair::Meeting& meeting : pair.meetings)
+      search(runs[r].movers[static_cast<std::size_t>(meeting.a)], runs[r].movers[static_cast<std::size_t>(meeting.b)],
+             runs[r].passage.poses, static_cast<int>(r), resolution_m, least);
+  }
+  Gap gap{.a = pair.a, .b = pair.b};
+  if (least.sweep < 0) {
+    gap.least_m = {std::nan(""), std::nan(""), -1};
+    return gap;
+  }
+  const Run& run = runs[static_cast<std::size_t>(least.sweep)];
+  gap.least_m = {least.value_m, std::min(least.bound_m, least.value_m), run.passage.first + least.pose};
+  gap.sweep = run.sweep;
+  gap.travel_m = travel_at(run.passage, least.pose, least.share);
+  gap.on_a = least.nearest.on_a;
+  gap.on_b = least.nearest.on_b;
+  return gap;
+}
+
+}  // namespace
+
+std::string_view reason(Why why) {
+  switch (why) {
+    case Why::rides_on_it:
+      return "one rolls on the other";
+    case Why::own_sheave:
+      return "the line runs over this sheave";
+    case Why::own_block:
+      return "the line is on this block";
+    case Why::own_unit:
+      return "the line runs out of the unit";
+    case Why::own_trolley:
+      return "the line is tied to the brake trolley, which rides on the main line";
+    case Why::meet_at_sheave:
+      return "the sheave between them brings them together";
+    case Why::meet_at_block:
+      return "both lead to one block";
+    case Why::meet_at_end:
+      return "both are tied to one place";
+    case Why::tied_there:
+      return "the line is tied to it";
+    case Why::judged_as_hands:
+      return "judged on its own, as the hands at the brake trolley";
+    case Why::let_touch:
+      return "the layout does not ask for it";
+  }
+  return "";
+}
+
+Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const reeving::Reeving& reeving,
+                         const Work& work) {
+  if (const std::string why = refuse(in, rig, reeving); !why.empty()) return unsolved(why);
+  Plan plan = plan_pairs(in, rig);
+
+  const int count = static_cast<int>(in.sweeps.size());
+  std::vector<std::optional<Solved<Run>>> solved(in.sweeps.size());
+  for_each_index(work, count, [&](int i) {
+    const int sweep = in.sweeps[static_cast<std::size_t>(i)];
+    solved[static_cast<std::size_t>(i)].emplace(run_of(passage_of(in, rig, reeving, sweep), sweep, plan));
+  });
+  std::vector<Run> runs;
+  for (std::optional<Solved<Run>>& run : solved) {
+    if (!run->has_value()) return tl::unexpected(run->error());
+    runs.push_back(std::move(**run));
+  }
+
+  Clearances told;
+  told.gaps.resize(plan.pairs.size());
+  for_each_index(work, static_cast<int>(plan.pairs.size()), [&](int i) {
+    const auto n = static_cast<std::size_t>(i);
+    told.gaps[n] = least_gap(plan.pairs[n], runs, in.resolution_m);
+  });
+  if (plan.hands) {
+    told.hands = Hands{.stretch_m = in.hands_m, .gap = least_gap(*plan.hands, runs, in.resolution_m)};
+    for (const Run& run : runs) add_inside(run, *plan.hands, *told.hands);
+  }
+  for (const Run& run : runs)
+    for (Passing& passing : passings_of(run, plan)) told.passings.push_back(std::move(passing));
+  std::stable_sort(told.passings.begin(), told.passings.end(), [](const Passing& a, const Passing& b) {
+    return std::pair(a.other.kind != Thing::Kind::sheave, a.other.index) <
+           std::pair(b.other.kind != Thing::Kind::sheave, b.other.index);
+  });
+  told.excluded = std::move(plan.excluded);
+  return told;
+}
+
+}  // namespace fairlead::clearance
