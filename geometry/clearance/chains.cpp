@@ -1,4 +1,4 @@
-// The legs and the main line as chords.
+// The legs as chords.
 #include <algorithm>
 #include <cmath>
 
@@ -59,16 +59,17 @@ struct Shares {
 Shares shares_of(const Stretch& stretch, double chord_m) {
   if (stretch.keep_m > 0) return {0, std::min(1., stretch.keep_m / chord_m)};
   const double skipped_m = stretch.skip_from_m + stretch.skip_to_m;
+  if (skipped_m == 0) return {0, 1};
   if (!(skipped_m < chord_m)) return {stretch.skip_from_m / skipped_m, stretch.skip_from_m / skipped_m};
   return {stretch.skip_from_m / chord_m, 1 - stretch.skip_to_m / chord_m};
 }
 
-int chords_for(double bulge_m, const Inputs& inputs) {
-  return std::clamp(static_cast<int>(std::ceil(std::sqrt(bulge_m / (chord_share * inputs.resolution_m)))), 1,
-                    most_chords);
-}
-
 }  // namespace
+
+int chords_for(double bulge_m, const Inputs& inputs) {
+  const double chords = std::ceil(std::sqrt(bulge_m / (chord_share * inputs.resolution_m)));
+  return chords <= most_chords ? std::max(1, static_cast<int>(chords)) : most_chords;
+}
 
 // A point of the stretch keeps no constant share s of its chord from one pose to the next. Interpolated as if it did,
 // it is off by t (1 - t) ds (P1' - P0') <= ds/4 |P1' - P0'|, P' the curve's change with s: the span, give or take
@@ -99,118 +100,6 @@ Chain hanging_chain(const Stretch& stretch, const Passage& passage) {
   const reeving::Inputs& rig = passage.rig;
   for (std::size_t l = 0; l < rig.lines.size(); ++l)
     if (rig.legs_before(l) <= static_cast<std::size_t>(stretch.leg)) chain.radius_m = rig.lines[l].diameter_m / 2;
-  return chain;
-}
-
-namespace {
-
-/// What the main line carries at a pose: the rider and the trolley less its line's upward pull.
-Solved<mainline::Shape> main_line_at(const Passage& passage, const reeving::Pose& pose, const mainline::Shape* near) {
-  const reeving::Inputs& rig = passage.rig;
-  const auto x = [&](Point3 p) { return dot(p - rig.origin, rig.along); };
-  const double trolley_N = passage.given.trolley_weight_N - dot(pose.pull_on_trolley_N, rig.up),
-               rider_N = passage.given.rider_weight_N;
-  if (pose.travel_m < 0 && rider_N > 0) {
-    const mainline::Load loads[2] = {{x(pose.rider), rider_N}, {x(pose.trolley), trolley_N}};
-    return mainline::hang_rolling(passage.given.state.cable, loads, near && near->loads == 2 ? near : nullptr);
-  }
-  const mainline::Load load{x(pose.trolley), trolley_N + rider_N};
-  return mainline::hang_rolling(passage.given.state.cable, {&load, 1}, near && near->loads == 1 ? near : nullptr);
-}
-
-/// Where the main line matters: from a metre upstream of every leg and of the rider.
-double upstream_end_m(const Passage& passage) {
-  const reeving::Inputs& rig = passage.rig;
-  double least = rig.rest_m;
-  const auto reach = [&](Point3 p) { least = std::min(least, dot(p - rig.origin, rig.along)); };
-  for (int i = 0; i < passage.poses; ++i) {
-    reach(passage.pose(i).rider);
-    for (int leg = 0; leg < static_cast<int>(rig.legs()); ++leg) {
-      reach(passage.leg(i, leg).from);
-      reach(passage.leg(i, leg).to);
-    }
-  }
-  return std::max(0., least - 1);
-}
-
-/// The main line between two places as chords of equal reach, its greatest drop below the one chord from end to end
-/// among `out`'s points.
-double add_piece(const Passage& passage, const mainline::Shape& shape, Point3 from, Point3 to, int chords,
-                 std::vector<Point3>& out) {
-  const reeving::Inputs& rig = passage.rig;
-  double drop_m = 0;
-  for (int k = 1; k <= chords; ++k) {
-    Point3 p = from + double(k) / chords * (to - from);
-    if (k < chords) {
-      const double x = dot(p - rig.origin, rig.along), chord_z = p.z;
-      p.z = rig.origin.z + mainline::line_at(passage.given.state.cable, shape, x).z_m;
-      drop_m = std::max(drop_m, chord_z - p.z);
-    }
-    out.push_back(p);
-  }
-  return drop_m;
-}
-
-}  // namespace
-
-// Between poses the wheels are as far off as the poses say. That the drop of each piece between supports and wheels
-// stays between its values at the two poses is taken, not proven: loads and reaches change one way.
-Solved<Chain> main_line_chain(const Passage& passage) {
-  const reeving::Inputs& rig = passage.rig;
-  const mainline::Cable& cable = passage.given.state.cable;
-  const double from_m = upstream_end_m(passage);
-  std::vector<mainline::Shape> shapes;
-  double per_m2 = 0;  // what a chord of a metre's reach leaves the curve by
-  for (int i = 0; i < passage.poses; ++i) {
-    const auto shape = main_line_at(passage, passage.pose(i), shapes.empty() ? nullptr : &shapes.back());
-    if (!shape) return tl::unexpected(shape.error());
-    for (int k = 0; k <= shape->loads; ++k) {
-      const mainline::Piece& piece = shape->pieces[static_cast<std::size_t>(k)];
-      const double V = std::max(std::abs(piece.V_N), std::abs(piece.V_N - cable.weight_N_per_m * piece.unstretched_m));
-      per_m2 = std::max(per_m2, cable.weight_N_per_m * std::hypot(piece.H_N, V) / (piece.H_N * piece.H_N) / 8);
-    }
-    shapes.push_back(*shape);
-  }
-  const Point3 end = rig.origin + cable.span_m * rig.along + cable.rise_m * rig.up;
-  const auto reach = [&](Point3 a, Point3 b) { return dot(b - a, rig.along); };
-  double reaches[3] = {};
-  for (int i = 0; i < passage.poses; ++i) {
-    const reeving::Pose& pose = passage.pose(i);
-    reaches[0] = std::max(reaches[0], reach(rig.origin, pose.rider) - from_m);
-    reaches[1] = std::max(reaches[1], reach(pose.rider, pose.trolley));
-    reaches[2] = std::max(reaches[2], reach(pose.trolley, end));
-  }
-  int chords[3], points = 1;
-  Chain chain(1, {});
-  double slack_m = 0;
-  for (int k = 0; k < 3; ++k) {
-    const double bulge_m = per_m2 * reaches[k] * reaches[k];
-    chords[k] = chords_for(bulge_m, passage.inputs);
-    points += chords[k];
-    slack_m = std::max(slack_m, bulge_m / (chords[k] * chords[k]));
-  }
-  std::vector<Point3> at;
-  std::vector<std::array<double, 3>> drops;
-  for (int i = 0; i < passage.poses; ++i) {
-    const reeving::Pose& pose = passage.pose(i);
-    const mainline::Shape& shape = shapes[static_cast<std::size_t>(i)];
-    Point3 start = rig.origin + from_m * rig.along;
-    start.z += mainline::line_at(cable, shape, from_m).z_m;
-    at.push_back(start);
-    const Point3 places[4] = {start, pose.rider, pose.trolley, end};
-    drops.emplace_back();
-    for (int k = 0; k < 3; ++k)
-      drops.back()[static_cast<std::size_t>(k)] = add_piece(passage, shape, places[k], places[k + 1], chords[k], at);
-  }
-  chain = Chain(points, std::move(at));
-  chain.radius_m = passage.inputs.main_line_radius_m;
-  chain.slack_m = slack_m;
-  for (int i = 0; i + 1 < passage.poses; ++i) {
-    const auto n = static_cast<std::size_t>(i);
-    double changed_m = 0;
-    for (std::size_t k = 0; k < 3; ++k) changed_m = std::max(changed_m, std::abs(drops[n + 1][k] - drops[n][k]));
-    chain.stray_m.push_back(std::max(passage.stray(i).rider_m, passage.stray(i).trolley_m) + changed_m);
-  }
   return chain;
 }
 

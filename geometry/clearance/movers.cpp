@@ -61,6 +61,11 @@ Chain::Chain(int points, std::vector<Point3> at) : points_(points), at_(std::mov
   }
 }
 
+bool Chain::finite() const {
+  return std::all_of(at_.begin(), at_.end(),
+                     [](Point3 p) { return std::isfinite(p.x) && std::isfinite(p.y) && std::isfinite(p.z); });
+}
+
 MovingBox::MovingBox(std::vector<Box> at) : at_(std::move(at)) {
   for (std::size_t pose = 0; pose + 1 < at_.size(); ++pose) {
     const Vec3 moved = move(static_cast<int>(pose));

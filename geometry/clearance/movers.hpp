@@ -43,6 +43,7 @@ class Chain {
 
   /// `at`: pose by pose, `points` of each.
   Chain(int points, std::vector<Point3> at);
+  bool finite() const;
   int pieces() const { return points_ - 1; }
   Segment piece(int i, int pose, double share) const { return {point(i, pose, share), point(i + 1, pose, share)}; }
   /// How both ends of a piece move from the pose to the next.
@@ -123,5 +124,7 @@ Solved<Chain> main_line_chain(const Passage&);
 /// A chord may leave its curve by this share of the resolution, unless that takes more than most_chords.
 inline constexpr double chord_share = 0.5;
 inline constexpr int most_chords = 64;
+/// How many, where one would leave it by bulge_m and n leave it by bulge_m / n2.
+int chords_for(double bulge_m, const Inputs&);
 
 }  // namespace fairlead::clearance

@@ -84,8 +84,10 @@ Passage passage_of(const Inputs& in, const reeving::Inputs& rig, const reeving::
           poses, first, static_cast<int>(poses.poses.size()) - first};
 }
 
+constexpr const char* no_place = "a solved pose has a place that is no number";
+
 Solved<Run> run_of(const Passage& passage, int sweep, const Plan& plan) {
-  if (passage.poses < 1 || !finite(passage)) return unsolved("a solved pose has a place that is no number");
+  if (passage.poses < 1 || !finite(passage)) return unsolved(no_place);
   Run run{passage, sweep, {}};
   for (const Recipe& recipe : plan.movers) {
     if (std::holds_alternative<RiderBox>(recipe) && !run.with_rider()) {
@@ -94,6 +96,7 @@ Solved<Run> run_of(const Passage& passage, int sweep, const Plan& plan) {
     }
     auto mover = make(recipe, passage);
     if (!mover) return tl::unexpected(mover.error());
+    if (const Chain* chain = std::get_if<Chain>(&*mover); chain && !chain->finite()) return unsolved(no_place);
     run.movers.push_back(std::move(*mover));
   }
   return run;
