@@ -26,4 +26,7 @@ Solved<reeving::Inputs> reeving_inputs(const Layout&, const Frame&, const Course
 
 loads::Inputs loads_inputs(const Layout&, const Courses&);
 
+clearance::Inputs clearance_inputs(const Layout&, const Frame&, const Courses&, const mainline::MainLine&,
+                                   const reeving::Inputs&, Resolution);
+
 }  // namespace fairlead

@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 
+#include "geometry/clearance/clearance.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/loads/loads.hpp"
 #include "geometry/mainline/states.hpp"
@@ -42,6 +43,7 @@ struct Rig {
   Stage<mainline::Inputs, mainline::MainLine> main_line;
   Stage<reeving::Inputs, reeving::Reeving> reeving;
   Stage<loads::Inputs, loads::Loads> loads;
+  Stage<clearance::Inputs, clearance::Clearances> clearance;
   std::vector<Item> lines;  ///< what each line of the reeving is: a [[line]] or a [[support_line]]
   // The blocks of the reeving are layout.blocks, in their order.
   std::vector<int> reeved;  ///< the reeving's sheaves as indices into layout.sheaves; -1: the wheel of a support line

@@ -59,6 +59,7 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
     const Unsolved why = after("the main line", rig.main_line.result->error());
     fail(rig.reeving, why);
     fail(rig.loads, why);
+    fail(rig.clearance, why);
     return rig;
   }
   const mainline::MainLine& main_line = *rig.main_line.solved();
@@ -79,7 +80,9 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
     rig.reeving.result = keep(reeving::solve(*rig.reeving.inputs, work));
   }
   if (!rig.reeving.solved()) {
-    fail(rig.loads, after("the reeving", rig.reeving.result->error()));
+    const Unsolved why = after("the reeving", rig.reeving.result->error());
+    fail(rig.loads, why);
+    fail(rig.clearance, why);
     return rig;
   }
 
@@ -88,6 +91,11 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
       design && rig.main_line.result == design->main_line.result && rig.reeving.result == design->reeving.result;
   if (!(same_before && reuse(rig.loads, &design->loads)))
     rig.loads.result = keep(loads::solve(*rig.loads.inputs, main_line, *rig.reeving.inputs, *rig.reeving.solved()));
+
+  rig.clearance.inputs = clearance_inputs(rig.layout, rig.frame, *courses, main_line, *rig.reeving.inputs, resolution);
+  if (!(same_before && reuse(rig.clearance, &design->clearance)))
+    rig.clearance.result =
+        keep(clearance::solve(*rig.clearance.inputs, *rig.reeving.inputs, *rig.reeving.solved(), work));
   return rig;
 }
 

@@ -1,0 +1,88 @@
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/rig/drawn.hpp"
+#include "geometry/rig/inputs.hpp"
+
+namespace fairlead {
+namespace {
+
+Vec3 half_of(const Size& size) { return 0.5 * Vec3{size.along_m, size.across_m, size.up_m}; }
+
+clearance::Shape shape_of(const Structure& structure) {
+  switch (structure.kind.value) {
+    case StructureKind::box: {
+      const double c = std::cos(structure.bearing_rad), s = std::sin(structure.bearing_rad);
+      return clearance::Box{structure.centre->value, {c, s, 0}, {-s, c, 0}, {0, 0, 1}, half_of(*structure.size_m)};
+    }
+    case StructureKind::post:
+      return clearance::Post{structure.from->value, structure.to->value, 0.5 * *structure.diameter_m};
+    case StructureKind::plane:
+      break;
+  }
+  return clearance::Plane{structure.through->value, unit(structure.normal->value)};
+}
+
+clearance::Box upright(const Frame& frame, Point3 centre, const Size& size) {
+  return {centre, frame.along, frame.across, frame.up, half_of(size)};
+}
+
+/// Flanges stand a line's diameter above its centre, and a groove without a width is two diameters wide (common
+/// practice, no source).
+clearance::SheaveBody body_of(const Sheave& sheave, const Frame& frame, double line_diameter_m) {
+  clearance::SheaveBody body;
+  body.rim_radius_m = 0.5 * sheave.pitch_diameter_m + line_diameter_m;
+  body.width_m = sheave.groove_m ? sheave.groove_m->value : 2 * line_diameter_m;
+  if (sheave.frame_m && sheave.position) body.frame = upright(frame, *sheave.position, *sheave.frame_m);
+  return body;
+}
+
+/// The passages that come nearest: what hangs below the main line is met by the heaviest rider on the warm line, what
+/// hangs above it by the lightest on the cold one; an empty trolley's lines rest as well.
+bool looked_at(const mainline::MainLine& main_line, const reeving::SweepInputs& sweep) {
+  const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(sweep.path)];
+  const mainline::Weather weather = main_line.states[static_cast<std::size_t>(path.state)].weather;
+  switch (path.loading) {
+    case mainline::Loading::empty:
+      return true;
+    case mainline::Loading::lightest:
+      return weather == mainline::Weather::cold;
+    case mainline::Loading::heaviest:
+      return weather == mainline::Weather::warm;
+  }
+  return true;
+}
+
+}  // namespace
+
+clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, const Courses& courses,
+                                   const mainline::MainLine& main_line, const reeving::Inputs& reeving,
+                                   Resolution resolution) {
+  clearance::Inputs in;
+  for (const Structure& structure : layout.structures)
+    in.structures.push_back({shape_of(structure), keeps_clear(structure, Mover::lines),
+                             keeps_clear(structure, Mover::block), keeps_clear(structure, Mover::rider)});
+  if (const auto& envelope = layout.riders.envelope) {
+    in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};
+    // Farther up the line than this a rider in contact does not reach.
+    in.hands_m = 0.5 * envelope->length_m;
+  }
+  for (const Course& course : courses.courses)
+    for (const int index : course.sheaves) {
+      const bool wheel = index < 0;
+      in.sheaves.push_back(wheel ? clearance::SheaveBody{}
+                                 : body_of(layout.sheaves[static_cast<std::size_t>(index)], frame,
+                                           layout.lines[static_cast<std::size_t>(course.item.index)].diameter_m));
+    }
+  for (std::size_t i = 0; i < layout.blocks.size(); ++i) {
+    const auto& size = layout.blocks[i].size_m;
+    in.blocks.push_back(size ? std::optional(upright(frame, reeving.blocks[i].drawn, *size)) : std::nullopt);
+  }
+  in.main_line_radius_m = 0.5 * layout.main_line.diameter_m;
+  in.resolution_m = 0.25 * resolution.length_m;
+  for (std::size_t s = 0; s < reeving.sweeps.size(); ++s)
+    if (looked_at(main_line, reeving.sweeps[s])) in.sweeps.push_back(static_cast<int>(s));
+  return in;
+}
+
+}  // namespace fairlead
