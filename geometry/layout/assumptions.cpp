@@ -9,7 +9,11 @@ namespace fairlead {
 namespace {
 
 // A default as the table has it, '12e-6 /K', without its quotes.
-std::string_view unquoted(std::string_view text) { return text.substr(1, text.size() - 2); }
+std::string unquoted(std::string_view text) {
+  std::string words(text);
+  std::erase(words, '\'');
+  return words;
+}
 
 class Assumptions {
  public:

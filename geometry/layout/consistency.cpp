@@ -19,12 +19,22 @@ class Consistency {
 
   void check() {
     if (sound({"site"})) site();
-    if (sound({"main_line", "anchor"})) main_line();
+    if (sound({"main_line", "anchor"})) hung("main line", "a main line", layout_.main_line);
+    if (sound({"support_line", "anchor"}))
+      for (const SupportLine& line : layout_.support_lines)
+        hung(fmt::format("support line \"{}\"", line.id.value), "a support line", line);
     if (sound({"main_line", "anchor", "site", "brake_trolley"})) rest_mark();
+    if (sound({"main_line", "anchor", "site", "block", "support_line"})) block_rests();
+    const std::size_t before = errors_.count();
     if (sound({"line"})) lines();
     if (sound({"line", "connector"})) connectors();
     if (sound({"sheave", "block"})) sheave_places();
     if (sound({"sheave", "line"})) pitch_diameters();
+    if (sound({"anchor", "sheave", "line", "block", "connector", "support_line"})) {
+      check_blocks(layout_, errors_);
+      if (errors_.count() == before) close_lines(layout_, errors_);
+    }
+    if (sound({"structure"})) structures();
     if (sound({"brake_unit"})) brake_unit();
     if (sound({"landing"}) && layout_.landing) landing(*layout_.landing);
   }
@@ -41,40 +51,85 @@ class Consistency {
   }
 
   const Anchor& anchor(AnchorId id) const { return layout_.anchors[static_cast<std::size_t>(id)]; }
-  Vec3 span() const {
-    const Vec3 whole = anchor(layout_.main_line.to).position - anchor(layout_.main_line.from).position.value;
+  template <class Known>
+  Vec3 span(const HungCable<Known>& cable) const {
+    const Vec3 whole = anchor(cable.to).position - anchor(cable.from).position.value;
     return {whole.x, whole.y, 0};
   }
 
-  void main_line() {
-    const MainLine& line = layout_.main_line;
-    if (line.from == line.to)
-      errors_.add(line.to_place,
-                  fmt::format("main line: it ends where it begins, at \"{}\"", anchor(line.to).id.value));
-    else if (!(norm(span()) > 0))
-      errors_.add(line.to_place,
-                  fmt::format("main line: \"{}\" and \"{}\" stand above one another", anchor(line.from).id.value,
-                              anchor(line.to).id.value),
-                  "a main line spans a horizontal distance");
+  template <class Known>
+  void hung(const std::string& who, std::string_view it, const HungCable<Known>& cable) {
+    if (cable.from == cable.to)
+      errors_.add(cable.to_place,
+                  fmt::format("{}: it ends where it begins, at \"{}\"", who, anchor(cable.to).id.value));
+    else if (!(norm(span(cable)) > 0))
+      errors_.add(cable.to_place,
+                  fmt::format("{}: \"{}\" and \"{}\" stand above one another", who, anchor(cable.from).id.value,
+                              anchor(cable.to).id.value),
+                  fmt::format("{} spans a horizontal distance", it));
+  }
+
+  double chainage(Point3 at) const {
+    const Point3 start = anchor(layout_.main_line.from).position;
+    const Point3 zero = layout_.site.chainage_zero ? layout_.site.chainage_zero->value : start;
+    return dot(at - zero, unit(span(layout_.main_line)));
+  }
+
+  /// The chainages between two anchors, both left out.
+  struct Reach {
+    double from_m, to_m;
+    bool holds(double at_m) const { return at_m > from_m && at_m < to_m; }
+    std::string words(std::string_view what) const {
+      return fmt::format("{} runs from chainage {} to {}", what, metres(from_m), metres(to_m));
+    }
+  };
+  template <class Known>
+  Reach reach(const HungCable<Known>& cable) const {
+    const auto [low, high] = std::minmax({chainage(anchor(cable.from).position), chainage(anchor(cable.to).position)});
+    return {low, high};
   }
 
   // The trolley's rest and travel lie on the main line.
   void rest_mark() {
-    const double length_m = norm(span());
-    if (!(length_m > 0)) return;
-    const Point3 start = anchor(layout_.main_line.from).position;
-    const Point3 zero = layout_.site.chainage_zero ? layout_.site.chainage_zero->value : start;
-    const double from_m = dot(start - zero, unit(span())), to_m = from_m + length_m;
+    if (!(norm(span(layout_.main_line)) > 0)) return;
+    const Reach line = reach(layout_.main_line);
     const BrakeTrolley& trolley = layout_.brake_trolley;
-    const auto outside = [&](double at_m) { return !(at_m > from_m && at_m < to_m); };
-    const std::string where = fmt::format("the main line runs from chainage {} to {}", metres(from_m), metres(to_m));
-    if (outside(trolley.rest_m))
+    const std::string where = line.words("the main line");
+    if (!line.holds(trolley.rest_m))
       errors_.add(trolley.rest_m.place, "brake trolley: its rest mark is not on the main line", where);
-    else if (outside(trolley.rest_m + trolley.travel_m))
+    else if (!line.holds(trolley.rest_m + trolley.travel_m))
       errors_.add(trolley.travel_m.place,
                   fmt::format("brake trolley: it would travel off the main line, to chainage {}",
                               metres(trolley.rest_m + trolley.travel_m)),
                   where);
+  }
+
+  // A block rests beside the main line, its wheels on the support line that carries it.
+  void block_rests() {
+    if (!(norm(span(layout_.main_line)) > 0)) return;
+    const Reach main = reach(layout_.main_line);
+    for (const Block& block : layout_.blocks)
+      if (block.rest_m && !main.holds(*block.rest_m))
+        errors_.add(block.rest_m->place,
+                    fmt::format("block \"{}\": it would rest beyond the main line's anchors", block.id.value),
+                    main.words("the main line"));
+    for (const SupportLine& line : layout_.support_lines) {
+      const Block& block = layout_.blocks[static_cast<std::size_t>(line.carries)];
+      if (!block.rest_m || !main.holds(*block.rest_m)) continue;
+      const double wheel_m = *block.rest_m + line.wheel.value.x;
+      if (const Reach support = reach(line); !support.holds(wheel_m))
+        errors_.add(block.rest_m->place,
+                    fmt::format("block \"{}\": its wheels would rest at chainage {}, off support line \"{}\"",
+                                block.id.value, metres(wheel_m), line.id.value),
+                    support.words("it"));
+    }
+  }
+
+  void structures() {
+    for (const Structure& structure : layout_.structures)
+      if (structure.kind == StructureKind::post && !(norm(structure.to->value - structure.from->value) > 0))
+        errors_.add(structure.to->place, fmt::format("structure \"{}\": it ends where it begins", structure.id.value),
+                    "give the two ends of the post's axis");
   }
 
   void lines() {
@@ -125,6 +180,7 @@ class Consistency {
       const bool alike = std::all_of(over.begin(), over.end(), [&](const Line* line) {
         return line->diameter_m.value == over.front()->diameter_m.value;
       });
+      if (over.empty() && std::holds_alternative<BlockId>(sheave.on)) continue;  // that is the error
       if (over.empty() || !alike) {
         errors_.add(sheave.tread_diameter_m->place,
                     fmt::format("sheave \"{}\": {}, so its pitch diameter is not known", sheave.id.value,

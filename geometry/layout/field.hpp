@@ -41,6 +41,7 @@ struct Key {
   Dimension over = Dimension::none;        ///< of a curve's first column
   std::string_view fallback{}, because{};  ///< the default, and what speaks for it
   std::string_view with{};                 ///< a key without which this one means nothing
+  std::string_view of{};                   ///< only a table whose "kind" is this word has the key
 };
 
 /// A reference is stored as what it points at and the place it was written.
@@ -54,6 +55,7 @@ template <class T, class... Extra>
 using Storage = std::variant<std::string T::*, std::optional<std::string> T::*, Words T::*, std::optional<Words> T::*,
                              Real T::*, std::optional<Real> T::*, Given<Range> T::*, std::optional<Given<Range>> T::*,
                              Given<Point3> T::*, std::optional<Given<Point3>> T::*, Given<Vec3> T::*,
+                             std::optional<Given<Vec3>> T::*, std::optional<Given<Size>> T::*,
                              std::optional<Limit> T::*, Given<Date> T::*, std::optional<Given<Date>> T::*, Extra...>;
 
 /// Which members a table of T may name. A section that stores more than the common kinds specialises it.

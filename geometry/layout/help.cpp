@@ -14,7 +14,9 @@ namespace {
 std::string written_as(const Outline& outline) {
   const Dimension dimension = outline.key.dimension;
   std::string how(kind_words(outline.kind));
-  if (outline.kind == Outline::Kind::choice) how = fmt::format("one of \"{}\"", fmt::join(outline.choices, "\", \""));
+  const std::string words = fmt::format("\"{}\"", fmt::join(outline.choices, "\", \""));
+  if (outline.kind == Outline::Kind::choice) how = "one of " + words;
+  if (outline.kind == Outline::Kind::choices) how = "a list of " + words;
   if (dimension == Dimension::none) return how;
   std::vector<std::string_view> units;
   for (const Unit& unit : all_units())
@@ -39,9 +41,10 @@ std::string_view need_words(Need need) {
   return "";
 }
 
-// "required", "exactly one of ea, construction".
+// "required", "required of a box", "exactly one of ea, construction".
 std::string need_of(const Outline& outline, const Outline& table) {
   std::string need(need_words(outline.key.need));
+  if (!outline.key.of.empty()) need += fmt::format(" of a {}", outline.key.of);
   if (outline.key.group == 0) return need;
   std::vector<std::string_view> names;
   for (const Outline& other : table.keys)

@@ -104,6 +104,10 @@ const std::vector<Kind>& kinds_of(const SheaveId*) {
   static const std::vector<Kind> kinds{Kind::sheave};
   return kinds;
 }
+const std::vector<Kind>& kinds_of(const BlockId*) {
+  static const std::vector<Kind> kinds{Kind::block};
+  return kinds;
+}
 const std::vector<Kind>& kinds_of(const Carrier*) {
   static const std::vector<Kind> kinds{Kind::anchor, Kind::block, Kind::brake_trolley};
   return kinds;
@@ -116,6 +120,7 @@ const std::vector<Kind>& kinds_of(const LineEnd*) {
 
 void point_at(Item item, AnchorId& to) { to = static_cast<AnchorId>(item.index); }
 void point_at(Item item, SheaveId& to) { to = static_cast<SheaveId>(item.index); }
+void point_at(Item item, BlockId& to) { to = static_cast<BlockId>(item.index); }
 void point_at(Item item, Carrier& to) {
   if (item.kind == Kind::anchor) to = static_cast<AnchorId>(item.index);
   if (item.kind == Kind::block) to = static_cast<BlockId>(item.index);

@@ -14,8 +14,7 @@ namespace fairlead {
 
 class Ids {
  public:
-  /// Gathers the ids of anchors, sheaves, lines, blocks and connectors; one used twice, or one that is a word of the
-  /// file, is an error.
+  /// Gathers the ids of everything that has one; one used twice, or one that is a word of the file, is an error.
   Ids(const Node& root, Errors&);
 
   /// "brake_trolley" and "brake_unit" are found too.
@@ -34,10 +33,12 @@ std::string_view item_words(Item::Kind);
 /// What a reference of each type may point at, and pointing it there.
 const std::vector<Item::Kind>& kinds_of(const AnchorId*);
 const std::vector<Item::Kind>& kinds_of(const SheaveId*);
+const std::vector<Item::Kind>& kinds_of(const BlockId*);
 const std::vector<Item::Kind>& kinds_of(const Carrier*);
 const std::vector<Item::Kind>& kinds_of(const LineEnd*);
 void point_at(Item, AnchorId&);
 void point_at(Item, SheaveId&);
+void point_at(Item, BlockId&);
 void point_at(Item, Carrier&);
 void point_at(Item, LineEnd&);
 

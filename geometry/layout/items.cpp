@@ -1,7 +1,8 @@
 #include "geometry/layout/items.hpp"
 
-namespace fairlead {
+#include <algorithm>
 
+namespace fairlead {
 const std::string* given_id(const Layout& layout, Item item) {
   const auto index = static_cast<std::size_t>(item.index);
   switch (item.kind) {
@@ -22,6 +23,26 @@ const std::string* given_id(const Layout& layout, Item item) {
     default:
       return nullptr;
   }
+}
+
+std::optional<LineEnd> bearing_of(const Layout& layout, const LineEnd& end) {
+  const auto* connector = std::get_if<ConnectorId>(&end);
+  return connector ? layout.connectors.at(static_cast<std::size_t>(*connector)).bearing : end;
+}
+
+std::vector<BlockId> blocks_on(const Layout& layout, const Line& line) {
+  std::vector<BlockId> found;
+  const auto add = [&](const auto& at) {
+    const auto* id = std::get_if<BlockId>(&at);
+    if (id && std::find(found.begin(), found.end(), *id) == found.end()) found.push_back(*id);
+  };
+  const auto add_end = [&](const LineEnd& end) {
+    if (const auto bearing = bearing_of(layout, end)) add(*bearing);
+  };
+  add_end(line.from);
+  for (const Over& over : line.route) add(layout.sheaves.at(static_cast<std::size_t>(over.sheave)).on);
+  add_end(line.to);
+  return found;
 }
 
 }  // namespace fairlead

@@ -2,12 +2,14 @@
 #pragma once
 
 #include "geometry/layout/brake_fields.hpp"
+#include "geometry/layout/cable_fields.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/layout/limits_fields.hpp"
 #include "geometry/layout/line_fields.hpp"
 #include "geometry/layout/project_fields.hpp"
 #include "geometry/layout/riders_fields.hpp"
 #include "geometry/layout/rigging_fields.hpp"
+#include "geometry/layout/structure_fields.hpp"
 
 namespace fairlead {
 
@@ -15,9 +17,10 @@ template <>
 struct StorageOf<Layout> {
   using type = std::variant<Project Layout::*, Site Layout::*, MainLine Layout::*, std::vector<Anchor> Layout::*,
                             std::vector<Sheave> Layout::*, std::vector<Line> Layout::*, std::vector<Block> Layout::*,
-                            std::vector<Connector> Layout::*, BrakeUnit Layout::*, BrakeTrolley Layout::*,
-                            std::optional<BackupBrake> Layout::*, Riders Layout::*, std::optional<Landing> Layout::*,
-                            Limits Layout::*, std::vector<Waiver> Layout::*>;
+                            std::vector<Connector> Layout::*, std::vector<SupportLine> Layout::*, BrakeUnit Layout::*,
+                            BrakeTrolley Layout::*, std::optional<BackupBrake> Layout::*, Riders Layout::*,
+                            std::optional<Landing> Layout::*, std::vector<Structure> Layout::*, Limits Layout::*,
+                            std::vector<Waiver> Layout::*>;
 };
 inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "project", .says = "whose rig it is, for the title block"}, &Layout::project},
@@ -27,6 +30,8 @@ inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "sheave", .says = "a sheave that a line runs over"}, &Layout::sheaves},
     {{.name = "line", .says = "a line of the arrest system"}, &Layout::lines},
     {{.name = "block", .says = "a travelling block", .need = Need::optional}, &Layout::blocks},
+    {{.name = "support_line", .says = "an overhead line that a travelling block rides on", .need = Need::optional},
+     &Layout::support_lines},
     {{.name = "connector", .says = "a shackle or link", .need = Need::optional}, &Layout::connectors},
     {{.name = "brake_unit", .says = "the unit that pays out the braking line"}, &Layout::brake_unit},
     {{.name = "brake_trolley", .says = "the trolley that the arriving rider pushes"}, &Layout::brake_trolley},
@@ -34,6 +39,8 @@ inline constexpr Field<Layout> layout_fields[] = {
      &Layout::backup_brake},
     {{.name = "riders", .says = "who arrives, and how fast"}, &Layout::riders},
     {{.name = "landing", .says = "where the riders step off", .need = Need::offered}, &Layout::landing},
+    {{.name = "structure", .says = "what stands on the site and must be kept clear of", .need = Need::optional},
+     &Layout::structures},
     {{.name = "limits", .says = "what the checks judge against: a value and who says so", .need = Need::offered},
      &Layout::limits},
     {{.name = "waiver", .says = "a failed check that someone answers for", .need = Need::optional}, &Layout::waivers},

@@ -31,6 +31,8 @@ inline constexpr Kind kind_of<Point3> = Kind::point;
 template <>
 inline constexpr Kind kind_of<Vec3> = Kind::displacement;
 template <>
+inline constexpr Kind kind_of<Size> = Kind::size;
+template <>
 inline constexpr Kind kind_of<Curve> = Kind::curve;
 template <>
 inline constexpr Kind kind_of<Date> = Kind::date;
@@ -43,7 +45,14 @@ inline constexpr Kind kind_of<std::vector<std::string>> = Kind::joins;
 template <>
 inline constexpr Kind kind_of<std::vector<Over>> = Kind::route;
 template <class T>
-inline constexpr Kind kind_of<std::vector<T>> = Kind::tables;
+inline constexpr Kind kind_of<std::vector<T>> = std::is_enum_v<T> ? Kind::choices : Kind::tables;
+
+template <class E>
+std::vector<std::string_view> words_of() {
+  std::vector<std::string_view> words;
+  for (const Choice<E>& choice : choices_of<E>) words.push_back(choice.word);
+  return words;
+}
 
 template <class T>
 std::vector<Outline> outline_of_table();
@@ -53,8 +62,8 @@ void describe(Outline& outline, const T* = nullptr) {
   outline.kind = kind_of<T>;
   if constexpr (std::is_same_v<T, Vec3>)
     if (outline.key.dimension == Dimension::none) outline.kind = Kind::direction;
-  if constexpr (kind_of<T> == Kind::choice)
-    for (const Choice<T>& choice : choices_of<T>) outline.choices.push_back(choice.word);
+  if constexpr (kind_of<T> == Kind::choice) outline.choices = words_of<T>();
+  if constexpr (kind_of<T> == Kind::choices) outline.choices = words_of<typename T::value_type>();
   if constexpr (kind_of<T> == Kind::table) outline.keys = outline_of_table<T>();
   if constexpr (kind_of<T> == Kind::tables || kind_of<T> == Kind::route)
     outline.keys = outline_of_table<typename T::value_type>();
@@ -106,6 +115,8 @@ std::string_view kind_words(Kind kind) {
       return "a place [x, y, z]";
     case Kind::displacement:
       return "a displacement [along, across, up]";
+    case Kind::size:
+      return "a size [along, across, up]";
     case Kind::direction:
       return "a direction [x, y, z], of any length above zero";
     case Kind::curve:
@@ -116,6 +127,8 @@ std::string_view kind_words(Kind kind) {
       return "a limit { at = value, basis = \"who says so\" }";
     case Kind::choice:
       return "one of its words";
+    case Kind::choices:
+      return "a list of its words";
     case Kind::reference:
       return "the id of what it points at";
     case Kind::axes:

@@ -16,11 +16,13 @@ struct Outline {
     range,
     point,
     displacement,
+    size,
     direction,
     curve,
     date,
     limit,
     choice,
+    choices,
     reference,
     axes,
     joins,
@@ -30,7 +32,7 @@ struct Outline {
   };
   Key key;
   Kind kind{};
-  std::vector<std::string_view> choices{};  ///< the words of a choice
+  std::vector<std::string_view> choices{};  ///< the words of a choice, or of several
   std::vector<Outline> keys{};              ///< of a table, of each of the tables, of a route's long form
 
   const Outline* find(std::string_view name) const;

@@ -81,7 +81,7 @@ inline constexpr Field<Site> site_fields[] = {
       .examples = {"'10 m/s'"}},
      &Site::wind_along_m_per_s},
     {{.name = "wind_across",
-      .says = "greatest wind across the main line, from either side",
+      .says = "greatest wind across the main line, from either side; it blows the resting legs of the lines aside",
       .need = Need::optional,
       .dimension = Dimension::speed,
       .bounds = not_negative,

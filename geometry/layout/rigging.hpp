@@ -92,8 +92,8 @@ struct Line {
   std::optional<Real> mbs_N, tails_m;  ///< tails: both terminations together, added for the cut length
   std::optional<Real> length_m;        ///< finished, from bearing to bearing, unloaded
   std::optional<Real> ea_N;            ///< absent: it does not stretch
-  std::optional<Given<Vec3>> from_offset,
-      to_offset;  ///< of an end on a block: along, across, up from the block's point
+  /// Of an end on a block: along, across, up from the block's point; absent: at the point.
+  std::optional<Given<Vec3>> from_offset, to_offset;
   std::optional<Real> from_termination_m, to_termination_m;  ///< eye, splice and connector, from the end's bearing
   /// The block whose `rest_m` fixes this line's length in place of `length_m`; filled in for every line that is not the
   /// braking line and has no length. No block is named by two lines.
@@ -114,6 +114,7 @@ struct Block {
 struct Connector {
   Words id;
   std::vector<std::string> joins;  ///< ids of lines, blocks and anchors, or "brake_trolley", "brake_unit"
+  std::optional<LineEnd> bearing;  ///< the first of them that is no line; filled in. Lines that end here bear on it
   std::optional<Words> size;
   std::optional<Real> wll_N, mbs_N;
   Place place{};

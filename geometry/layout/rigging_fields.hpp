@@ -1,117 +1,10 @@
-// The tables of [main_line], [[anchor]] and [[sheave]], and the words of their enumerations.
+// The tables of [[anchor]] and [[sheave]].
 #pragma once
 
 #include "geometry/layout/field.hpp"
 #include "geometry/layout/rigging.hpp"
 
 namespace fairlead {
-
-inline constexpr Choice<RopeConstruction> rope_constructions[] = {
-    {"1x7 strand", RopeConstruction::strand_1x7},    {"1x19 strand", RopeConstruction::strand_1x19},
-    {"6x19 IWRC", RopeConstruction::rope_6x19_iwrc}, {"6x36 IWRC", RopeConstruction::rope_6x36_iwrc},
-    {"7x19", RopeConstruction::rope_7x19},
-};
-template <>
-inline constexpr std::span<const Choice<RopeConstruction>> choices_of<RopeConstruction> = rope_constructions;
-
-inline constexpr Choice<TensionAt> tension_places[] = {
-    {"start", TensionAt::start}, {"end", TensionAt::end}, {"horizontal", TensionAt::horizontal}};
-template <>
-inline constexpr std::span<const Choice<TensionAt>> choices_of<TensionAt> = tension_places;
-
-template <>
-struct StorageOf<MainLine> {
-  using type = Storage<MainLine, Pointing<MainLine, AnchorId>, std::optional<Given<RopeConstruction>> MainLine::*,
-                       Given<TensionAt> MainLine::*>;
-};
-inline constexpr Field<MainLine> main_line_fields[] = {
-    {{.name = "from", .says = "anchor at its start, upstream", .examples = {"'A1'"}},
-     Pointing<MainLine, AnchorId>{&MainLine::from, &MainLine::from_place}},
-    {{.name = "to", .says = "anchor at its end, at the landing", .examples = {"'A2'"}},
-     Pointing<MainLine, AnchorId>{&MainLine::to, &MainLine::to_place}},
-    {{.name = "diameter",
-      .says = "of the cable",
-      .dimension = Dimension::length,
-      .bounds = above_zero,
-      .examples = {"'16 mm'"}},
-     &MainLine::diameter_m},
-    {{.name = "mass",
-      .says = "of the cable, per length",
-      .dimension = Dimension::mass_per_length,
-      .bounds = above_zero,
-      .examples = {"'1.05 kg/m'"}},
-     &MainLine::mass_kg_per_m},
-    {{.name = "ea",
-      .says = "axial stiffness EA; a range [low, high] is judged at both ends",
-      .need = Need::exactly_one,
-      .dimension = Dimension::force,
-      .bounds = above_zero,
-      .examples = {"['10 MN', '12 MN']"},
-      .group = 1},
-     &MainLine::ea_N},
-    {{.name = "construction",
-      .says = "of the cable, from which EA is estimated",
-      .need = Need::exactly_one,
-      .examples = {"'6x19 IWRC'"},
-      .group = 1},
-     &MainLine::construction},
-    {{.name = "expansion",
-      .says = "thermal expansion of the cable",
-      .need = Need::optional,
-      .dimension = Dimension::per_temperature,
-      .bounds = not_negative,
-      .examples = {"'12e-6 /K'"},
-      .fallback = "'12e-6 /K'",
-      .because = "steel; common practice, no source"},
-     &MainLine::expansion_per_K},
-    {{.name = "mbs",
-      .says = "minimum breaking strength of the cable",
-      .need = Need::optional,
-      .dimension = Dimension::rating,
-      .bounds = above_zero,
-      .examples = {"'160 kN'"}},
-     &MainLine::mbs_N},
-    {{.name = "tension",
-      .says = "measured tension of the bare cable; a value or a range",
-      .need = Need::exactly_one,
-      .dimension = Dimension::force,
-      .bounds = above_zero,
-      .examples = {"'15 kN'"},
-      .group = 2},
-     &MainLine::tension_N},
-    {{.name = "sag",
-      .says = "measured sag of the bare cable, vertically at mid-span; a value or a range",
-      .need = Need::exactly_one,
-      .dimension = Dimension::length,
-      .bounds = above_zero,
-      .examples = {"['4.1 m', '4.3 m']"},
-      .group = 2},
-     &MainLine::sag_m},
-    {{.name = "unstretched_length",
-      .says = "of the cable between its anchors; a value or a range",
-      .need = Need::exactly_one,
-      .dimension = Dimension::length,
-      .bounds = above_zero,
-      .examples = {"'220.35 m'"},
-      .group = 2},
-     &MainLine::unstretched_length_m},
-    {{.name = "tension_at",
-      .says = "where the tension was measured",
-      .need = Need::optional,
-      .examples = {"'end'"},
-      .fallback = "'end'",
-      .because = "the landing is where the tension is usually reached; common practice, no source",
-      .with = "tension"},
-     &MainLine::tension_at},
-    {{.name = "at_temperature",
-      .says = "of the cable when it was measured",
-      .dimension = Dimension::temperature,
-      .bounds = outdoors,
-      .examples = {"'15 C'"}},
-     &MainLine::at_temperature_K},
-};
-template <>
-inline constexpr std::span<const Field<MainLine>> fields_of<MainLine> = main_line_fields;
 
 inline constexpr Field<Anchor> anchor_fields[] = {
     {{.name = "id", .says = "name on the drawings", .examples = {"'A1'", "'A2'", "'A3'", "'A4'"}}, &Anchor::id},
@@ -142,7 +35,7 @@ inline constexpr std::span<const Field<Anchor>> fields_of<Anchor> = anchor_field
 
 template <>
 struct StorageOf<Sheave> {
-  using type = Storage<Sheave, Pointing<Sheave, Carrier>, std::optional<Given<Vec3>> Sheave::*>;
+  using type = Storage<Sheave, Pointing<Sheave, Carrier>>;
 };
 inline constexpr Field<Sheave> sheave_fields[] = {
     {{.name = "id", .says = "name on the drawings", .examples = {"'R1'"}}, &Sheave::id},
@@ -187,6 +80,13 @@ inline constexpr Field<Sheave> sheave_fields[] = {
       .bounds = above_zero,
       .examples = {"'9 mm'"}},
      &Sheave::groove_m},
+    {{.name = "frame",
+      .says = "size of its frame and cheeks about the centre: along, across, up",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"['240 mm', '60 mm', '320 mm']"}},
+     &Sheave::frame_m},
     {{.name = "wll",
       .says = "working load limit, as marked",
       .need = Need::at_most_one,

@@ -70,6 +70,10 @@ Object list_of(const Json& items, std::size_t least, std::size_t most = 0) {
   return schema;
 }
 
+Object words_schema(const Outline& outline) {
+  return {{"enum", texts({outline.choices.begin(), outline.choices.end()})}};
+}
+
 Object words() { return {{"type", text("string")}, {"minLength", number(1)}}; }
 
 Object table_schema(const Outline& table);
@@ -87,6 +91,7 @@ Object value_schema(const Outline& outline) {
       return {{"anyOf", {Array{{one}, {list_of({one}, 2, 2)}}}}};
     case Outline::Kind::point:
     case Outline::Kind::displacement:
+    case Outline::Kind::size:
       return list_of({one}, 3, 3);
     case Outline::Kind::direction:
       return list_of({Object{{"type", text("number")}}}, 3, 3);
@@ -100,7 +105,9 @@ Object value_schema(const Outline& outline) {
               {"required", texts({"at", "basis"})},
               {"properties", {Object{{"at", {one}}, {"basis", {words()}}}}}};
     case Outline::Kind::choice:
-      return {{"enum", texts({outline.choices.begin(), outline.choices.end()})}};
+      return words_schema(outline);
+    case Outline::Kind::choices:
+      return list_of({words_schema(outline)}, 1);
     case Outline::Kind::reference:
       return words();
     case Outline::Kind::axes:
@@ -146,19 +153,40 @@ Array group_rules(const Outline& table) {
   }
 }
 
+// One rule for each word of "kind": which keys a table of that kind must have, and which it can not have.
+void add_kind_rules(const Outline& table, Array& rules) {
+  const Outline* kind = table.find("kind");
+  if (!kind) return;
+  for (const std::string_view word : kind->choices) {
+    std::vector<std::string> required;
+    Object of_others;
+    for (const Outline& outline : table.keys) {
+      const Key& key = outline.key;
+      if (key.of == word && key.need == Need::required) required.emplace_back(key.name);
+      if (!key.of.empty() && key.of != word) of_others.emplace_back(key.name, Json{"false"});
+    }
+    const Object is_word{{"required", texts({"kind"})},
+                         {"properties", {Object{{"kind", {Object{{"const", text(word)}}}}}}}};
+    rules.push_back(
+        {Object{{"if", {is_word}}, {"then", {Object{{"required", texts(required)}, {"properties", {of_others}}}}}}});
+  }
+}
+
 Object table_schema(const Outline& table) {
   Object properties, dependencies;
   std::vector<std::string> required;
   for (const Outline& outline : table.keys) {
     const std::string name(outline.key.name);
     properties.emplace_back(name, key_schema(outline));
-    if (outline.key.need == Need::required) required.push_back(name);
+    if (outline.key.need == Need::required && outline.key.of.empty()) required.push_back(name);
     if (!outline.key.with.empty()) dependencies.emplace_back(name, texts({std::string(outline.key.with)}));
   }
   Object schema{{"type", text("object")}, {"additionalProperties", {"false"}}};
   if (!required.empty()) schema.emplace_back("required", texts(required));
   if (!dependencies.empty()) schema.emplace_back("dependencies", Json{dependencies});
-  if (const Array rules = group_rules(table); !rules.empty()) schema.emplace_back("allOf", Json{rules});
+  Array rules = group_rules(table);
+  add_kind_rules(table, rules);
+  if (!rules.empty()) schema.emplace_back("allOf", Json{rules});
   schema.emplace_back("properties", Json{properties});
   return schema;
 }

@@ -14,9 +14,9 @@
 namespace fairlead {
 namespace {
 
-const std::vector<Item::Kind> every_kind{Item::Kind::anchor,    Item::Kind::sheave,    Item::Kind::line,
-                                         Item::Kind::block,     Item::Kind::connector, Item::Kind::brake_trolley,
-                                         Item::Kind::brake_unit};
+const std::vector<Item::Kind> every_kind{Item::Kind::anchor,     Item::Kind::sheave,       Item::Kind::line,
+                                         Item::Kind::block,      Item::Kind::connector,    Item::Kind::brake_trolley,
+                                         Item::Kind::brake_unit, Item::Kind::support_line, Item::Kind::structure};
 constexpr std::size_t most_items = 1000;  // of one kind; ids are 16 bits wide
 
 template <class T>
@@ -69,6 +69,19 @@ class SectionReader : public ValueReader {
     std::vector<std::string> words;
     for (const Choice<E>& one : choices_of<E>) words.emplace_back(one.word);
     if (const auto index = choice(node, key, who, words)) value = choices_of<E>[*index].value;
+  }
+
+  template <class E>
+  requires std::is_enum_v<E>
+  void read(const Node& node, const Key& key, const std::string& who, std::vector<E>& values) {
+    values.clear();
+    if (node.kind != Node::Kind::list || node.items.empty())
+      return refuse(node, who, fmt::format("\"{}\" is a list of one word or more", key.name), example(key));
+    for (const Node& item : node.items) {
+      E value{};
+      read(item, key, who, value);
+      if (std::find(values.begin(), values.end(), value) == values.end()) values.push_back(value);
+    }
   }
 
   template <class Id>
@@ -130,22 +143,47 @@ class SectionReader : public ValueReader {
     for (const Field<T>& field : fields_of<T>) names.emplace_back(field.key.name);
     if (!check_table(node, key, who, names)) return;
     if constexpr (requires { value.place; }) value.place = node.place;
+    const std::string kind = kind_word<T>(node);
     for (const Field<T>& field : fields_of<T>) {
-      if (const Node* given = node.find(field.key.name)) {
-        read_field(*given, field, who, value);
-        if (!field.key.with.empty() && !node.find(field.key.with))
-          refuse(*given, who, fmt::format("\"{}\" says nothing without \"{}\"", field.key.name, field.key.with));
-      } else if (field.key.need == Need::required) {
-        refuse(node, who, fmt::format("\"{}\" is missing", field.key.name),
-               fmt::format("add it: {}{}{}", field.key.says, field.key.examples[0].empty() ? "" : "; ",
-                           example(field.key)));
-      } else if (!field.key.fallback.empty() && (field.key.with.empty() || node.find(field.key.with))) {
-        const std::string_view quoted = field.key.fallback;
-        read_field(Node{.kind = Node::Kind::text, .text = std::string(quoted.substr(1, quoted.size() - 2))}, field, who,
-                   value);
-      }
+      const std::string_view of = field.key.of;
+      const Node* given = node.find(field.key.name);
+      if (given && !of.empty() && !kind.empty() && of != kind)
+        refuse(*given, who, fmt::format("a {} has no \"{}\"", kind, field.key.name),
+               fmt::format("only a {} has it", of));
+      else if (given)
+        read_given(*given, node, field, who, value);
+      else if (of.empty() || of == kind)
+        read_absent(node, field, who, value);
     }
     check_groups(node, who, fields_of<T>);
+  }
+
+  // The word by which a table is of one kind among several; "" where it has none, or none that is known.
+  template <class T>
+  static std::string kind_word(const Node& node) {
+    const Node* kind = node.find("kind");
+    const std::string word = kind ? kind->text : "";
+    const auto fields = fields_of<T>;
+    const bool known =
+        std::any_of(fields.begin(), fields.end(), [&](const auto& field) { return field.key.of == word; });
+    return known ? word : "";
+  }
+
+  template <class T>
+  void read_given(const Node& given, const Node& table, const Field<T>& field, const std::string& who, T& value) {
+    read_field(given, field, who, value);
+    if (!field.key.with.empty() && !table.find(field.key.with))
+      refuse(given, who, fmt::format("\"{}\" says nothing without \"{}\"", field.key.name, field.key.with));
+  }
+
+  template <class T>
+  void read_absent(const Node& table, const Field<T>& field, const std::string& who, T& value) {
+    const Key& key = field.key;
+    if (key.need == Need::required)
+      refuse(table, who, fmt::format("\"{}\" is missing", key.name),
+             fmt::format("add it: {}{}{}", key.says, key.examples[0].empty() ? "" : "; ", example(key)));
+    else if (!key.fallback.empty() && (key.with.empty() || table.find(key.with)))
+      read_field(parse_value(with_double_quotes(key.fallback), {}), field, who, value);
   }
 
   template <class T>

@@ -18,4 +18,9 @@ std::set<std::string, std::less<>> read_sections(const Node& root, const Ids&, L
 /// diameter from its tread and its line).
 void check_consistency(Layout&, const std::set<std::string, std::less<>>& unsound, Errors&);
 
+/// Its parts for travelling blocks, where anchors, sheaves, lines, blocks, connectors and support lines are sound.
+/// check_blocks fills in the bearing of each connector; where it finds no error, close_lines what closes each line.
+void check_blocks(Layout&, Errors&);
+void close_lines(Layout&, Errors&);
+
 }  // namespace fairlead

@@ -51,15 +51,22 @@ class Starter {
 
   void key(const Outline& outline, std::size_t item, bool shown, const Outline& table) {
     const Key& key = outline.key;
+    if (!of_its_kind(key, item, table)) return;
     const std::string_view example = key.examples[item].empty() ? key.examples[0] : key.examples[item];
-    const bool active = shown && (key.need == Need::required || key.need == Need::offered || chosen(outline, table));
-    const std::string line = fmt::format("{}{} = {}", active ? "" : "# ", key.name, with_double_quotes(example));
-    if (item > 0)  // the first item says it
-      text += active ? line + "\n" : "";
+    const bool wanted = key.need == Need::required || key.need == Need::offered || chosen(outline, table);
+    const std::string line =
+        fmt::format("{}{} = {}", shown && wanted ? "" : "# ", key.name, with_double_quotes(example));
+    if (item > 0 && key.of.empty())  // the first item says it
+      text += wanted ? line + "\n" : "";
     else if (line.size() <= 40 && key.says.size() <= 76)
       text += fmt::format("{:<40}  # {}\n", line, key.says);
     else
       text += fmt::format("# {}: {}\n{}\n", key.name, key.says, line);
+  }
+
+  // Whether a key belongs to the kind of which the table's example number `item` is.
+  static bool of_its_kind(const Key& key, std::size_t item, const Outline& table) {
+    return key.of.empty() || table.find("kind")->key.examples[item] == fmt::format("'{}'", key.of);
   }
 
   // Of keys that exclude one another the first is written.

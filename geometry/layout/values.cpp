@@ -130,6 +130,11 @@ void ValueReader::read(const Node& node, const Key& key, const std::string& who,
            "give it a direction; any length above zero will do");
 }
 
+void ValueReader::read(const Node& node, const Key& key, const std::string& who, Size& value) {
+  const auto [along_m, across_m, up_m] = triple(node, key, who, "a size [along, across, up]");
+  value = {along_m, across_m, up_m};
+}
+
 void ValueReader::read(const Node& node, const Key& key, const std::string& who, Curve& value) {
   if (node.kind != Node::Kind::list) return refuse_kind(node, key, who, "a list of rows");
   if (node.items.size() < 2) return refuse(node, who, "a curve has at least two rows", example(key));
@@ -188,7 +193,9 @@ void ValueReader::read(const Node& node, const Key& key, const std::string& who,
   if (node.kind != Node::Kind::list || node.items.size() < 2)
     return refuse(node, who, fmt::format("\"{}\" is a list of two ids or more", key.name), example(key));
   for (const Node& id : node.items)
-    if (item(id, key, who, {Item::Kind::line, Item::Kind::brake_trolley, Item::Kind::brake_unit}))
+    if (item(id, key, who,
+             {Item::Kind::line, Item::Kind::block, Item::Kind::anchor, Item::Kind::brake_trolley,
+              Item::Kind::brake_unit}))
       joins.push_back(id.text);
 }
 

@@ -48,7 +48,9 @@ TEST(ReadLayout, ItemsKeepTheOrderOfTheFileAndReferencesPointAtThem) {
   EXPECT_EQ(layout.lines[0].to, LineEnd{AnchorId{2}});
   EXPECT_EQ(layout.lines[1].from, LineEnd{BlockId{0}});
   EXPECT_EQ(layout.lines[1].to, LineEnd{BrakeUnitEnd{}});
-  EXPECT_EQ(layout_of(edited("from = \"B1\"", "from = \"brake_trolley\"")).lines[1].from, LineEnd{BrakeTrolleyEnd{}});
+  const std::string from_trolley = edited("from_offset = [\"80 mm\", 0, \"-1 in\"]\n", "");
+  EXPECT_EQ(layout_of(edited("from = \"B1\"", "from = \"brake_trolley\"", from_trolley)).lines[1].from,
+            LineEnd{BrakeTrolleyEnd{}});
   ASSERT_EQ(layout.lines[0].route.size(), 2u);
   EXPECT_EQ(layout.lines[0].route[0].sheave, SheaveId{0});
   EXPECT_FALSE(layout.lines[0].route[0].turning.has_value());
@@ -61,9 +63,11 @@ TEST(ReadLayout, ItemsKeepTheOrderOfTheFileAndReferencesPointAtThem) {
 TEST(ReadLayout, AnItemHasTheIdItsAuthorGaveUnlessThereIsOnlyOneOfItsKind) {
   using Kind = Item::Kind;
   const Layout layout = layout_of(good_text());
-  for (const auto& [item, id] : {std::pair{Item{Kind::anchor, 3}, "A4"}, std::pair{Item{Kind::sheave, 1}, "R2"},
-                                 std::pair{Item{Kind::line, 0}, "L1"}, std::pair{Item{Kind::block, 0}, "B1"},
-                                 std::pair{Item{Kind::connector, 0}, "C1"}}) {
+  for (const auto& [item, id] :
+       {std::pair{Item{Kind::anchor, 3}, "A4"}, std::pair{Item{Kind::sheave, 1}, "R2"},
+        std::pair{Item{Kind::line, 0}, "L1"}, std::pair{Item{Kind::block, 0}, "B1"},
+        std::pair{Item{Kind::connector, 0}, "C1"}, std::pair{Item{Kind::support_line, 0}, "S1"},
+        std::pair{Item{Kind::structure, 2}, "ground"}}) {
     ASSERT_NE(given_id(layout, item), nullptr) << id;
     EXPECT_EQ(*given_id(layout, item), id);
   }
@@ -104,9 +108,9 @@ TEST(ReadLayout, AValueKnowsItsPlaceAndAnItemItsHeader) {
   EXPECT_EQ(layout.main_line.to_place, (Place{0, 37, 6}));
   EXPECT_EQ(layout.anchors[1].position.place, (Place{0, 54, 12}));
   EXPECT_EQ(layout.anchors[1].place, (Place{0, 52, 1}));
-  EXPECT_EQ(layout.lines[0].route[1].place, (Place{0, 90, 27}));
-  EXPECT_EQ(layout.limits.design_factor->at.place, (Place{0, 168, 24}));
-  EXPECT_EQ(layout.waivers[0].subject_place, (Place{0, 173, 11}));
+  EXPECT_EQ(layout.lines[0].route[1].place, (Place{0, 91, 27}));
+  EXPECT_EQ(layout.limits.design_factor->at.place, (Place{0, 225, 24}));
+  EXPECT_EQ(layout.waivers[0].subject_place, (Place{0, 239, 11}));
 }
 
 TEST(ReadLayout, TheFileIsNamedAndHashed) {
@@ -122,7 +126,7 @@ TEST(ReadLayout, TheFileIsNamedAndHashed) {
 
 // Digest of the file by coreutils' sha256sum: to be made anew when the file changes.
 TEST(ReadLayout, TheHashIsTheSHA256OfTheBytes) {
-  EXPECT_EQ(layout_of(good_text()).sha256, "ad837ba920093c3e5b29c9e06e6c1da351e03f7afece9808b20ede1539a485d5");
+  EXPECT_EQ(layout_of(good_text()).sha256, "22b2aece77d4897cfe6f294cc80c99958e313d4a92cf334775af789d4002bb11");
 }
 
 TEST(ReadLayout, ASiteWithoutLimitsOrBackupBrakeReadsToo) {

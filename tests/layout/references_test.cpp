@@ -7,7 +7,7 @@ namespace {
 TEST(LayoutReferences, AnIdIsUsedOnceInTheWholeFile) {
   const std::string own = "give it a name of its own";
   expect_each({
-      {"id = \"L2\"", "id = \"L1\"", "\"L1\"", "the id \"L1\" is taken by a line in line 86", own},
+      {"id = \"L2\"", "id = \"L1\"", "\"L1\"", "the id \"L1\" is taken by a line in line 87", own},
       {"id = \"L2\"", "id = \"A3\"", "\"A3\"", "the id \"A3\" is taken by an anchor in line 58", own},
       {"id = \"L2\"", "id = \"brake_unit\"", "\"brake_unit\"",
        "\"brake_unit\" is a word of the layout file and can be no id", own},
@@ -44,16 +44,18 @@ TEST(LayoutReferences, WhatPointsAtNothingIsNamedWithWhatIsThere) {
       {"on = \"A4\"", "on = \"brake_trolley\"", "\"brake_trolley\"",
        "brake unit: \"brake_trolley\" is the brake trolley, and an anchor is wanted", "known: A1, A2, A3, A4"},
       {"joins = [\"L1\", \"brake_trolley\"]", "joins = [\"L1\", \"brake_trolly\"]", "\"brake_trolly\"",
-       "connector \"C1\": there is no \"brake_trolly\"; a line, the brake trolley or the brake unit is wanted",
+       "connector \"C1\": there is no \"brake_trolly\"; a line, a block, an anchor, the brake trolley or the brake "
+       "unit is "
+       "wanted",
        "did you mean \"brake_trolley\"?"},
       {"subject = \"R1\"", "subject = \"R5\"", "\"R5\"", "waiver 1: there is no \"R5\"",
-       "known: brake_trolley, brake_unit, A1, A2, A3, A4, R1, R2, L1, L2, B1, C1"},
+       "known: brake_trolley, brake_unit, A1, A2, A3, A4, R1, R2, L1, L2, L3, B1, C1, S1, platform, mast, ground"},
   });
 }
 
 TEST(LayoutReferences, AWaiverMayNameAnItemASectionOrTheWholeLayout) {
-  for (const char* subject :
-       {"R2", "C1", "L1", "main_line", "brake_unit", "brake_trolley", "backup_brake", "riders", "landing", "layout"})
+  for (const char* subject : {"R2", "C1", "L1", "S1", "mast", "main_line", "brake_unit", "brake_trolley",
+                              "backup_brake", "riders", "landing", "layout"})
     EXPECT_EQ(printed_errors(edited("subject = \"R1\"", std::string("subject = \"") + subject + "\"")), "") << subject;
   EXPECT_EQ(printed_errors(edited("subject = \"R1\"\n", "")), "");
   EXPECT_NE(printed_errors(edited("subject = \"R1\"", "subject = \"anchor\"")), "");
@@ -79,10 +81,13 @@ TEST(LayoutReferences, TheTrolleyRestsAndTravelsOnTheMainLine) {
        "brake trolley: it would travel off the main line, to chainage 220.500 m",
        "the main line runs from chainage 0.000 m to 220.000 m"},
   });
-  EXPECT_EQ(printed_errors(edited("chainage_zero = [0.0, 0.0, 0.0]", "chainage_zero = [10, 0, 0]")), "");
-  EXPECT_EQ(printed_errors(edited("chainage_zero = [0.0, 0.0, 0.0]", "chainage_zero = [50, 0, 0]")),
-            "otter.toml:134:8: error: brake trolley: its rest mark is not on the main line\n"
-            "  134 |   rest = \"190 m\"\n"
+  const auto zero_at = [](const std::string& x_m, const std::string& block_rest) {
+    return edited("chainage_zero = [0.0, ", "chainage_zero = [" + x_m + ", ", edited("\"208 m\"", block_rest));
+  };
+  EXPECT_EQ(printed_errors(zero_at("10", "198")), "");
+  EXPECT_EQ(printed_errors(zero_at("50", "158")),
+            "otter.toml:167:8: error: brake trolley: its rest mark is not on the main line\n"
+            "  167 |   rest = \"190 m\"\n"
             "      |          ^^^^^^^ the main line runs from chainage -50.000 m to 170.000 m\n");
 }
 

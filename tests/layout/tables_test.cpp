@@ -28,7 +28,7 @@ void expect_described(const Json& schema, const Outline& table, std::size_t& key
   for (const Outline& outline : table.keys) {
     const std::string name(outline.key.name);
     ++keys;
-    if (outline.key.need == Need::required) required.push_back(name);
+    if (outline.key.need == Need::required && outline.key.of.empty()) required.push_back(name);
     ASSERT_TRUE(schema.at("properties").contains(name)) << name;
     const Json& described = schema.at("properties").at(name);
     EXPECT_EQ(described.at("description"), outline.key.says) << name;
@@ -60,6 +60,9 @@ TEST(LayoutSchema, SaysWhatAValueMayBe) {
   EXPECT_EQ(key("anchor", "position").at("minItems"), 3);
   EXPECT_EQ(key("limits", "fleet_angle").at("required"), Json({"at", "basis"}));
   EXPECT_EQ(key("main_line", "expansion").at("default"), "12e-6 /K");
+  EXPECT_EQ(key("block", "centre_of_mass").at("default"), Json({"0 mm", "0 mm", "0 mm"}));
+  EXPECT_EQ(key("structure", "clear_of").at("items").at("enum"), Json({"lines", "block", "rider"}));
+  EXPECT_EQ(key("structure", "size").at("items").at("exclusiveMinimum"), 0);
   const Json one_mark = sections.at("anchor").at("items").at("allOf").at(0).at("oneOf");
   EXPECT_EQ(one_mark, Json::parse(R"([{"required": ["wll"]}, {"required": ["mbs"]}])"));
 }
@@ -72,27 +75,88 @@ TEST(StartingLayout, ReadsWithoutAnError) {
   EXPECT_TRUE(layout.limits.fleet_angle_rad && layout.limits.design_factor && layout.brake_unit.lead_angle);
 }
 
-// The lines of a text that are keys, with the marks of a comment taken away.
-std::string uncommented(const std::string& text, const std::string& only) {
+// A starting layout with the mark of a comment taken from these keys, wherever their section is no comment itself.
+std::string uncommented(const std::string& text, const std::vector<std::string>& keys) {
   std::string out;
-  std::size_t begin = 0;
-  while (begin < text.size()) {
-    const std::size_t end = text.find('\n', begin);
-    std::string line = text.substr(begin, end - begin);
-    begin = end + 1;
-    const bool key =
-        line.starts_with("# " + only + " = ") || line.starts_with("# [" + only) || line.starts_with("# [[" + only);
-    out += (key ? line.substr(2) : line) + "\n";
+  bool in_comments = false;
+  for (std::size_t begin = 0, end = 0; begin < text.size(); begin = end + 1) {
+    end = text.find('\n', begin);
+    const std::string line = text.substr(begin, end - begin);
+    if (line.starts_with("[") || line.starts_with("# [")) in_comments = line.starts_with("#");
+    const bool meant = std::any_of(keys.begin(), keys.end(),
+                                   [&](const std::string& key) { return line.starts_with("# " + key + " = "); });
+    out += (meant && !in_comments ? line.substr(2) : line) + "\n";
   }
   return out;
 }
 
+// The same with the headers of a section in comments made a section, so that its keys may follow.
+std::string with_section(const std::string& section, std::string text) {
+  const std::string header = "[[" + section + "]]\n";
+  for (std::size_t at = 0; (at = text.find("# " + header)) != std::string::npos;) text.erase(at, 2);
+  return text;
+}
+
 TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
-  for (const char* key : {"creator", "altitude", "wind_along", "chainage_zero", "expansion", "tension_at", "groove",
-                          "tails", "serial", "attitude", "pull_angle", "stroke", "earliest_rest", "latest_rest",
-                          "plane_thickness", "across_offset", "extension_reserve"})
-    EXPECT_EQ(printed_errors(uncommented(new_layout(), key)), "") << key;
-  EXPECT_NE(printed_errors(uncommented(new_layout(), "sag")), "");  // beside a tension
+  for (const char* key : {"creator",
+                          "altitude",
+                          "wind_along",
+                          "chainage_zero",
+                          "expansion",
+                          "tension_at",
+                          "groove",
+                          "tails",
+                          "serial",
+                          "attitude",
+                          "pull_angle",
+                          "stroke",
+                          "earliest_rest",
+                          "latest_rest",
+                          "plane_thickness",
+                          "across_offset",
+                          "extension_reserve",
+                          "frame",
+                          "ea",
+                          "from_termination",
+                          "to_termination",
+                          "side_pull",
+                          "wheelbase",
+                          "line_clearance",
+                          "line_to_line",
+                          "line_to_main_line",
+                          "block_clearance",
+                          "rider_clearance",
+                          "rider_line_clearance",
+                          "block_run",
+                          "lift_share",
+                          "main_line_factor"})
+    EXPECT_EQ(printed_errors(uncommented(new_layout(), {key})), "") << key;
+  EXPECT_NE(printed_errors(uncommented(new_layout(), {"sag"})), "");  // beside a tension
+}
+
+TEST(StartingLayout, TheStructuresInItsCommentsMayBeAddedAsTheyStand) {
+  const Layout layout = layout_of(uncommented(
+      with_section("structure", new_layout()),
+      {"id", "kind", "centre", "size", "bearing", "from", "to", "diameter", "through", "normal", "clear_of"}));
+  ASSERT_EQ(layout.structures.size(), 3u);
+  EXPECT_EQ(layout.structures[0].kind, StructureKind::box);
+  EXPECT_EQ(layout.structures[1].kind, StructureKind::post);
+  EXPECT_EQ(layout.structures[2].kind, StructureKind::plane);
+  EXPECT_FALSE(keeps_clear(layout.structures[0], Mover::rider));
+}
+
+// The block and its support line in the comments fit the anchors and the redirect above them.
+TEST(StartingLayout, ItsCommentsHoldWhatA2To1Needs) {
+  std::string text = with_section("block", with_section("support_line", new_layout()));
+  text = uncommented(text, {"id", "mass", "rest", "size", "carries", "wheel", "from", "to", "diameter", "ea", "tension",
+                            "at_temperature"});
+  text = edited("to = \"brake_unit\"", "to = \"B1\"", text);
+  text +=
+      "[[line]]\nid = \"L2\"\nmaterial = \"fibre\"\nfrom = \"B1\"\nto = \"brake_unit\"\ndiameter = \"8 mm\"\n"
+      "mass = \"0.04 kg/m\"\n";
+  const Layout layout = layout_of(text);
+  EXPECT_EQ(layout.lines[0].closed_by, BlockId{0});
+  EXPECT_EQ(layout.support_lines.at(0).carries, BlockId{0});
 }
 
 TEST(StartingLayout, NamesEveryKeyThereIs) {

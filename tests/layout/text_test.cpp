@@ -61,8 +61,8 @@ TEST(LayoutText, ColumnsCountCharactersAndTabsKeepTheCaretInPlace) {
             "      |   \t     \t \t^ for example datum = \"brass nail at the start tower\"\n");
   const std::string after = edited("critical_speed = \"30 m/s\" }", "critical_speed = \"30 m/s\", \"größe\" = 1 }");
   EXPECT_EQ(printed_errors(after),
-            "otter.toml:128:53: error: brake unit eddy: unknown key \"größe\"\n"
-            "  128 |   eddy = { peak = \"640 N\", critical_speed = \"30 m/s\", \"größe\" = 1 }\n"
+            "otter.toml:161:53: error: brake unit eddy: unknown key \"größe\"\n"
+            "  161 |   eddy = { peak = \"640 N\", critical_speed = \"30 m/s\", \"größe\" = 1 }\n"
             "      |                                                       ^^^^^^^ known: peak, critical_speed\n");
 }
 
