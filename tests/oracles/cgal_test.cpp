@@ -1,5 +1,5 @@
-// CGAL, a general geometry library, as judge of our geometry: planes, distances, circles. The only file that includes
-// it.
+// CGAL, a general geometry library, as judge of our geometry: planes, distances, circles. With clearance_test.cpp the
+// only files that include it.
 #include <CGAL/Exact_predicates_exact_constructions_kernel.h>
 #include <CGAL/Simple_cartesian.h>
 #include <CGAL/linear_least_squares_fitting_3.h>

@@ -1,0 +1,38 @@
+// A 2:1 reduction on a support line, made by hand: wheels on the solved main line, legs as catenaries of a given
+// tension between given points, the block where 2:1 puts it. Every instant can be asked for, so that what is said of
+// the time between poses can be held against it.
+#pragma once
+
+#include "geometry/clearance/clearance.hpp"
+
+namespace fairlead::clearance {
+
+struct Scene {
+  reeving::Inputs rig;
+  Inputs in;
+  double tension_N = 90;            ///< of the legs on the reduction line; the braking line has twice as much
+  Vec3 wind_N_per_m;                ///< on every line
+  double block_turn_rad_per_m = 0;  ///< about across, with travel
+
+  Scene();
+
+  /// Everything at one travel, as one pose.
+  reeving::Sweep instant(const reeving::SweepInputs&, double travel_m) const;
+  /// Poses at these travels, each with how far the instants between two poses stray, sampled and a fifth added.
+  reeving::Sweep sweep(const reeving::SweepInputs&, const std::vector<double>& travels_m) const;
+  /// One sweep with the rig's first sweep inputs: `poses` evenly over the whole passage, the mark among them.
+  reeving::Reeving passage(int poses) const;
+
+  /// The least gap of a pair over `instants` instants of that passage, each looked at alone: `resolution` is then the
+  /// chords' only.
+  double brute_force(Thing a, Thing b, int instants) const;
+};
+
+const Gap* find_gap(const Clearances&, Thing a, Thing b);
+
+inline constexpr Thing rider{Thing::Kind::rider, 0}, main_line{Thing::Kind::main_line, 0};
+inline Thing line(int i) { return {Thing::Kind::line, i}; }
+inline Thing structure(int i) { return {Thing::Kind::structure, i}; }
+inline Thing block(int i) { return {Thing::Kind::block, i}; }
+
+}  // namespace fairlead::clearance
