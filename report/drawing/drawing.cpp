@@ -13,6 +13,8 @@ struct LayerStyle {
 };
 constexpr std::array<LayerStyle, layer_count> layers{{{"S-LINE-MAIN", {0, 0, 0}},
                                                       {"S-LINE-BRAK", {0.05, 0.2, 0.55}},
+                                                      {"S-LINE-REDU", {0.4, 0.1, 0.4}},
+                                                      {"S-LINE-SUPP", {0, 0, 0}},
                                                       {"S-ANCH", {0, 0, 0}},
                                                       {"S-SHEV", {0, 0, 0}},
                                                       {"S-ENVL", {0.1, 0.35, 0.2}},

@@ -31,6 +31,8 @@ inline Paper polar(double length_mm, double angle_rad) {
 enum class Layer {
   main_line,
   braking_line,
+  reduction_line,
+  support_line,
   anchors,
   sheaves,
   envelope,
@@ -45,7 +47,7 @@ enum class Layer {
   symbols,
   cautions
 };
-inline constexpr int layer_count = 15;
+inline constexpr int layer_count = 17;
 
 struct Colour {
   double red{}, green{}, blue{};

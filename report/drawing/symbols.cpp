@@ -26,11 +26,11 @@ void arrow(const Canvas& canvas, Paper from, Paper to, Pen pen) {
 void hatch_below(const Canvas& canvas, Paper from, Paper to, Layer layer) {
   constexpr double pitch_mm = 2, depth_mm = 1.4;
   const double along = length(to - from);
-  const Paper step = 1 / along * (to - from);
+  const Paper step = 1 / along * (to - from), into = (-depth_mm) * (step + left_of(step));
   const int strokes = static_cast<int>(along / pitch_mm);
   for (int i = 1; i <= strokes; ++i) {
     const Paper top = from + (i * pitch_mm) * step;
-    canvas.line({top, top + Paper{-depth_mm, -depth_mm}}, {hair_mm, LineType::continuous, layer});
+    canvas.line({top, top + into}, {hair_mm, LineType::continuous, layer});
   }
 }
 

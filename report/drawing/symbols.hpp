@@ -10,7 +10,8 @@ void arrowhead(const Canvas&, Paper tip, double angle_rad, Layer, double length_
 /// A line with an arrowhead at its end.
 void arrow(const Canvas&, Paper from, Paper to, Pen);
 
-/// Short strokes below a line from left to right, as ground or a deck carries them.
+/// Short strokes to the right of a line on its way, as ground or a deck carries them: below one that runs from left to
+/// right.
 void hatch_below(const Canvas&, Paper from, Paper to, Layer);
 
 /// A zigzag across a line that goes on beyond the drawing; `angle_rad` is the line's direction.

@@ -33,8 +33,10 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
     notes.push_back(fmt::format(
         "Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.", scene.state,
         degrees(scene.temperature_K, style), quantity(scene.horizontal_N, Dimension::force, style)));
-  if (scene.rest && !scene.rest->line.empty())
-    notes.push_back(fmt::format("Braking line at rest drawn as it hangs with {} at the unit's outlet.",
+  if (scene.rest && !scene.rest->lines.empty())
+    notes.push_back(fmt::format("{} at rest drawn as {} with {} at the unit's outlet.",
+                                scene.rest->lines.size() > 1 ? "Lines" : "Braking line",
+                                scene.rest->lines.size() > 1 ? "they hang" : "it hangs",
                                 quantity(scene.rest->outlet_tension_N, Dimension::force, style)));
   if (scene.full)
     notes.push_back(fmt::format(
@@ -73,6 +75,9 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
                               views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style)));
   }
+  for (const int i : scene.structures_outside)
+    all.push_back(fmt::format("Structure {} stands outside the views.",
+                              layout.structures[static_cast<std::size_t>(i)].id.value));
   std::vector<Paragraph> lines;
   for (std::size_t i = 0; i < all.size(); ++i)
     lines.push_back({fmt::format("{}.", i + 1), all[i],
@@ -97,15 +102,42 @@ Sample line_sample(std::string text, Pen pen) {
   return {std::move(text), [pen](const Canvas& c, Paper at) { c.line({at, at + Paper{sample_mm, 0}}, pen); }};
 }
 
+/// A sample of each kind of line there is, at rest and at full travel.
+void add_lines(const views::Scene& scene, std::vector<Sample>& all) {
+  using views::Role;
+  if (!scene.rest) return;
+  const auto any = [&](Role role) {
+    return std::any_of(scene.rest->lines.begin(), scene.rest->lines.end(),
+                       [role](const views::LineSeen& line) { return line.role == role; });
+  };
+  for (const auto& [role, name] :
+       {std::pair{Role::braking, "braking"}, {Role::reduction, "reduction"}, {Role::support, "support"}}) {
+    if (!any(role)) continue;
+    all.push_back(line_sample(fmt::format("{} line at rest", name), views::standing_pen(role)));
+    if (scene.full && role != Role::support)
+      all.push_back(line_sample(fmt::format("{} line at full travel", name), views::extreme_pen(role)));
+  }
+}
+
+void add_block(const views::Scene& scene, std::vector<Sample>& all) {
+  if (!scene.rest || scene.rest->blocks.empty()) return;
+  all.push_back({"travelling block; thin: at full travel", [](const Canvas& c, Paper at) {
+                   const Box box{at.x_mm + 6.4, at.y_mm - 1, at.x_mm + 9.6, at.y_mm + 1};
+                   c.box(box, {medium_mm, LineType::continuous, Layer::sheaves});
+                 }});
+  if (!scene.rest->dead_ends.empty())
+    all.push_back({"dead end of a line", [](const Canvas& c, Paper at) {
+                     views::draw_dead_end(c, at + Paper{8, 0}, Layer::reduction_line);
+                   }});
+}
+
 std::vector<Sample> samples(const views::Scene& scene) {
   using views::Facing;
   const auto extreme = LineType::dash_double_dot;
   std::vector<Sample> all;
   if (scene.rest) all.push_back(line_sample("main line, empty", {extra_mm, LineType::continuous, Layer::main_line}));
   if (scene.full) all.push_back(line_sample("main line at full travel", {narrow_mm, extreme, Layer::main_line}));
-  if (scene.rest && !scene.rest->line.empty())
-    all.push_back(line_sample("braking line at rest", {wide_mm, LineType::continuous, Layer::braking_line}));
-  if (scene.full) all.push_back(line_sample("braking line at full travel", {narrow_mm, extreme, Layer::braking_line}));
+  add_lines(scene, all);
   if (scene.rider_at_contact) all.push_back(line_sample("rider envelope", {narrow_mm, extreme, Layer::envelope}));
   if (std::any_of(scene.anchors.begin(), scene.anchors.end(),
                   [](const views::AnchorSeen& a) { return norm(a.governing_N) > 0; }))
@@ -131,6 +163,7 @@ std::vector<Sample> samples(const views::Scene& scene) {
   all.push_back({"brake unit, outlet to the left", [](const Canvas& c, Paper at) {
                    views::draw_unit(c, at + Paper{4.5, 0}, {-1, 0});
                  }});
+  add_block(scene, all);
   if (scene.rig->layout.backup_brake && scene.rest)
     all.push_back({"backup brake engages", [](const Canvas& c, Paper at) {
                      views::draw_backup_brake(c, at + Paper{8, 0});

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 
-#include "report/drawing/overlap.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/numbers.hpp"
 
@@ -67,9 +66,29 @@ void draw_platform(const Canvas& canvas, const Scene& scene, const View& view, F
   canvas.line({b, view.of(edges->downstream_left)}, pen(narrow_mm, Layer::structure));
 }
 
-void draw_pose(const Canvas& canvas, const View& view, const RigPose& pose, Pen main_line, Pen line) {
+/// A line's legs, and its wraps where they are more than a pen's width from straight.
+void draw_line(const Canvas& canvas, const View& view, const LineSeen& line, Pen pen) {
+  for (const Curve3& leg : line.legs) canvas.line(seen(view, leg), pen);
+  for (const Curve3& wrap : line.wraps) {
+    const auto path = seen(view, wrap);
+    const Box box = bounds(path);
+    if (std::max(box.width(), box.height()) > 4 * pen.width_mm) canvas.line(path, pen);
+  }
+}
+
+/// Lines under the blocks and sheaves they run to; wraps on top, where they lie in the grooves.
+void draw_pose(const Canvas& canvas, const View& view, const RigPose& pose, bool standing) {
+  const Pen main_line = standing ? pen(extra_mm, Layer::main_line)
+                                 : pen(narrow_mm, Layer::main_line, LineType::dash_double_dot);
   if (!pose.main_line.empty()) canvas.line(seen(view, pose.main_line), main_line);
-  for (const Curve3& leg : pose.line) canvas.line(seen(view, leg), line);
+  const Pen block = standing ? pen(medium_mm, Layer::sheaves)
+                             : pen(narrow_mm, Layer::sheaves, LineType::dash_double_dot);
+  for (const BlockSeen& b : pose.blocks) draw_block(canvas, view, b, block);
+  for (const SheaveSeen& s : pose.sheaves) draw_sheave(canvas, view, s, standing ? sheave_pen : extreme_sheave_pen);
+  for (const LineSeen& line : pose.lines)
+    draw_line(canvas, view, line, standing ? standing_pen(line.role) : extreme_pen(line.role));
+  for (const DeadEnd& end : pose.dead_ends)
+    draw_dead_end(canvas, view.of(end.at), layer_of(pose.lines[static_cast<std::size_t>(end.line)].role));
 }
 
 void draw_break(const Canvas& canvas, const Scene& scene, const View& view) {
@@ -96,8 +115,13 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
   for (const auto* pose : {&scene.rest, &scene.full})
     if (*pose) {
       add((*pose)->main_line);
-      for (const Curve3& leg : (*pose)->line) add(leg);
+      for (const LineSeen& line : (*pose)->lines)
+        for (const Curve3& leg : line.legs) add(leg);
+      for (const BlockSeen& block : (*pose)->blocks) add(block.body);
     }
+  for (const StructureSeen& structure : scene.structures)
+    for (const auto& piece : structure_outline(scene, structure, view, facing))
+      all.insert(all.end(), piece.begin(), piece.end());
   for (const SheaveSeen& s : scene.sheaves) add({s.centre});
   for (const AnchorSeen& a : scene.anchors) {
     add({a.position});
@@ -125,20 +149,18 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
 
 void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
   const Layout& layout = scene.rig->layout;
+  for (const StructureSeen& structure : scene.structures) draw_structure(canvas, scene, structure, view, facing);
   draw_platform(canvas, scene, view, facing);
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) draw_rider(canvas, view, **rider, layout.riders.hanging_length_m, facing);
-  if (scene.full)
-    draw_pose(canvas, view, *scene.full, pen(narrow_mm, Layer::main_line, LineType::dash_double_dot),
-              pen(narrow_mm, Layer::braking_line, LineType::dash_double_dot));
-  if (scene.rest)
-    draw_pose(canvas, view, *scene.rest, pen(extra_mm, Layer::main_line), pen(wide_mm, Layer::braking_line));
+  for (const SheaveSeen& s : scene.sheaves) draw_sheave(canvas, view, s, sheave_pen);
+  if (scene.full) draw_pose(canvas, view, *scene.full, false);
+  if (scene.rest) draw_pose(canvas, view, *scene.rest, true);
   draw_break(canvas, scene, view);
   if (layout.backup_brake && scene.rest)
     if (const auto at = scene.on_main_line(*scene.rest, layout.backup_brake->engages_m))
       draw_backup_brake(canvas, view.of(*at));
   draw_trolleys(canvas, scene, view, facing);
-  for (const SheaveSeen& s : scene.sheaves) draw_sheave(canvas, view, s);
   const Vec3 axis = unit(layout.brake_unit.axis);
   draw_unit(canvas, view.of(layout.brake_unit.outlet), {fairlead::dot(axis, view.right), fairlead::dot(axis, view.up)});
   for (const AnchorSeen& a : scene.anchors) {

@@ -6,6 +6,7 @@
 #include "report/views/detail.hpp"
 #include "report/views/figures.hpp"
 #include "report/views/rig_symbols.hpp"
+#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::views {
@@ -40,6 +41,20 @@ std::vector<Paper> along(const View& view, const Curve3& curve, double from, dou
   return targets;
 }
 
+/// The leg there is most room beside.
+const Curve3& longest(const LineSeen& line) {
+  return *std::max_element(line.legs.begin(), line.legs.end(), [](const Curve3& a, const Curve3& b) {
+    return norm(a.back() - a.front()) < norm(b.back() - b.front());
+  });
+}
+
+double block_radius_mm(const View& view, const BlockSeen& block) {
+  constexpr double symbol_mm = 1.9;
+  std::vector<Paper> corners;
+  for (const Point3& p : block.body) corners.push_back(view.of(p));
+  return corners.empty() ? symbol_mm : std::max(symbol_mm, bounds(corners).height() / 2);
+}
+
 const std::string& id_of(const Layout& layout, const AnchorSeen& anchor) {
   return layout.anchors[static_cast<std::size_t>(anchor.index)].id.value;
 }
@@ -47,6 +62,27 @@ std::string anchor_words(const Layout& layout, const AnchorSeen& anchor, const S
   const double newtons = norm(anchor.governing_N);
   return "Anchor " + id_of(layout, anchor) + (newtons > 0 ? "\nload " + force(newtons, style) : "");
 }
+
+}  // namespace
+
+std::string line_words(const Scene& scene, const LineSeen& line, const Style& style) {
+  const Layout& layout = scene.rig->layout;
+  const Item item = scene.rig->lines[static_cast<std::size_t>(line.line)];
+  const auto index = static_cast<std::size_t>(item.index);
+  if (item.kind == Item::Kind::support_line) {
+    const SupportLine& support = layout.support_lines[index];
+    return fmt::format("{} support line {}", support.id.value, diameter(support.diameter_m, style));
+  }
+  const Line& given = layout.lines[index];
+  return fmt::format("{} {} line {}", given.id.value, line.role == Role::braking ? "braking" : "reduction",
+                     diameter(given.diameter_m, style));
+}
+
+std::string line_id(const Scene& scene, int line) {
+  return words::id_of(scene.rig->layout, scene.rig->lines[static_cast<std::size_t>(line)]);
+}
+
+namespace {
 
 class Namer {
  public:
@@ -61,6 +97,8 @@ class Namer {
 
   std::vector<Callout> all() {
     lines();
+    blocks();
+    structures();
     trolleys();
     marks();
     sheaves();
@@ -86,17 +124,55 @@ class Namer {
     // In plan the braking line lies on the main line from the redirect to the unit; beyond it the main line is alone.
     add(along(view_, scene_.rest->main_line, elevation_ ? 0.1 : 0.87, elevation_ ? 0.85 : 0.97),
         fmt::format("Main line {}", diameter(layout_.main_line.diameter_m, style_)));
-    if (scene_.rest->line.empty())
-      return add({view_.of(layout_.brake_unit.outlet)}, "Braking line not drawn: see notes", Layer::cautions);
-    const auto& braking = layout_.lines[static_cast<std::size_t>(scene_.rig->braking_line)];
-    std::string line = fmt::format("{} braking line {}", braking.id.value, diameter(braking.diameter_m, style_));
-    if (elevation_) line += fmt::format("\nat rest, sag {}", up(scene_.rest->greatest_sag_m));
-    add(along(view_, scene_.rest->line.back(), 0.2, 0.8), line);
+    if (scene_.rest->lines.empty())
+      return add({view_.of(layout_.brake_unit.outlet)}, "Lines not drawn: see notes", Layer::cautions);
+    for (const LineSeen& line : scene_.rest->lines) {
+      // Reduction and support line run along the braking line and the main line in plan: the elevation names them.
+      if (!elevation_ && line.role != Role::braking) continue;
+      std::string text = line_words(scene_, line, style_);
+      if (elevation_ && line.role == Role::braking)
+        text += fmt::format("\nat rest, sag {}", up(line.greatest_sag_m));
+      add(along(view_, longest(line), 0.2, 0.8), text);
+    }
     if (!scene_.full || !elevation_) return;
-    add(along(view_, scene_.full->line.back(), 0.3, 0.9),
-        fmt::format("Braking line at full travel, {}\nat the unit: predicted, untested",
-                    force(scene_.full->outlet_tension_N, style_)));
+    if (const LineSeen* braking = scene_.full->braking())
+      add(along(view_, braking->legs.back(), 0.3, 0.9),
+          fmt::format("{} line at full travel, {}\nat the unit: predicted, untested",
+                      scene_.full->lines.size() > 1 ? braking_id() : "Braking",
+                      force(scene_.full->outlet_tension_N, style_)));
     add(along(view_, scene_.full->main_line, 0.6, 0.9), "Main line, rider at full travel");
+  }
+  std::string braking_id() const { return layout_.lines[static_cast<std::size_t>(scene_.rig->braking_line)].id.value; }
+
+  void blocks() {
+    if (!elevation_ || !scene_.rest) return;
+    const auto name = [&](const RigPose& pose, std::string_view when) {
+      for (const BlockSeen& block : pose.blocks) {
+        if (full_ || !in_detail(block.at))
+          add({view_.of(block.at)},
+              fmt::format("Block {} {},\nCH {}", layout_.blocks[static_cast<std::size_t>(block.index)].id.value, when,
+                          up(scene_.rig->frame.chainage_m(block.at))),
+              Layer::text, block_radius_mm(view_, block));
+      }
+    };
+    name(*scene_.rest, "at rest");
+    if (scene_.full) name(*scene_.full, "at full travel");
+  }
+
+  void structures() {
+    const Facing facing = elevation_ ? Facing::elevation : Facing::plan;
+    for (const StructureSeen& structure : scene_.structures) {
+      std::vector<Paper> targets;
+      for (const auto& piece : structure_outline(scene_, structure, view_, facing))
+        for (std::size_t i = 1; i < piece.size(); ++i)
+          for (double share : {0.5, 0.25, 0.75, 0.1, 0.9})
+            targets.push_back(piece[i - 1] + share * (piece[i] - piece[i - 1]));
+      add(std::move(targets), structure_words(structure));
+    }
+  }
+  std::string structure_words(const StructureSeen& seen) const {
+    const std::string& id = layout_.structures[static_cast<std::size_t>(seen.index)].id.value;
+    return seen.kind == StructureKind::plane ? id + " (plane)" : id;
   }
 
   void trolleys() {
@@ -194,15 +270,23 @@ std::vector<Callout> callouts(const Scene& scene, const View& view, Facing facin
   return Namer(scene, view, facing, naming, style).all();
 }
 
-std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const SheaveSeen& redirect, const Box& frame,
-                                     const Style& style) {
+std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const Box& frame, const Style& style) {
   const Layout& layout = scene.rig->layout;
-  const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(redirect.index)];
   std::vector<Callout> out;
-  out.push_back({{view.of(redirect.centre)},
-                 fmt::format("{} redirect {}", sheave.id.value, diameter(sheave.pitch_diameter_m, style)),
-                 Layer::text,
-                 std::max(view.mm_per_m() * redirect.radius_m, least_sheave_radius_mm)});
+  const auto sheaves = [&](const std::vector<SheaveSeen>& all, std::string_view what) {
+    for (const SheaveSeen& seen : all) {
+      const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(seen.index)];
+      out.push_back({{view.of(seen.centre)},
+                     fmt::format("{} {} {}", sheave.id.value, what, diameter(sheave.pitch_diameter_m, style)),
+                     Layer::text,
+                     std::max(view.mm_per_m() * seen.radius_m, least_sheave_radius_mm)});
+    }
+  };
+  sheaves(scene.sheaves, "redirect");
+  sheaves(scene.rest->sheaves, "sheave");
+  for (const DeadEnd& end : scene.rest->dead_ends)
+    out.push_back({{view.of(end.at)},
+                   "Dead end " + line_id(scene, end.line), Layer::text, 0.6});
   for (const AnchorSeen& anchor : scene.anchors)
     out.push_back({{view.of(anchor.position)}, anchor_words(layout, anchor, style), Layer::text, anchor_radius_mm});
   std::string mark = "Rest mark CH " + figure(layout.brake_trolley.rest_m, style);
@@ -210,12 +294,23 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
     mark += fmt::format("\n{} above platform",
                         figure(scene.rest->trolley.wheel.z - layout.landing->platform_level_m, style));
   out.push_back({{view.of(scene.rest->trolley.wheel)}, mark, Layer::text, trolley_mm / 2 + 0.4});
-  if (!scene.rest->line.empty()) {
-    out.push_back({along(view, scene.rest->line.back(), 0, 1), "to the unit", Layer::braking_line});
-    out.push_back({along(view, scene.rest->line.front(), 0.2, 0.9), "to the trolley", Layer::braking_line});
+  for (const LineSeen& line : scene.rest->lines) {
+    const std::string id = line_id(scene, line.line);
+    for (const Curve3& leg : line.legs) {
+      const bool first = &leg == &line.legs.front(), last = &leg == &line.legs.back();
+      std::string text = id;
+      if (line.role != Role::support && last && line.role == Role::braking) text += " to the unit";
+      if (first && line.line == scene.rig->reeving.inputs->pulling) text += " to the trolley";
+      if (line.role == Role::support && !first) continue;
+      out.push_back({along(view, leg, 0.05, 0.95), text, layer_of(line.role)});
+    }
   }
-  if (scene.full)
-    out.push_back({along(view, scene.full->line.front(), 0, 1), "to the trolley at full travel", Layer::braking_line});
+  if (scene.full) {
+    const int pulling = scene.rig->reeving.inputs->pulling;
+    out.push_back({along(view, scene.full->lines[static_cast<std::size_t>(pulling)].legs.front(), 0, 1),
+                   "to the trolley at full travel",
+                   layer_of(scene.full->lines[static_cast<std::size_t>(pulling)].role)});
+  }
   out.push_back({along(view, scene.rest->main_line, 0, 1),
                  fmt::format("Main line {}", diameter(layout.main_line.diameter_m, style))});
   for (Callout& c : out) std::erase_if(c.targets, [&](Paper target) { return !frame.contains(target); });

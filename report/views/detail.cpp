@@ -16,15 +16,6 @@ namespace {
 
 constexpr double beside_m = 0.8, beyond_mark_m = 2.0, below_m = 0.8, above_m = 0.55;
 
-/// The redirect the line meets first as it leaves the trolley.
-const SheaveSeen* first_redirect(const Scene& scene) {
-  if (scene.rig->reeved.empty()) return nullptr;
-  const int index = scene.rig->reeved.front();
-  const auto at = std::find_if(scene.sheaves.begin(), scene.sheaves.end(),
-                               [index](const SheaveSeen& s) { return s.index == index; });
-  return at == scene.sheaves.end() ? nullptr : &*at;
-}
-
 /// Puts a drawing on another as far as it lies in a box. What is cut is no area any more.
 void draw_clipped(const Canvas& canvas, const Drawing& drawing, const Box& box) {
   for (const auto& entity : drawing.entities) {
@@ -93,7 +84,7 @@ std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, c
   dimension_rows(canvas, Measures::up, {{wheel, centre, metres(centre.y_mm - wheel.y_mm)}}, wheel.x_mm + trolley_mm, 1,
                  &obstacles);
   obstacles.add(canvas.drawing(), dimensions);
-  return place(canvas, detail_callouts(scene, view, redirect, frame.grown(-2), style), obstacles, frame.grown(-1),
+  return place(canvas, detail_callouts(scene, view, frame.grown(-2), style), obstacles, frame.grown(-1),
                first_balloon);
 }
 

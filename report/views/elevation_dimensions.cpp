@@ -24,9 +24,16 @@ class Dimensioner {
     };
     const Paper full = on_line(layout_.brake_trolley.rest_m + layout_.brake_trolley.travel_m);
     std::vector<DimensionLine> lines{between(rest, full, "travel ")};
-    for (const SheaveSeen& s : scene_.sheaves) {
-      lines.push_back(between(view_.of(s.centre), rest));
-      lines.push_back(between(view_.of(s.centre), outlet()));
+    if (const SheaveSeen* redirect = first_redirect(scene_)) {
+      lines.push_back(between(view_.of(redirect->centre), rest));
+      lines.push_back(between(view_.of(redirect->centre), outlet()));
+    }
+    for (const BlockSeen& block : scene_.rest->blocks) {
+      lines.push_back(between(view_.of(block.at), outlet()));
+      if (!scene_.full) continue;
+      for (const BlockSeen& full_block : scene_.full->blocks)
+        if (full_block.index == block.index)
+          lines.push_back(between(view_.of(full_block.at), view_.of(block.at), "block "));
     }
     if (layout_.backup_brake) lines.push_back(between(full, on_line(layout_.backup_brake->engages_m)));
     return dimension_rows(canvas_, Measures::along, lines, drawn_.top - first_row_mm / 2, 1);
@@ -52,7 +59,8 @@ class Dimensioner {
       dimension_rows(canvas_, Measures::up, {{{edge_mm + side * first_row_mm, from.y_mm}, at, text}}, edge_mm, side,
                      &obstacles);
     };
-    if (!scene_.sheaves.empty()) height(view_.of(scene_.sheaves.front().centre), drawn_.left + first_row_mm / 2, -1);
+    if (const SheaveSeen* redirect = first_redirect(scene_))
+      height(view_.of(redirect->centre), drawn_.left + first_row_mm / 2, -1);
     height(outlet(), outlet().x_mm + unit_length_mm, 1);
   }
 

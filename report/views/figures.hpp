@@ -10,8 +10,12 @@ namespace fairlead::views {
 /// A length on the drawing: metres without unit, as its notes say, or feet and inches.
 std::string figure(double metres, const Style&);
 
+/// "L1 braking line Ø8", "S1 support line Ø10".
+std::string line_words(const Scene&, const LineSeen&, const Style&);
+std::string line_id(const Scene&, int line);
+
 /// Only what lies inside `frame` is named.
-std::vector<drawing::Callout> detail_callouts(const Scene&, const drawing::View&, const SheaveSeen& redirect,
-                                              const drawing::Box& frame, const Style&);
+std::vector<drawing::Callout> detail_callouts(const Scene&, const drawing::View&, const drawing::Box& frame,
+                                              const Style&);
 
 }  // namespace fairlead::views

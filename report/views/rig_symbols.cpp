@@ -63,7 +63,36 @@ void draw_backup_brake(const Canvas& canvas, Paper at) {
   canvas.area({at, at + Paper{2, 1.1}, at + Paper{2, -1.1}}, Layer::structure);
 }
 
-void draw_sheave(const Canvas& canvas, const View& view, const SheaveSeen& sheave) {
+void draw_block(const Canvas& canvas, const View& view, const BlockSeen& block, Pen pen) {
+  constexpr double half_length = 1.6, half_height = 1.0, wheel_radius = 0.45;
+  Box box{};
+  if (!block.body.empty()) {
+    std::vector<Paper> corners;
+    for (const Point3& p : block.body) corners.push_back(view.of(p));
+    box = bounds(corners);
+  }
+  const Paper at = view.of(block.at);
+  if (box.width() < 2 * half_length || box.height() < 2 * half_height)
+    box = {at.x_mm - half_length, at.y_mm - half_height, at.x_mm + half_length, at.y_mm + half_height};
+  canvas.box(box, pen, Fill::paper);
+  for (const Point3& wheel : block.wheels)
+    canvas.circle(view.of(wheel) - Paper{0, wheel_radius}, wheel_radius, {narrow_mm, LineType::continuous, pen.layer});
+}
+
+void draw_dead_end(const Canvas& canvas, Paper at, Layer layer) {
+  canvas.circle(at, 0.6, {narrow_mm, LineType::continuous, layer}, Fill::paper);
+  canvas.circle(at, 0.3, {0, LineType::continuous, layer}, Fill::ink);
+}
+
+Layer layer_of(Role role) {
+  return role == Role::braking     ? Layer::braking_line
+         : role == Role::reduction ? Layer::reduction_line
+                                   : Layer::support_line;
+}
+Pen standing_pen(Role role) { return pen(role == Role::braking ? wide_mm : medium_mm, layer_of(role)); }
+Pen extreme_pen(Role role) { return pen(narrow_mm, layer_of(role), LineType::dash_double_dot); }
+
+void draw_sheave(const Canvas& canvas, const View& view, const SheaveSeen& sheave, Pen visible) {
   const Vec3 helper = std::abs(sheave.axle.z) < 0.9 ? Vec3{0, 0, 1} : Vec3{1, 0, 0};
   const Vec3 e = unit(fairlead::cross(sheave.axle, helper)), f = fairlead::cross(sheave.axle, e);
   const double radius_mm = std::max(view.mm_per_m() * sheave.radius_m, least_sheave_radius_mm);
@@ -73,7 +102,6 @@ void draw_sheave(const Canvas& canvas, const View& view, const SheaveSeen& sheav
   for (const Paper p : arc({0, 0}, radius_mm, 0, 2 * std::numbers::pi))
     rim.push_back(centre + p.x_mm * flat(e) + p.y_mm * flat(f));
   rim.pop_back();
-  const Pen visible = pen(medium_mm, Layer::sheaves);
   canvas.outline(rim, visible, Fill::paper);
   canvas.circle(centre, 0.25, {0, LineType::continuous, Layer::sheaves}, Fill::ink);
   if (sheave.carrier) canvas.line({centre, view.of(*sheave.carrier)}, visible);

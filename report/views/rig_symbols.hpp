@@ -15,8 +15,27 @@ void draw_anchor(const drawing::Canvas&, drawing::Paper at);
 /// Whether a view shows an anchor's load: in plan one within the main line's own plane would lie on the lines.
 bool shows_load(const Frame&, const AnchorSeen&, Facing);
 void draw_backup_brake(const drawing::Canvas&, drawing::Paper at);
+/// A travelling block's box and the wheels it rolls on, no smaller than a symbol.
+void draw_block(const drawing::Canvas&, const drawing::View&, const BlockSeen&, drawing::Pen);
+/// The end of a line that nothing pays out: a bar across it at its bearing.
+void draw_dead_end(const drawing::Canvas&, drawing::Paper at, drawing::Layer);
+
+/// How a line is drawn, standing and at the far end of its travel.
+drawing::Layer layer_of(Role);
+drawing::Pen standing_pen(Role);
+drawing::Pen extreme_pen(Role);
+
+/// What of the paper structures may take.
+drawing::Box structures_window(const Scene&, const drawing::View&, Facing);
+/// Its lines within that window; empty where the view does not show it.
+std::vector<std::vector<drawing::Paper>> structure_outline(const Scene&, const StructureSeen&, const drawing::View&,
+                                                           Facing);
+void draw_structure(const drawing::Canvas&, const Scene&, const StructureSeen&, const drawing::View&, Facing);
+
 /// The sheave's circle as the view sees it, no smaller than `least_sheave_radius_mm`.
-void draw_sheave(const drawing::Canvas&, const drawing::View&, const SheaveSeen&);
+void draw_sheave(const drawing::Canvas&, const drawing::View&, const SheaveSeen&, drawing::Pen);
+inline constexpr drawing::Pen sheave_pen{drawing::medium_mm, drawing::LineType::continuous, drawing::Layer::sheaves},
+    extreme_sheave_pen{drawing::narrow_mm, drawing::LineType::continuous, drawing::Layer::sheaves};
 /// The box a rider can reach; in elevation also the hanging length down to the centre of mass.
 void draw_rider(const drawing::Canvas&, const drawing::View&, const RiderSeen&, double hanging_m, Facing);
 drawing::Box rider_box(const drawing::View&, const RiderSeen&);

@@ -1,10 +1,8 @@
-#include "report/views/scene.hpp"
-
 #include <algorithm>
 #include <cmath>
 
 #include "geometry/mainline/cable.hpp"
-#include "geometry/reeving/leg.hpp"
+#include "report/views/scene_parts.hpp"
 #include "report/words/states.hpp"
 
 namespace fairlead::views {
@@ -12,79 +10,6 @@ namespace fairlead::views {
 namespace {
 
 constexpr double beyond_m = 0.5;  // shown past the outermost thing
-constexpr double sample_m = 0.1;  // of a main line's curve: at 1:20 a chord of it still lies within 0.01 mm
-constexpr int leg_points = 121;
-
-const mainline::StatePath& path_of(const mainline::MainLine& line, const reeving::Sweep& sweep) {
-  return line.paths[static_cast<std::size_t>(sweep.path)];
-}
-
-/// The first sweep of a loading and way of running, in the state of the main line that `state` names if given.
-const reeving::Sweep* find_sweep(const mainline::MainLine& line, const reeving::Reeving& reeved,
-                                 mainline::Loading loading, reeving::Running running, std::optional<int> state = {}) {
-  for (const reeving::Sweep& sweep : reeved.sweeps) {
-    const mainline::StatePath& path = path_of(line, sweep);
-    if (path.loading == loading && sweep.running == running && (!state || path.state == *state)) return &sweep;
-  }
-  return nullptr;
-}
-
-std::size_t pose_nearest(const reeving::Sweep& sweep, double travel_m) {
-  std::size_t best = 0;
-  for (std::size_t i = 0; i < sweep.poses.size(); ++i)
-    if (std::abs(sweep.poses[i].travel_m - travel_m) < std::abs(sweep.poses[best].travel_m - travel_m)) best = i;
-  return best;
-}
-
-/// A solved line between two chainages, with a point at its one wheel.
-Curve3 curve_of(const Frame& frame, const mainline::Cable& cable, const mainline::Shape& shape, double wheel_m,
-                double from_m, double to_m) {
-  const double first = std::max(0.0, from_m - frame.chainage_of_origin_m);
-  const double last = std::min(cable.span_m, to_m - frame.chainage_of_origin_m);
-  std::vector<double> xs{wheel_m};
-  const int pieces = std::max(1, static_cast<int>(std::ceil((last - first) / sample_m)));
-  for (int i = 0; i <= pieces; ++i) xs.push_back(first + (last - first) * i / pieces);
-  std::sort(xs.begin(), xs.end());
-  Curve3 curve;
-  for (double x : xs)
-    curve.push_back(frame.origin + x * frame.along + mainline::line_at(cable, shape, x).z_m * frame.up);
-  return curve;
-}
-
-/// The main line of a pose with one wheel on it: what presses there is the weight less the braking line's lift.
-Curve3 main_line_of(const Frame& frame, const mainline::Cable& cable, const reeving::Pose& pose, double weight_N,
-                    double from_m, double to_m) {
-  const mainline::Load load{dot(pose.trolley - frame.origin, frame.along), weight_N - pose.pull_on_trolley_N.z};
-  const auto shape = mainline::hang_rolling(cable, {&load, 1});
-  return shape ? curve_of(frame, cable, *shape, load.x_m, from_m, to_m) : Curve3{};
-}
-
-RigPose pose_of(const Rig& rig, const reeving::Sweep& sweep, std::size_t index, double from_m, double to_m) {
-  const reeving::Inputs& in = *rig.reeving.inputs;
-  const auto which = static_cast<std::size_t>(&sweep - rig.reeving.solved()->sweeps.data());
-  const reeving::SweepInputs& given = in.sweeps[which];
-  const reeving::Pose& pose = sweep.poses[index];
-  RigPose seen;
-  seen.trolley = {pose.trolley, pose.attachment};
-  seen.outlet_tension_N = pose.outlet_tension_N;
-  seen.main_line =
-      main_line_of(rig.frame, given.state.cable, pose, given.trolley_weight_N + given.rider_weight_N, from_m, to_m);
-  const std::size_t legs = in.sheaves.size() + 1;
-  for (std::size_t i = 0; i < legs; ++i) {
-    const reeving::Leg& leg = sweep.legs[index * legs + i];
-    seen.line.push_back(reeving::hanging_curve(leg, leg_points));
-    seen.greatest_sag_m = std::max(seen.greatest_sag_m, leg.sag_m);
-  }
-  return seen;
-}
-
-std::optional<RiderSeen> rider_at(const Rig& rig, const Point3& wheel) {
-  const auto& envelope = rig.layout.riders.envelope;
-  if (!envelope) return std::nullopt;
-  const Frame& f = rig.frame;
-  const Vec3 half = 0.5 * envelope->length_m * f.along + 0.5 * envelope->width_m * f.across;
-  return RiderSeen{wheel, wheel - half - envelope->below_m * f.up, wheel + half + envelope->above_m * f.up};
-}
 
 /// Where a rider's wheel is when it passes a chainage, between the two poses about it.
 std::optional<Point3> wheel_passing(const Frame& frame, const reeving::Sweep& sweep, double chainage_m) {
@@ -119,6 +44,13 @@ void see_extent(const Rig& rig, Scene& scene) {
     all.push_back(frame.chainage_m(s.centre) - half_m);
     if (s.carrier) all.push_back(frame.chainage_m(*s.carrier));
   }
+  const auto anchor = [&](AnchorId id) {
+    all.push_back(frame.chainage_m(layout.anchors[static_cast<std::size_t>(id)].position));
+  };
+  for (const SupportLine& line : layout.support_lines) anchor(line.from), anchor(line.to);
+  for (const Line& line : layout.lines)
+    for (const LineEnd* end : {&line.from, &line.to})
+      if (const auto* id = std::get_if<AnchorId>(end)) anchor(*id);
   if (layout.backup_brake) all.push_back(layout.backup_brake->engages_m);
   if (layout.landing) {
     all.push_back(layout.landing->platform_from_m);
@@ -143,17 +75,15 @@ void see_anchors(const Rig& rig, Scene& scene) {
   }
 }
 
-void see_riders(const Rig& rig, const mainline::MainLine& line, const reeving::Reeving& reeved, int state,
-                Scene& scene) {
+void see_riders(const Rig& rig, int state, Scene& scene) {
   using mainline::Loading;
   using reeving::Running;
-  const auto* light = find_sweep(line, reeved, Loading::lightest, Running::at_rest, state);
-  if (light && !rig.reeved.empty()) {
-    const Sheave& first = rig.layout.sheaves[static_cast<std::size_t>(rig.reeved.front())];
-    if (const auto wheel = wheel_passing(rig.frame, *light, rig.frame.chainage_m(*first.position)))
+  const auto* light = find_sweep(rig, Loading::lightest, Running::at_rest, state);
+  const SheaveSeen* redirect = first_redirect(scene);
+  if (light && redirect)
+    if (const auto wheel = wheel_passing(rig.frame, *light, rig.frame.chainage_m(redirect->centre)))
       scene.rider_under_redirect = rider_at(rig, *wheel);
-  }
-  if (const auto* heavy = find_sweep(line, reeved, Loading::heaviest, Running::at_rest, state))
+  if (const auto* heavy = find_sweep(rig, Loading::heaviest, Running::at_rest, state))
     scene.rider_at_contact = rider_at(rig, heavy->poses[static_cast<std::size_t>(heavy->rest_pose)].rider);
 }
 
@@ -192,23 +122,42 @@ void see_lines(const Rig& rig, Scene& scene) {
   }
   using mainline::Loading;
   using reeving::Running;
-  const auto* rest = reeved ? find_sweep(*line, *reeved, Loading::empty, Running::at_rest) : nullptr;
+  const auto* rest = find_sweep(rig, Loading::empty, Running::at_rest);
   if (!rest) {
     scene.unsolved = reeved ? "no pose of the empty trolley at rest" : rig.reeving.result->error().why;
     see_main_line_alone(rig, *line, scene);
     return;
   }
-  const int state = path_of(*line, *rest).state;
+  const int state = line->paths[static_cast<std::size_t>(rest->path)].state;
   see_state(*line, state, scene);
-  const auto at_mark = static_cast<std::size_t>(rest->rest_pose);
-  scene.rest = pose_of(rig, *rest, at_mark, scene.from_m, scene.to_m);
-  scene.horizontal_N = std::abs(dot(rest->poses[at_mark].end_support_N, rig.frame.along));
-  if (const auto* full = find_sweep(*line, *reeved, Loading::heaviest, Running::paying_out, state))
-    scene.full = pose_of(rig, *full, pose_nearest(*full, rig.layout.brake_trolley.travel_m), scene.from_m, scene.to_m);
-  see_riders(rig, *line, *reeved, state, scene);
+  scene.rest = pose_seen(rig, *rest, 0, scene.from_m, scene.to_m);
+  scene.horizontal_N = std::abs(dot(rest->poses[scene.rest->pose].end_support_N, rig.frame.along));
+  if (const auto* full = find_sweep(rig, Loading::heaviest, Running::paying_out, state))
+    scene.full = pose_seen(rig, *full, rig.layout.brake_trolley.travel_m, scene.from_m, scene.to_m);
+  see_riders(rig, state, scene);
 }
 
 }  // namespace
+
+std::optional<RiderSeen> rider_at(const Rig& rig, const Point3& wheel) {
+  const auto& envelope = rig.layout.riders.envelope;
+  if (!envelope) return std::nullopt;
+  const Frame& f = rig.frame;
+  const Vec3 half = 0.5 * envelope->length_m * f.along + 0.5 * envelope->width_m * f.across;
+  return RiderSeen{wheel, wheel - half - envelope->below_m * f.up, wheel + half + envelope->above_m * f.up};
+}
+
+const SheaveSeen* first_redirect(const Scene& scene) {
+  const Rig& rig = *scene.rig;
+  if (!rig.reeving.inputs) return nullptr;
+  const reeving::Inputs& in = *rig.reeving.inputs;
+  const reeving::Line& pulling = in.lines[static_cast<std::size_t>(in.pulling)];
+  if (pulling.sheaves == 0) return nullptr;
+  const int index = rig.reeved[static_cast<std::size_t>(pulling.first_sheave)];
+  const auto at = std::find_if(scene.sheaves.begin(), scene.sheaves.end(),
+                               [index](const SheaveSeen& s) { return s.index == index; });
+  return at == scene.sheaves.end() ? nullptr : &*at;
+}
 
 std::optional<Point3> Scene::on_main_line(const RigPose& pose, double chainage_m) const {
   for (std::size_t i = 1; i < pose.main_line.size(); ++i) {
@@ -233,6 +182,7 @@ Scene scene_of(const Rig& rig) {
   see_extent(rig, scene);
   see_anchors(rig, scene);
   see_lines(rig, scene);
+  see_structures(rig, scene);
   return scene;
 }
 

@@ -16,12 +16,16 @@ struct TrolleyPlace {
   Point3 wheel, attachment;
 };
 
-/// Main line, trolley and braking line of one pose.
-struct RigPose {
-  Curve3 main_line;  ///< over the scene's chainages
-  TrolleyPlace trolley;
-  std::vector<Curve3> line;  ///< legs from the trolley to the unit, as they hang
-  double outlet_tension_N{}, greatest_sag_m{};
+/// What a line is there for.
+enum class Role { braking, reduction, support };
+
+/// A line of the reeving as it hangs at one pose.
+struct LineSeen {
+  int line{};  ///< index into the reeving's lines
+  Role role{};
+  std::vector<Curve3> legs;   ///< from the end nearer the trolley
+  std::vector<Curve3> wraps;  ///< between them, round the sheaves; two points or more each
+  double greatest_sag_m{};
 };
 
 struct SheaveSeen {
@@ -29,7 +33,36 @@ struct SheaveSeen {
   Point3 centre;
   Vec3 axle;  ///< unit
   double radius_m{};
-  std::optional<Point3> carrier;
+  std::optional<Point3> carrier;  ///< what it hangs from, where that is a point
+};
+
+/// A travelling block at one pose.
+struct BlockSeen {
+  int index{};  ///< into layout.blocks
+  Point3 at;
+  std::vector<Point3> body;    ///< corners of its box; empty where the layout gives no size
+  std::vector<Point3> wheels;  ///< where it rolls on a support line
+};
+
+/// The end of a line that neither the brake trolley nor the brake unit holds.
+struct DeadEnd {
+  int line{};  ///< index into the reeving's lines
+  Point3 at;
+};
+
+/// Everything that moves, at one pose.
+struct RigPose {
+  Curve3 main_line;  ///< over the scene's chainages
+  TrolleyPlace trolley;
+  std::vector<LineSeen> lines;
+  std::vector<BlockSeen> blocks;
+  std::vector<SheaveSeen> sheaves;  ///< those on blocks
+  std::vector<DeadEnd> dead_ends;
+  double travel_m{}, outlet_tension_N{};
+  std::size_t sweep{}, pose{};  ///< of the reeving, where lines are not empty
+
+  /// The line to the brake unit; none where the lines are not solved.
+  const LineSeen* braking() const;
 };
 
 struct AnchorSeen {
@@ -44,15 +77,33 @@ struct RiderSeen {
   Point3 low, high;  ///< opposite corners along the line's own directions
 };
 
+/// A box or post by points whose hull is its outline in every view; a plane by its own words.
+struct StructureSeen {
+  int index{};  ///< into layout.structures
+  StructureKind kind{};
+  Curve3 points;
+  Point3 through;  ///< of a plane
+  Vec3 normal;     ///< of a plane: unit, out of the solid
+};
+
+/// How far structures are shown about the rig.
+struct Reach3 {
+  double low_m{}, high_m{};    ///< z
+  double right_m{}, left_m{};  ///< across
+};
+
 struct Scene {
   const Rig* rig{};
   double from_m{}, to_m{};                 ///< chainages shown
+  Reach3 reach;
   std::optional<RigPose> rest;             ///< empty, at its rest mark, line at rest
   std::optional<RigPose> full;             ///< heaviest rider, end of the planned travel, peak tension
   std::string state;                       ///< which state of the main line both are drawn in
   double temperature_K{}, horizontal_N{};  ///< of it, with the empty trolley
-  std::vector<SheaveSeen> sheaves;
+  std::vector<SheaveSeen> sheaves;  ///< those that stand still
   std::vector<AnchorSeen> anchors;
+  std::vector<StructureSeen> structures;
+  std::vector<int> structures_outside;            ///< indices of those beyond `reach`
   std::vector<int> anchors_outside;               ///< indices of those beyond the chainages shown
   std::optional<RiderSeen> rider_under_redirect;  ///< lightest, highest on the line
   std::optional<RiderSeen> rider_at_contact;      ///< heaviest, lowest on the line
@@ -64,5 +115,18 @@ struct Scene {
 };
 
 Scene scene_of(const Rig&);
+
+/// The redirect that the line from the trolley meets first.
+const SheaveSeen* first_redirect(const Scene&);
+
+/// The pose of a sweep whose travel is nearest, as the scene's other poses are seen.
+RigPose pose_seen(const Rig&, const reeving::Sweep&, double travel_m, double from_m, double to_m);
+
+/// The first sweep of a loading and way of running without wind, in the state of the main line that `state` names if
+/// given.
+const reeving::Sweep* find_sweep(const Rig&, mainline::Loading, reeving::Running, std::optional<int> state = {});
+
+/// The envelope of a rider whose wheel is there; none where the layout gives none.
+std::optional<RiderSeen> rider_at(const Rig&, const Point3& wheel);
 
 }  // namespace fairlead::views

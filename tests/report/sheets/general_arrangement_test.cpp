@@ -104,11 +104,13 @@ TEST(GeneralArrangement, LegsEndWhereTheLineEnds) {
   const Rig& rig = demo().judged.rig;
   const views::Scene scene = views::scene_of(rig);
   for (const auto* pose : {&*scene.rest, &*scene.full}) {
-    ASSERT_EQ(pose->line.size(), rig.reeved.size() + 1);
-    EXPECT_LT(norm(pose->line.front().front() - pose->trolley.attachment), 1e-6);
-    EXPECT_LT(norm(pose->line.back().back() - rig.layout.brake_unit.outlet.value), 1e-6);
+    ASSERT_EQ(pose->lines.size(), 1u);
+    const views::LineSeen& line = pose->lines.front();
+    ASSERT_EQ(line.legs.size(), rig.reeved.size() + 1);
+    EXPECT_LT(norm(line.legs.front().front() - pose->trolley.attachment), 1e-6);
+    EXPECT_LT(norm(line.legs.back().back() - rig.layout.brake_unit.outlet.value), 1e-6);
     const Sheave& redirect = rig.layout.sheaves[static_cast<std::size_t>(rig.reeved[0])];
-    EXPECT_NEAR(norm(pose->line.front().back() - redirect.position->value), redirect.pitch_diameter_m / 2, 1e-6);
+    EXPECT_NEAR(norm(line.legs.front().back() - redirect.position->value), redirect.pitch_diameter_m / 2, 1e-6);
   }
 }
 

@@ -1,0 +1,18 @@
+// What the makers of a scene share.
+#pragma once
+
+#include "report/views/scene.hpp"
+
+namespace fairlead::views {
+
+/// A solved main line between two chainages, with a point at its one wheel.
+Curve3 curve_of(const Frame&, const mainline::Cable&, const mainline::Shape&, double wheel_m, double from_m,
+                double to_m);
+
+/// The eight corners of a box by its own directions.
+Curve3 corners_of(Point3 centre, const Size&, Vec3 along, Vec3 across, Vec3 up);
+
+/// The structures that stand within a scene's chainages and reach, and the indices of those that do not.
+void see_structures(const Rig&, Scene&);
+
+}  // namespace fairlead::views

@@ -1,0 +1,87 @@
+// What stands beside the rig, as a view sees it.
+#include <algorithm>
+
+#include "report/views/rig_symbols.hpp"
+
+namespace fairlead::views {
+
+using namespace drawing;
+
+namespace {
+
+constexpr Pen edge{wide_mm, LineType::continuous, Layer::structure};
+
+/// The hull of points on paper, anticlockwise (Andrew's chains, 1979).
+std::vector<Paper> hull(std::vector<Paper> points) {
+  std::sort(points.begin(), points.end(),
+            [](Paper a, Paper b) { return a.x_mm != b.x_mm ? a.x_mm < b.x_mm : a.y_mm < b.y_mm; });
+  std::vector<Paper> out;
+  const auto chain = [&](auto from, auto to) {
+    const std::size_t base = out.size();
+    for (auto p = from; p != to; ++p) {
+      while (out.size() >= base + 2 && cross(out.back() - out[out.size() - 2], *p - out.back()) <= 0) out.pop_back();
+      out.push_back(*p);
+    }
+    out.pop_back();
+  };
+  chain(points.begin(), points.end());
+  chain(points.rbegin(), points.rend());
+  return out;
+}
+
+/// Where a plane cuts the plane that a view shows: in elevation the main line's own, in plan the level of the rest
+/// mark. From left to right with the solid to its right; none where the plane lies almost flat in the view.
+std::optional<std::pair<Paper, Paper>> cut_line(const Scene& scene, const StructureSeen& plane, const View& view,
+                                                Facing facing) {
+  const double level = scene.rest ? scene.rest->trolley.wheel.z : scene.reach.high_m;
+  const Point3 on_view = scene.at(scene.from_m, 0, level);
+  const Paper normal{fairlead::dot(plane.normal, view.right), fairlead::dot(plane.normal, view.up)};
+  constexpr double flat = 0.1;
+  if (!(length(normal) > flat) || (facing == Facing::plan && std::abs(plane.normal.z) > 0.7)) return std::nullopt;
+  // Distance in front of the plane at `on_view`, then along the normal's own trace to the cut.
+  const double in_front = fairlead::dot(on_view - plane.through, plane.normal);
+  const Paper foot =
+      view.of(on_view) - (view.mm_per_m() * in_front / (length(normal) * length(normal))) * normal;
+  const Paper way = -1.0 / length(normal) * left_of(normal);  // the solid, against the normal, then lies to its right
+  constexpr double far_mm = 5000;
+  return std::pair{foot - far_mm * way, foot + far_mm * way};
+}
+
+}  // namespace
+
+Box structures_window(const Scene& scene, const View& view, Facing facing) {
+  const bool plan = facing == Facing::plan;
+  const Paper a = view.of(scene.at(scene.from_m, scene.reach.right_m, scene.reach.low_m)),
+              b = view.of(scene.at(scene.to_m, plan ? scene.reach.left_m : scene.reach.right_m, scene.reach.high_m));
+  return bounds(a, b);
+}
+
+std::vector<std::vector<Paper>> structure_outline(const Scene& scene, const StructureSeen& structure, const View& view,
+                                                  Facing facing) {
+  const Box window = structures_window(scene, view, facing);
+  std::vector<Paper> path;
+  if (structure.kind == StructureKind::plane) {
+    const auto cut = cut_line(scene, structure, view, facing);
+    if (!cut) return {};
+    path = {cut->first, cut->second};
+  } else {
+    for (const Point3& p : structure.points) path.push_back(view.of(p));
+    path = hull(std::move(path));
+    path.push_back(path.front());
+  }
+  return clip(path, window);
+}
+
+void draw_structure(const Canvas& canvas, const Scene& scene, const StructureSeen& structure, const View& view,
+                    Facing facing) {
+  for (const auto& piece : structure_outline(scene, structure, view, facing)) {
+    if (structure.kind != StructureKind::plane && piece.front() == piece.back()) {
+      canvas.outline(piece, edge, Fill::tint);
+      continue;
+    }
+    canvas.line(piece, edge);
+    if (structure.kind == StructureKind::plane) hatch_below(canvas, piece.front(), piece.back(), Layer::structure);
+  }
+}
+
+}  // namespace fairlead::views
