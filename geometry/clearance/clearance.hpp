@@ -67,9 +67,10 @@ struct Inputs {
   double meeting_m = 0.3;
   /// The pulling line's stretch within this of its end on the trolley is held against the rider on its own, as `hands`.
   double hands_m{};
-  double resolution_m = 5e-3;  ///< largest gap between a value and its bound that the search leaves; what the poses
-                               ///< leave open between them comes on top
-  std::vector<int> sweeps;     ///< indices into Reeving::sweeps: which passages are looked at
+  /// Largest gap between a value and its bound that the search leaves, per metre of the value where that is more than
+  /// one. What the poses leave open between them, and the chords of curves (half of it), come on top.
+  double resolution_m = 5e-3;
+  std::vector<int> sweeps;  ///< indices into Reeving::sweeps: which passages are looked at
   bool operator==(const Inputs&) const = default;
 };
 

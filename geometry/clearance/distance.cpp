@@ -114,12 +114,14 @@ Nearest nearest(const Segment& s, const Post& post) {
   const Vec3 from = s.from - (post.from + 0.5 * length), run = s.to - s.from;
   const double z0 = dot(from, axis), dz = dot(run, axis);
   const Vec3 q0 = from - z0 * axis, dq = run - dz * axis;
+  // Where it is nearest to the axis, when that is between the ends' planes, nothing is left to be sought.
+  const double dq2 = dot(dq, dq), beside = dq2 > 0 ? std::clamp(-dot(q0, dq) / dq2, 0., 1.) : 0;
   const auto slope = [&](double t) {
     const Vec3 q = q0 + t * dq;
     const double rho = norm(q), out = rho - post.radius_m;
     return beyond(z0 + t * dz, half) * dz + (out > 0 ? out * dot(q, dq) / rho : 0);
   };
-  const double t = least_by_secants(slope);
+  const double t = beyond(z0 + beside * dz, half) == 0 ? beside : least_by_secants(slope);
   const Vec3 q = q0 + t * dq;
   const double rho = norm(q), up = beyond(z0 + t * dz, half);
   const Vec3 gap = up * axis + (rho > post.radius_m ? (1 - post.radius_m / rho) * q : Vec3{});

@@ -6,11 +6,6 @@
 namespace fairlead::clearance {
 namespace {
 
-Drift wider(const Drift& d, Vec3 move) {
-  return {{std::min(d.low.x, move.x), std::min(d.low.y, move.y), std::min(d.low.z, move.z)},
-          {std::max(d.high.x, move.x), std::max(d.high.y, move.y), std::max(d.high.z, move.z)}};
-}
-
 /// How far a corner of a box is off when the box takes another's axes.
 double corner_off(const Box& a, const Box& b) {
   return a.half_m.x * norm(b.x - a.x) + a.half_m.y * norm(b.y - a.y) + a.half_m.z * norm(b.z - a.z);
@@ -51,14 +46,23 @@ MovingBox block_box(int block, const Passage& passage) {
 
 }  // namespace
 
-Chain::Chain(int points, std::vector<Point3> at) : points_(points), at_(std::move(at)) {
-  const int poses = static_cast<int>(at_.size()) / points_;
-  for (int pose = 0; pose + 1 < poses; ++pose) {
-    const Vec3 first = move(0, pose);
-    Drift all{first, first};
-    for (int i = 1; i < points_; ++i) all = wider(all, move(i, pose));
-    drift.push_back(all);
+template <class BoundsAt>
+Swept::Swept(int pieces, int poses, BoundsAt of) : pieces_(pieces) {
+  for (int first = 0; first == 0 || first + 1 < poses; first += poses_per_block) {
+    const int last = std::min(first + poses_per_block, poses - 1);
+    for (int i = 0; i < pieces; ++i) {
+      Bounds bounds = of(i, first);
+      for (int pose = first + 1; pose <= last; ++pose) bounds = hull(bounds, of(i, pose));
+      each_.push_back(bounds);
+      if (i == 0) all_.push_back(bounds);
+      all_.back() = hull(all_.back(), bounds);
+    }
   }
+}
+
+Chain::Chain(int points, std::vector<Point3> at) : points_(points), at_(std::move(at)) {
+  swept_ = Swept(pieces(), static_cast<int>(at_.size()) / points_,
+                 [&](int i, int pose) { return bounds_of(piece(i, pose, 0)); });
 }
 
 bool Chain::finite() const {
@@ -67,11 +71,9 @@ bool Chain::finite() const {
 }
 
 MovingBox::MovingBox(std::vector<Box> at) : at_(std::move(at)) {
-  for (std::size_t pose = 0; pose + 1 < at_.size(); ++pose) {
-    const Vec3 moved = move(static_cast<int>(pose));
-    drift.push_back({moved, moved});
-    turn_m.push_back(corner_off(at_[pose], at_[pose + 1]));
-  }
+  for (std::size_t pose = 0; pose + 1 < at_.size(); ++pose) turn_m.push_back(corner_off(at_[pose], at_[pose + 1]));
+  swept_ = Swept(1, static_cast<int>(at_.size()),
+                 [&](int, int pose) { return bounds_of(at_[static_cast<std::size_t>(pose)]); });
 }
 
 Box MovingBox::piece(int, int pose, double share) const {

@@ -27,9 +27,24 @@ struct Passage {
   }
 };
 
-/// How the points of something move from one pose to the next, each between low and high along each axis.
-struct Drift {
-  Vec3 low, high;
+/// Poses are looked at in blocks of so many steps: what is far off over a whole block is passed over at once.
+inline constexpr int poses_per_block = 16;
+
+/// Where the pieces of something come, block by block.
+class Swept {
+ public:
+  Swept() = default;
+  /// of(piece, pose): its bounds at a pose.
+  template <class BoundsAt>
+  Swept(int pieces, int poses, BoundsAt of);
+  const Bounds& operator()(int block, int piece) const {
+    return each_[static_cast<std::size_t>(block * pieces_ + piece)];
+  }
+  const Bounds& operator()(int block) const { return all_[static_cast<std::size_t>(block)]; }
+
+ private:
+  int pieces_{};
+  std::vector<Bounds> each_, all_;
 };
 
 /// A line of a thickness: chords of its curve, in every pose as many.
@@ -39,13 +54,14 @@ class Chain {
   double slack_m{};             ///< most that the curve leaves its chords by
   std::vector<double> stray_m;  ///< after each pose but the last
   std::vector<double> turn_m;   ///< empty: chords move as straight lines do
-  std::vector<Drift> drift;     ///< after each pose but the last
 
   /// `at`: pose by pose, `points` of each.
   Chain(int points, std::vector<Point3> at);
   bool finite() const;
   int pieces() const { return points_ - 1; }
   Segment piece(int i, int pose, double share) const { return {point(i, pose, share), point(i + 1, pose, share)}; }
+  const Bounds& swept(int block, int i) const { return swept_(block, i); }
+  const Bounds& swept(int block) const { return swept_(block); }
   /// How both ends of a piece move from the pose to the next.
   std::array<Vec3, 2> moves(int i, int pose) const { return {move(i, pose), move(i + 1, pose)}; }
 
@@ -58,6 +74,7 @@ class Chain {
 
   int points_{};
   std::vector<Point3> at_;
+  Swept swept_;
 };
 
 /// A box that shifts, and turns a little.
@@ -66,16 +83,17 @@ class MovingBox {
   static constexpr double radius_m = 0, slack_m = 0;
   std::vector<double> stray_m;
   std::vector<double> turn_m;  ///< most that a corner is off, up to the next pose, where the box is shifted only
-  std::vector<Drift> drift;    ///< of its centre
 
   explicit MovingBox(std::vector<Box> at);
   int pieces() const { return 1; }
   Box piece(int, int pose, double share) const;
-  std::array<Vec3, 2> moves(int, int pose) const { return {move(pose), move(pose)}; }
+  const Bounds& swept(int block, int = 0) const { return swept_(block); }
+  std::array<Vec3, 1> moves(int, int pose) const { return {move(pose)}; }
 
  private:
   Vec3 move(int pose) const { return at_[pose + 1].centre - at_[pose].centre; }
   std::vector<Box> at_;
+  Swept swept_;
 };
 
 /// What stands still.
@@ -83,15 +101,16 @@ class Fixed {
  public:
   static constexpr double radius_m = 0, slack_m = 0;
   std::vector<double> stray_m, turn_m;  ///< empty
-  std::vector<Drift> drift;
 
-  explicit Fixed(Shape shape) : shape_(shape) {}
+  explicit Fixed(Shape shape) : shape_(shape), bounds_(bounds_of(shape)) {}
   int pieces() const { return 1; }
   const Shape& piece(int, int, double) const { return shape_; }
-  std::array<Vec3, 2> moves(int, int) const { return {}; }
+  const Bounds& swept(int, int = 0) const { return bounds_; }
+  std::array<Vec3, 1> moves(int, int) const { return {}; }
 
  private:
   Shape shape_;
+  Bounds bounds_;
 };
 
 using Mover = std::variant<Chain, MovingBox, Fixed>;

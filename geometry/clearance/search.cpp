@@ -6,14 +6,6 @@
 namespace fairlead::clearance {
 namespace {
 
-double greatest_apart(const Drift& a, const Drift& b) {
-  const auto most = [](double a_low, double a_high, double b_low, double b_high) {
-    return std::max(std::abs(a_high - b_low), std::abs(b_high - a_low));
-  };
-  return norm({most(a.low.x, a.high.x, b.low.x, b.high.x), most(a.low.y, a.high.y, b.low.y, b.high.y),
-               most(a.low.z, a.high.z, b.low.z, b.high.z)});
-}
-
 double at(const std::vector<double>& values, int i) { return values.empty() ? 0 : values[static_cast<std::size_t>(i)]; }
 
 /// Two things of one kind each over one passage.
@@ -26,13 +18,6 @@ class Duel {
   /// What the poses leave open after a pose; infinite or NaN where nothing is known.
   double stray_m(int pose) const { return at(a_.stray_m, pose) + at(b_.stray_m, pose); }
   double turn_m(int pose) const { return at(a_.turn_m, pose) + at(b_.turn_m, pose); }
-
-  /// Most that the gap changes from a pose to the next.
-  double change_m(int pose) const {
-    const auto i = static_cast<std::size_t>(pose);
-    const Drift a = a_.drift.empty() ? Drift{} : a_.drift[i], b = b_.drift.empty() ? Drift{} : b_.drift[i];
-    return greatest_apart(a, b) + turn_m(pose);
-  }
 
   Nearest gap(int pose, double share) {
     bounds_b_.clear();
@@ -61,26 +46,30 @@ class Duel {
     return surfaces(nearest(a_.piece(i, pose, share), b_.piece(j, pose, share)));
   }
 
-  /// Most that the gap of two pieces changes from a pose to the next, but for turning.
+  /// Most that the gap of two pieces changes from a pose to the next.
   double change_m(int i, int j, int pose) const {
-    double most = 0;
+    double most2 = 0;
     for (const Vec3& a : a_.moves(i, pose))
-      for (const Vec3& b : b_.moves(j, pose)) most = std::max(most, norm(a - b));
-    return most;
+      for (const Vec3& b : b_.moves(j, pose)) most2 = std::max(most2, dot(a - b, a - b));
+    return std::sqrt(most2) + turn_m(pose);
   }
 
-  /// Calls visit(i, j) for pieces that come nearer than `within_m` on the way to the next pose; gives back a lower
+  /// No point of the two comes nearer within a block of poses.
+  double least_m(int block) const { return gap_between(a_.swept(block), b_.swept(block)) - radii_m_; }
+
+  /// Calls visit(i, j) for pieces that may come nearer than `within_m` within a block of poses; gives back a lower
   /// bound on the gaps of all others.
   template <class Visit>
-  double visit_near(int pose, double within_m, Visit visit) {
+  double visit_near(int block, double within_m, Visit visit) const {
     double others_m = std::numeric_limits<double>::infinity();
-    bounds_b_.clear();
-    for (int j = 0; j < b_.pieces(); ++j)
-      bounds_b_.push_back(hull(bounds_of(b_.piece(j, pose, 0)), bounds_of(b_.piece(j, pose, 1))));
     for (int i = 0; i < a_.pieces(); ++i) {
-      const Bounds bounds = hull(bounds_of(a_.piece(i, pose, 0)), bounds_of(a_.piece(i, pose, 1)));
+      const Bounds& bounds = a_.swept(block, i);
+      if (const double least_m = gap_between(bounds, b_.swept(block)) - radii_m_; least_m >= within_m) {
+        others_m = std::min(others_m, least_m);
+        continue;
+      }
       for (int j = 0; j < b_.pieces(); ++j) {
-        const double least_m = gap_between(bounds, bounds_b_[static_cast<std::size_t>(j)]) - radii_m_;
+        const double least_m = gap_between(bounds, b_.swept(block, j)) - radii_m_;
         if (least_m >= within_m)
           others_m = std::min(others_m, least_m);
         else
@@ -115,22 +104,27 @@ class Search {
  public:
   /// exchanged: the least names b's point first.
   Search(const A& a, const B& b, bool exchanged, int poses, int sweep, double resolution_m, Least& least)
-      : duel_(a, b), exchanged_(exchanged), sweep_(sweep), resolution_m_(resolution_m), least_(least) {
-    const double first = show(0);
-    way_m_.push_back(0);
+      : duel_(a, b), exchanged_(exchanged), poses_(poses), sweep_(sweep), resolution_m_(resolution_m), least_(least) {
+    constexpr double infinite = std::numeric_limits<double>::infinity();
     for (int pose = 0; pose + 1 < poses; ++pose) {
-      way_m_.push_back(way_m_.back() + duel_.change_m(pose));
       const double open = duel_.stray_m(pose) + duel_.turn_m(pose);
-      if (!(open < std::numeric_limits<double>::infinity())) bound(-std::numeric_limits<double>::infinity());
-      open_m_.push_back(open < std::numeric_limits<double>::infinity() ? open : 0);
+      if (!(open < infinite)) bound(-infinite);
+      open_m_.push_back(open < infinite ? open : 0);
     }
-    if (poses > 1)
-      range(0, poses - 1, first, show(poses - 1));
-    else
-      bound(first - duel_.slack_m());
+    if (poses == 1) {
+      show(0);
+      bound(least_.shown_m - duel_.slack_m());
+    }
+    // One pose of each block, so that the search starts near its end.
+    for (int block = 0; first_of(block) + 1 < poses; ++block)
+      if (!(duel_.least_m(block) >= least_.shown_m)) show(first_of(block));
+    for (int block = 0; first_of(block) + 1 < poses; ++block) search(block);
   }
 
  private:
+  /// A stretch nowhere below this is not worth halving.
+  double enough_m() const { return least_.shown_m - resolution_m_ * std::max(1., least_.shown_m); }
+
   void bound(double gap_m) { least_.bound_m = std::min(least_.bound_m, gap_m); }
 
   void value(const Nearest& met, int pose, double share, double open_m) {
@@ -145,44 +139,56 @@ class Search {
     least_.share = share;
   }
 
-  double show(int pose) {
-    const Nearest met = duel_.gap(pose, 0);
-    value(met, pose, 0, 0);
-    return met.distance_m;
+  static int first_of(int block) { return block * poses_per_block; }
+
+  void show(int pose) { value(duel_.gap(pose, 0), pose, 0, 0); }
+
+  /// Most that is left open over a range of poses, chords included.
+  double most_open_m(int first, int last) const {
+    return *std::max_element(open_m_.begin() + first, open_m_.begin() + last) + duel_.slack_m();
   }
 
-  void range(int first, int last, double at_first, double at_last) {
-    const double least_m = (at_first + at_last - (way_m_[last] - way_m_[first])) / 2;
-    const double open_m = *std::max_element(open_m_.begin() + first, open_m_.begin() + last);
-    if (least_m - open_m >= least_.shown_m - resolution_m_) return bound(least_m - open_m - duel_.slack_m());
-    if (last - first == 1) return between(first);
-    const int middle = first + (last - first) / 2;
-    const double at_middle = show(middle);
-    const bool before = at_first <= at_last;
-    if (before) range(first, middle, at_first, at_middle);
-    range(middle, last, at_middle, at_last);
-    if (!before) range(first, middle, at_first, at_middle);
-  }
-
-  void between(int pose) {
-    const double open_m = open_m_[static_cast<std::size_t>(pose)] + duel_.slack_m();
-    const double others_m = duel_.visit_near(pose, least_.shown_m - resolution_m_, [&](int i, int j) {
-      const double change_m = duel_.change_m(i, j, pose);
-      halve(i, j, pose, 0, 1, gap(i, j, pose, 0), gap(i, j, pose, 1), change_m);
-    });
+  void search(int block) {
+    const int first = first_of(block), last = std::min(first + poses_per_block, poses_ - 1);
+    const double open_m = most_open_m(first, last);
+    const double least_m = duel_.least_m(block);
+    if (least_m - open_m >= enough_m()) return bound(least_m - open_m);
+    const double others_m =
+        duel_.visit_near(block, enough_m() + open_m, [&](int i, int j) { search(i, j, first, last); });
     bound(others_m - open_m);
+  }
+
+  void search(int i, int j, int first, int last) {
+    way_m_.assign(1, 0);
+    for (int pose = first; pose < last; ++pose) way_m_.push_back(way_m_.back() + duel_.change_m(i, j, pose));
+    range(i, j, first, first, last, gap(i, j, first, 0), gap(i, j, last, 0));
+  }
+
+  /// way_m_ begins at `start`.
+  void range(int i, int j, int start, int first, int last, double at_first, double at_last) {
+    const double change_m =
+        way_m_[static_cast<std::size_t>(last - start)] - way_m_[static_cast<std::size_t>(first - start)];
+    const double least_m = (at_first + at_last - change_m) / 2, open_m = most_open_m(first, last);
+    if (least_m - open_m >= enough_m()) return bound(least_m - open_m);
+    if (last - first == 1) return halve(i, j, first, 0, 1, at_first, at_last, change_m);
+    const int middle = first + (last - first) / 2;
+    const double at_middle = gap(i, j, middle, 0);
+    const bool before = at_first <= at_last;
+    if (before) range(i, j, start, first, middle, at_first, at_middle);
+    range(i, j, start, middle, last, at_middle, at_last);
+    if (!before) range(i, j, start, first, middle, at_first, at_middle);
   }
 
   double gap(int i, int j, int pose, double share) {
     const Nearest met = duel_.gap(i, j, pose, share);
-    value(met, pose, share, open_m_[static_cast<std::size_t>(pose)]);
+    value(met, pose, share, share == 0 ? 0 : open_m_[static_cast<std::size_t>(pose)]);
     return met.distance_m;
   }
 
+  /// Turning counts as change at pose to pose; within, where the box only shifts, it is among what is open.
   void halve(int i, int j, int pose, double from, double to, double at_from, double at_to, double change_m) {
     const double least_m = (at_from + at_to - change_m) / 2;
-    if (least_m >= least_.shown_m - resolution_m_ || change_m <= resolution_m_)
-      return bound(least_m - open_m_[static_cast<std::size_t>(pose)] - duel_.slack_m());
+    if (least_m >= enough_m() || change_m <= resolution_m_) return bound(least_m - most_open_m(pose, pose + 1));
     const double middle = (from + to) / 2, at_middle = gap(i, j, pose, middle);
     const bool before = at_from <= at_to;
     if (before) halve(i, j, pose, from, middle, at_from, at_middle, change_m / 2);
@@ -192,10 +198,11 @@ class Search {
 
   Duel<A, B> duel_;
   bool exchanged_;
-  int sweep_;
+  int poses_, sweep_;
   double resolution_m_;
   Least& least_;
-  std::vector<double> way_m_, open_m_;
+  std::vector<double> open_m_;  ///< after each pose but the last; 0 where it is infinite, which the bound then says
+  std::vector<double> way_m_;   ///< what the pieces at hand can have come nearer by, from the block's first pose on
 };
 
 /// Calls f(first, second, exchanged): lines before boxes before what stands still, as nearest() knows them.
