@@ -115,7 +115,7 @@ class Consistency {
                     main.words("the main line"));
     for (const SupportLine& line : layout_.support_lines) {
       const Block& block = layout_.blocks[static_cast<std::size_t>(line.carries)];
-      if (!block.rest_m || !main.holds(*block.rest_m)) continue;
+      if (!block.rest_m || !main.holds(*block.rest_m) || !(norm(span(line)) > 0)) continue;
       const double wheel_m = *block.rest_m + line.wheel.value.x;
       if (const Reach support = reach(line); !support.holds(wheel_m))
         errors_.add(block.rest_m->place,

@@ -3,10 +3,12 @@
 #include <cmath>
 #include <cstdint>
 #include <cstdlib>
+#include <set>
 #include <string>
 #include <tuple>
 #include <vector>
 
+#include "geometry/layout/items.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/layout/read.hpp"
 
@@ -42,6 +44,40 @@ void check_errors(const Diagnostics& errors) {
   }
 }
 
+// Every line but the braking line has a length or a block of its own that gives it one.
+void check_lines(const Layout& layout) {
+  std::set<BlockId> closing;
+  const auto at_unit = [&](const LineEnd& end) { return bearing_of(layout, end) == LineEnd{BrakeUnitEnd{}}; };
+  for (const Line& line : layout.lines) {
+    for (const Over& over : line.route) require(static_cast<std::size_t>(over.sheave) < layout.sheaves.size());
+    const bool braking = at_unit(line.from) || at_unit(line.to);
+    require(line.length_m.has_value() + line.closed_by.has_value() == (braking ? 0 : 1));
+    if (line.closed_by) require(closing.insert(*line.closed_by).second);
+  }
+  for (std::size_t i = 0; i < layout.blocks.size(); ++i)
+    require(layout.blocks[i].rest_m.has_value() == closing.contains(static_cast<BlockId>(i)));
+  std::set<BlockId> carried;
+  for (const SupportLine& line : layout.support_lines) {
+    require(static_cast<std::size_t>(line.carries) < layout.blocks.size());
+    require(carried.insert(line.carries).second);
+    require(line.from != line.to);
+    require(line.ea_N.has_value() != line.construction.has_value());
+  }
+}
+
+void check_structure(const Structure& structure) {
+  const bool box = structure.kind == StructureKind::box, post = structure.kind == StructureKind::post,
+             plane = structure.kind == StructureKind::plane;
+  require(structure.centre.has_value() == box && structure.size_m.has_value() == box);
+  require(structure.from.has_value() == post && structure.to.has_value() == post);
+  require(structure.diameter_m.has_value() == post);
+  require(structure.through.has_value() == plane && structure.normal.has_value() == plane);
+  if (box) require(structure.size_m->value.along_m > 0 && structure.size_m->value.across_m > 0);
+  if (box) require(structure.size_m->value.up_m > 0 && std::isfinite(structure.bearing_rad));
+  if (plane) require(std::isfinite(norm(unit(structure.normal->value))));
+  require(!structure.clear_of.value.empty());
+}
+
 void check_layout(const Layout& layout) {
   const auto sound = [](double value) { return std::isfinite(value); };
   for (const Anchor& anchor : layout.anchors) {
@@ -54,8 +90,8 @@ void check_layout(const Layout& layout) {
     require(sound(norm(unit(sheave.axle))));
     require(std::holds_alternative<AnchorId>(sheave.on) == sheave.position.has_value());
   }
-  for (const Line& line : layout.lines)
-    for (const Over& over : line.route) require(static_cast<std::size_t>(over.sheave) < layout.sheaves.size());
+  check_lines(layout);
+  for (const Structure& structure : layout.structures) check_structure(structure);
   const auto& retraction = layout.brake_unit.retraction_N.value.points();
   for (std::size_t i = 1; i < retraction.size(); ++i) require(retraction[i - 1].x < retraction[i].x);
   require(retraction.size() >= 2 && retraction.front().x == 0);
