@@ -67,6 +67,16 @@ TEST(LayoutSchema, SaysWhatAValueMayBe) {
   EXPECT_EQ(one_mark, Json::parse(R"([{"required": ["wll"]}, {"required": ["mbs"]}])"));
 }
 
+TEST(LayoutSchema, AKindOfStructureHasItsKeysAndNoOthers) {
+  const Json structure = Json::parse(layout_schema()).at("properties").at("structure").at("items");
+  ASSERT_EQ(structure.at("allOf").size(), 3u);
+  const Json& post = structure.at("allOf").at(1);
+  EXPECT_EQ(post.at("if").at("properties").at("kind").at("const"), "post");
+  EXPECT_EQ(post.at("then").at("required"), Json({"from", "to", "diameter"}));
+  EXPECT_EQ(post.at("then").at("properties"),
+            Json::parse(R"({"centre": false, "size": false, "bearing": false, "through": false, "normal": false})"));
+}
+
 TEST(StartingLayout, ReadsWithoutAnError) {
   EXPECT_EQ(printed_errors(new_layout()), "");
   const Layout layout = layout_of(new_layout());
@@ -201,6 +211,15 @@ TEST(KeyHelp, SaysWhatAKeyIsAndHowItIsWritten) {
             "line.material: steel, fibre or webbing\n"
             "  one of \"steel\", \"fibre\", \"webbing\"; required\n"
             "  for example material = \"fibre\"\n");
+  EXPECT_EQ(key_help("structure.normal"),
+            "structure.normal: square to the plane, out of the solid; any length above zero will do\n"
+            "  a direction [x, y, z], of any length above zero; required of a plane\n"
+            "  for example normal = [0, 0, 1]\n");
+  EXPECT_EQ(key_help("structure.clear_of"),
+            "structure.clear_of: what must keep its distance; absent: all three. A platform that riders step on leaves "
+            "out 'rider'\n"
+            "  a list of \"lines\", \"block\", \"rider\"; optional\n"
+            "  for example clear_of = [\"lines\", \"block\"]\n");
   EXPECT_EQ(key_help("riders.envelope"),
             "riders.envelope: what a hanging rider can reach\n"
             "  a table; optional\n"
