@@ -18,6 +18,40 @@ std::vector<Paper> arc(Paper centre, double radius_mm, double from_rad, double t
   return path;
 }
 
+namespace {
+
+/// Distance of a point from a segment.
+double off_segment(Paper p, Paper a, Paper b) {
+  const Paper d = b - a;
+  const double whole = dot(d, d);
+  const double share = whole > 0 ? std::clamp(dot(p - a, d) / whole, 0.0, 1.0) : 0;
+  return length(p - (a + share * d));
+}
+
+void keep_between(const std::vector<Paper>& path, std::size_t from, std::size_t to, std::vector<bool>& kept) {
+  double farthest = curve_tolerance_mm;
+  std::size_t at = from;
+  for (std::size_t i = from + 1; i < to; ++i)
+    if (const double off = off_segment(path[i], path[from], path[to]); off > farthest) farthest = off, at = i;
+  if (at == from) return;
+  kept[at] = true;
+  keep_between(path, from, at, kept);
+  keep_between(path, at, to, kept);
+}
+
+}  // namespace
+
+std::vector<Paper> simplified(const std::vector<Paper>& path) {
+  if (path.size() < 3) return path;
+  std::vector<bool> kept(path.size());
+  kept.front() = kept.back() = true;
+  keep_between(path, 0, path.size() - 1, kept);
+  std::vector<Paper> out;
+  for (std::size_t i = 0; i < path.size(); ++i)
+    if (kept[i]) out.push_back(path[i]);
+  return out;
+}
+
 void Canvas::circle(Paper centre, double radius_mm, Pen pen, Fill fill) const {
   auto path = arc(centre, radius_mm, 0, 2 * pi);
   path.pop_back();

@@ -61,6 +61,10 @@ class Canvas {
 /// Points of a circle or arc within the curve tolerance, from one angle to the other.
 std::vector<Paper> arc(Paper centre, double radius_mm, double from_rad, double to_rad);
 
+/// The same polyline with the points left out that lie within the curve tolerance of what remains (Douglas and Peucker,
+/// 1973); its ends stay.
+std::vector<Paper> simplified(const std::vector<Paper>& path);
+
 /// The parts of a polyline inside a box, in order.
 std::vector<std::vector<Paper>> clip(const std::vector<Paper>& path, const Box&);
 

@@ -1,6 +1,7 @@
 #include "report/drawing/place.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <numbers>
 #include <optional>
@@ -16,9 +17,25 @@ void Obstacles::add(const Drawing& drawing, std::size_t from_entity) {
     std::visit([this](const auto& entity) { add(entity); }, drawing.entities[i]);
 }
 
+Squares::Range Squares::range(const Box& box) {
+  const auto at = [](double mm, int count) {
+    return static_cast<int>(std::clamp(std::floor(mm / side_mm), 0.0, static_cast<double>(count - 1)));
+  };
+  return {at(box.left, columns), at(box.bottom, rows), at(box.right, columns), at(box.top, rows)};
+}
+
+void Squares::add(const Box& box, std::size_t index) {
+  const Range in = range(box);
+  for (int row = in.bottom; row <= in.top; ++row)
+    for (int column = in.left; column <= in.right; ++column) squares_[square(column, row)].push_back({in, index});
+}
+
 void Obstacles::add(const Stroke& stroke) {
   const auto& p = stroke.path;
-  const auto segment = [&](Paper a, Paper b) { segments_.push_back({a, b, bounds(a, b).grown(1e-9)}); };
+  const auto segment = [&](Paper a, Paper b) {
+    segments_.push_back({a, b, bounds(a, b).grown(1e-9)});
+    segment_squares_.add(segments_.back().box, segments_.size() - 1);
+  };
   for (std::size_t i = 1; i < p.size(); ++i) segment(p[i - 1], p[i]);
   if (stroke.closed && p.size() > 2) segment(p.back(), p.front());
 }
@@ -29,23 +46,29 @@ void Obstacles::add(const Label& label) {
   add(text_quad(label, *font_, margin_mm));
 }
 
+void Obstacles::add(const Quad& keep_clear) {
+  texts_.push_back({keep_clear, bounds(keep_clear)});
+  text_squares_.add(texts_.back().box, texts_.size() - 1);
+}
+
 bool Obstacles::clear_of_texts(const Quad& text) const {
   const Box box = bounds(text);
-  return std::none_of(texts_.begin(), texts_.end(),
-                      [&](const Area& other) { return box.overlaps(other.box) && overlap(text, other.quad); });
+  return !text_squares_.any(
+      box, [&](std::size_t i) { return box.overlaps(texts_[i].box) && overlap(text, texts_[i].quad); });
 }
 
 bool Obstacles::clear(const Quad& text) const {
   const Box box = bounds(text);
-  return clear_of_texts(text) && std::none_of(segments_.begin(), segments_.end(), [&](const Segment& s) {
-           return box.overlaps(s.box) && crosses(text, s.a, s.b);
-         });
+  return clear_of_texts(text) && !segment_squares_.any(box, [&](std::size_t i) {
+    const Segment& s = segments_[i];
+    return box.overlaps(s.box) && crosses(text, s.a, s.b);
+  });
 }
 
 bool Obstacles::over_text(Paper from, Paper to) const {
   const Box box = bounds(from, to).grown(1e-9);
-  return std::any_of(texts_.begin(), texts_.end(),
-                     [&](const Area& text) { return box.overlaps(text.box) && crosses(text.quad, from, to); });
+  return text_squares_.any(
+      box, [&](std::size_t i) { return box.overlaps(texts_[i].box) && crosses(texts_[i].quad, from, to); });
 }
 
 int Obstacles::crossings(Paper from, Paper to) const {
@@ -54,9 +77,13 @@ int Obstacles::crossings(Paper from, Paper to) const {
   if (!(whole > 0.5)) return 0;
   const Paper start = from + (0.5 / whole) * (to - from);
   const Box box = bounds(start, to).grown(1e-9);
-  return static_cast<int>(std::count_if(segments_.begin(), segments_.end(), [&](const Segment& s) {
-    return box.overlaps(s.box) && meet(start, to, s.a, s.b);
-  }));
+  int count = 0;
+  segment_squares_.any(box, [&](std::size_t i) {
+    const Segment& s = segments_[i];
+    count += box.overlaps(s.box) && meet(start, to, s.a, s.b);
+    return false;
+  });
+  return count;
 }
 
 namespace {

@@ -1,9 +1,44 @@
 // Finds a place for every label: clear of lines and of other lettering, as near as can be to what it names.
 #pragma once
 
+#include <algorithm>
+
 #include "report/drawing/overlap.hpp"
 
 namespace fairlead::drawing {
+
+/// Boxes by the squares of paper they lie in, so that a question about one corner of a sheet does not visit the rest.
+class Squares {
+ public:
+  void add(const Box&, std::size_t index);
+  /// Calls `seen(index)` once for every box added that may overlap this one, until it returns true; true if it did.
+  template <class Seen>
+  bool any(const Box& box, Seen seen) const {
+    const Range in = range(box);
+    for (int row = in.bottom; row <= in.top; ++row)
+      for (int column = in.left; column <= in.right; ++column)
+        for (const Entry& e : squares_[square(column, row)]) {
+          // A box in several of the squares asked for is met in the first of them only.
+          if (column != std::max(in.left, e.range.left) || row != std::max(in.bottom, e.range.bottom)) continue;
+          if (seen(e.index)) return true;
+        }
+    return false;
+  }
+
+ private:
+  static constexpr double side_mm = 10;
+  static constexpr int columns = 48, rows = 32;  // an A3 or ANSI B sheet; what lies beyond counts to the outermost
+  struct Range {
+    int left{}, bottom{}, right{}, top{};
+  };
+  struct Entry {
+    Range range;
+    std::size_t index{};
+  };
+  static Range range(const Box&);
+  static std::size_t square(int column, int row) { return static_cast<std::size_t>(row * columns + column); }
+  std::vector<std::vector<Entry>> squares_ = std::vector<std::vector<Entry>>(columns * rows);
+};
 
 /// What already stands on the drawing.
 class Obstacles {
@@ -12,7 +47,7 @@ class Obstacles {
   void add(const Drawing&, std::size_t from_entity = 0);
   void add(const Stroke&);
   void add(const Label&);
-  void add(const Quad& keep_clear) { texts_.push_back({keep_clear, bounds(keep_clear)}); }
+  void add(const Quad& keep_clear);
 
   bool clear(const Quad& text) const;           ///< of strokes and of texts
   bool clear_of_texts(const Quad& text) const;  ///< of texts only
@@ -31,6 +66,7 @@ class Obstacles {
   const Font* font_;
   std::vector<Segment> segments_;
   std::vector<Area> texts_;
+  Squares segment_squares_, text_squares_;
 };
 
 /// A text that names something on the drawing. '\n' separates its lines.

@@ -183,8 +183,9 @@ std::optional<DetailBand> DetailBand::fit(const views::Scene& scene, const views
                                           double main_scale) {
   DetailBand band(scene, window);
   const double frame_mm = width_mm - detail_gap_mm - legend_width_mm;
-  band.height_mm_ =
-      std::min(greatest_height_mm, std::max(legend(scene).height(canvas, legend_width_mm), least_band_mm));
+  const double legend_mm = legend(scene).height(canvas, legend_width_mm);
+  if (legend_mm > greatest_height_mm) return std::nullopt;
+  band.height_mm_ = std::min(greatest_height_mm, std::max(legend_mm, least_band_mm));
   const double tall_mm = band.height_mm_ - detail_title_mm;
   for (double scale : {10.0, 20.0, 50.0, 100.0}) {
     if (2 * scale > main_scale) break;

@@ -76,8 +76,8 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
                               views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style)));
   }
   for (const int i : scene.structures_outside)
-    all.push_back(fmt::format("Structure {} stands outside the views.",
-                              layout.structures[static_cast<std::size_t>(i)].id.value));
+    all.push_back(
+        fmt::format("Structure {} stands outside the views.", layout.structures[static_cast<std::size_t>(i)].id.value));
   std::vector<Paragraph> lines;
   for (std::size_t i = 0; i < all.size(); ++i)
     lines.push_back({fmt::format("{}.", i + 1), all[i],
@@ -96,7 +96,8 @@ struct Sample {
   std::string text;
   std::function<void(const Canvas&, Paper left)> draw;  ///< into 16 mm to the right of `left`
 };
-constexpr double sample_mm = 16, entry_height_mm = 5.5, heading_mm = 5.5;
+constexpr double sample_mm = 16, heading_mm = 5.5;
+double entry_height_mm(std::size_t entries) { return entries > 12 ? 4.7 : 5.5; }
 
 Sample line_sample(std::string text, Pen pen) {
   return {std::move(text), [pen](const Canvas& c, Paper at) { c.line({at, at + Paper{sample_mm, 0}}, pen); }};
@@ -176,6 +177,7 @@ std::vector<Sample> samples(const views::Scene& scene) {
 Block legend(const views::Scene& scene) {
   const std::vector<Sample> all = samples(scene);
   constexpr double text_gap_mm = 2, column_gap_mm = 4;
+  const double pitch = entry_height_mm(all.size());
   const auto column_width = [all](const Canvas& canvas) {
     double widest = 0;
     for (const Sample& s : all) widest = std::max(widest, canvas.width(s.text, small_cap_mm));
@@ -189,13 +191,13 @@ Block legend(const views::Scene& scene) {
     return (static_cast<int>(all.size()) + per_row - 1) / per_row;
   };
   return {column_width,
-          [rows](const Canvas& canvas, double width) { return heading_mm + rows(canvas, width) * entry_height_mm; },
+          [rows, pitch](const Canvas& canvas, double width) { return heading_mm + rows(canvas, width) * pitch; },
           [=](const Canvas& canvas, Paper at, double width) {
             canvas.text(at - Paper{0, note_cap_mm}, "LEGEND", note_cap_mm, Layer::notes);
             const int down = rows(canvas, width);
             for (int i = 0; i < static_cast<int>(all.size()); ++i) {
               const int column = i / down, row = i % down;
-              const Paper left = at + Paper{column * column_width(canvas), -heading_mm - (row + 0.5) * entry_height_mm};
+              const Paper left = at + Paper{column * column_width(canvas), -heading_mm - (row + 0.5) * pitch};
               all[static_cast<std::size_t>(i)].draw(canvas, left);
               canvas.text(left + Paper{sample_mm + text_gap_mm, -small_cap_mm / 2},
                           all[static_cast<std::size_t>(i)].text, small_cap_mm, Layer::notes);

@@ -68,9 +68,9 @@ void draw_platform(const Canvas& canvas, const Scene& scene, const View& view, F
 
 /// A line's legs, and its wraps where they are more than a pen's width from straight.
 void draw_line(const Canvas& canvas, const View& view, const LineSeen& line, Pen pen) {
-  for (const Curve3& leg : line.legs) canvas.line(seen(view, leg), pen);
+  for (const Curve3& leg : line.legs) canvas.line(simplified(seen(view, leg)), pen);
   for (const Curve3& wrap : line.wraps) {
-    const auto path = seen(view, wrap);
+    const auto path = simplified(seen(view, wrap));
     const Box box = bounds(path);
     if (std::max(box.width(), box.height()) > 4 * pen.width_mm) canvas.line(path, pen);
   }
@@ -78,11 +78,11 @@ void draw_line(const Canvas& canvas, const View& view, const LineSeen& line, Pen
 
 /// Lines under the blocks and sheaves they run to; wraps on top, where they lie in the grooves.
 void draw_pose(const Canvas& canvas, const View& view, const RigPose& pose, bool standing) {
-  const Pen main_line = standing ? pen(extra_mm, Layer::main_line)
-                                 : pen(narrow_mm, Layer::main_line, LineType::dash_double_dot);
+  const Pen main_line =
+      standing ? pen(extra_mm, Layer::main_line) : pen(narrow_mm, Layer::main_line, LineType::dash_double_dot);
   if (!pose.main_line.empty()) canvas.line(seen(view, pose.main_line), main_line);
-  const Pen block = standing ? pen(medium_mm, Layer::sheaves)
-                             : pen(narrow_mm, Layer::sheaves, LineType::dash_double_dot);
+  const Pen block =
+      standing ? pen(medium_mm, Layer::sheaves) : pen(narrow_mm, Layer::sheaves, LineType::dash_double_dot);
   for (const BlockSeen& b : pose.blocks) draw_block(canvas, view, b, block);
   for (const SheaveSeen& s : pose.sheaves) draw_sheave(canvas, view, s, standing ? sheave_pen : extreme_sheave_pen);
   for (const LineSeen& line : pose.lines)
