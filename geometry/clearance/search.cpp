@@ -29,9 +29,9 @@ class Duel {
     for (int i = 0; i < a_.pieces(); ++i) {
       const auto piece = a_.piece(i, pose, share);
       const Bounds bounds = bounds_of(piece);
-      if (gap_between(bounds, all_b) >= best.distance_m) continue;
+      if (least_m(bounds, all_b) >= best.distance_m - radii_m_) continue;
       for (int j = 0; j < b_.pieces(); ++j) {
-        if (gap_between(bounds, bounds_b_[static_cast<std::size_t>(j)]) >= best.distance_m) continue;
+        if (least_m(bounds, bounds_b_[static_cast<std::size_t>(j)]) >= best.distance_m - radii_m_) continue;
         const Nearest met = nearest(piece, b_.piece(j, pose, share));
         if (met.distance_m >= best.distance_m) continue;
         best = met;
@@ -55,7 +55,7 @@ class Duel {
   }
 
   /// No point of the two comes nearer within a block of poses.
-  double least_m(int block) const { return gap_between(a_.swept(block), b_.swept(block)) - radii_m_; }
+  double least_m(int block) const { return least_m(a_.swept(block), b_.swept(block)); }
 
   /// Calls visit(i, j) for pieces that may come nearer than `within_m` within a block of poses; gives back a lower
   /// bound on the gaps of all others.
@@ -64,14 +64,14 @@ class Duel {
     double others_m = std::numeric_limits<double>::infinity();
     for (int i = 0; i < a_.pieces(); ++i) {
       const Bounds& bounds = a_.swept(block, i);
-      if (const double least_m = gap_between(bounds, b_.swept(block)) - radii_m_; least_m >= within_m) {
-        others_m = std::min(others_m, least_m);
+      if (const double all_m = least_m(bounds, b_.swept(block)); all_m >= within_m) {
+        others_m = std::min(others_m, all_m);
         continue;
       }
       for (int j = 0; j < b_.pieces(); ++j) {
-        const double least_m = gap_between(bounds, b_.swept(block, j)) - radii_m_;
-        if (least_m >= within_m)
-          others_m = std::min(others_m, least_m);
+        const double piece_m = least_m(bounds, b_.swept(block, j));
+        if (piece_m >= within_m)
+          others_m = std::min(others_m, piece_m);
         else
           visit(i, j);
       }
@@ -80,6 +80,12 @@ class Duel {
   }
 
  private:
+  /// Where bounds overlap nothing is known: below a plane gaps are negative without end.
+  double least_m(const Bounds& a, const Bounds& b) const {
+    const double apart_m = gap_between(a, b);
+    return apart_m > 0 ? apart_m - radii_m_ : -std::numeric_limits<double>::infinity();
+  }
+
   /// From the middles of lines to their surfaces.
   Nearest surfaces(Nearest met) const {
     const Vec3 way = met.on_b - met.on_a;

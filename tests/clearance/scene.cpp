@@ -87,6 +87,17 @@ Scene::Scene() {
   in.sweeps = {0};
 }
 
+void Scene::add_line_over(const reeving::Sheave& sheave, const SheaveBody& body) {
+  rig.lines.push_back({.from = {sheave.centre + Vec3{0, 5, 5}, reeving::on_ground},
+                       .to = {sheave.centre + Vec3{0, 9, 5}, reeving::on_ground},
+                       .first_sheave = static_cast<int>(rig.sheaves.size()),
+                       .sheaves = 1,
+                       .weight_N_per_m = line_weight_N_per_m,
+                       .diameter_m = 0.008});
+  rig.sheaves.push_back(sheave);
+  in.sheaves.push_back(body);
+}
+
 reeving::Sweep Scene::instant(const reeving::SweepInputs& given, double travel_m) const {
   reeving::Sweep sweep;
   sweep.running = given.running;
@@ -127,6 +138,11 @@ reeving::Sweep Scene::instant(const reeving::SweepInputs& given, double travel_m
                 leg_between(on_block(rig.lines[1].from.at), rig.lines[1].to.at, 2 * tension_N, load),
                 leg_between(rig.lines[2].from.at, wheel, 10 * tension_N, load),
                 leg_between(wheel, rig.lines[2].to.at, 10 * tension_N, load)};
+  for (std::size_t l = 3; l < rig.lines.size(); ++l) {  // lines that a test adds: over one sheave, between two anchors
+    const Point3 centre = rig.sheaves[static_cast<std::size_t>(rig.lines[l].first_sheave)].centre;
+    sweep.legs.push_back(leg_between(rig.lines[l].from.at, centre, tension_N, load));
+    sweep.legs.push_back(leg_between(centre, rig.lines[l].to.at, tension_N, load));
+  }
   return sweep;
 }
 
@@ -176,15 +192,15 @@ reeving::Reeving Scene::passage(int poses) const {
   return reeving;
 }
 
-double Scene::brute_force(Thing a, Thing b, int instants) const {
-  double least = std::numeric_limits<double>::infinity();
+std::vector<double> Scene::brute_force(int instants) const {
+  std::vector<double> least;
   for (int i = 0; i < instants; ++i) {
     reeving::Reeving reeving;
     reeving.sweeps = {instant(rig.sweeps[0], rig.upstream_m + (rig.travel_m - rig.upstream_m) * i / (instants - 1))};
     const auto told = solve(in, rig, reeving);
     if (!told) throw std::runtime_error(told.error().why);
-    const Gap* gap = a.kind == Thing::Kind::hands ? &told->hands->gap : find_gap(*told, a, b);
-    least = std::min(least, gap->least_m.value);
+    least.resize(told->gaps.size(), std::numeric_limits<double>::infinity());
+    for (std::size_t k = 0; k < least.size(); ++k) least[k] = std::min(least[k], told->gaps[k].least_m.value);
   }
   return least;
 }

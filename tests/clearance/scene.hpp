@@ -15,6 +15,8 @@ struct Scene {
   double block_turn_rad_per_m = 0;  ///< about across, with travel
 
   Scene();
+  /// A line of its own, off to the left, over a sheave on an anchor.
+  void add_line_over(const reeving::Sheave&, const SheaveBody&);
 
   /// Everything at one travel, as one pose.
   reeving::Sweep instant(const reeving::SweepInputs&, double travel_m) const;
@@ -23,9 +25,9 @@ struct Scene {
   /// One sweep with the rig's first sweep inputs: `poses` evenly over the whole passage, the mark among them.
   reeving::Reeving passage(int poses) const;
 
-  /// The least gap of a pair over `instants` instants of that passage, each looked at alone: `resolution` is then the
-  /// chords' only.
-  double brute_force(Thing a, Thing b, int instants) const;
+  /// The least of every gap, in the order of Clearances::gaps, over so many instants of that passage, each looked at
+  /// alone.
+  std::vector<double> brute_force(int instants) const;
 };
 
 const Gap* find_gap(const Clearances&, Thing a, Thing b);
