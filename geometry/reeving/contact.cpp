@@ -7,17 +7,6 @@
 namespace fairlead::reeving {
 namespace {
 
-/// A leg's contact, its tangent axle x e, and what one radian of it changes; all zero at a point.
-struct Side {
-  Vec3 e, tangent;
-  LegChange change;
-};
-
-struct Linear {
-  Side from, to;
-  double jacobian[2][2]{};  ///< of (from_pull . from_e, to_pull . to_e) in the two angles, N per rad
-};
-
 Vec3 rotated(Vec3 e, Vec3 axle, double angle_rad) {
   return std::cos(angle_rad) * e + std::sin(angle_rad) * cross(axle, e);
 }
@@ -30,40 +19,38 @@ Vec3 radius_for(const LegEnd& end, Vec3 direction) {
   return end.turn * cross(unit(in_plane(direction, end.axle)), end.axle);
 }
 
-std::optional<Catenary> hang(const LegEnd& from, const LegEnd& to, Vec3 from_e, Vec3 to_e, const Tension& tension) {
-  const Point3 a = from.centre + from.radius_m * from_e, b = to.centre + to.radius_m * to_e;
-  return hang_leg(b - a, tension((a.z + b.z) / 2), tension.weight_N_per_m);
+std::optional<Catenary> hang(const MetLeg& leg, const LegEnd& from, const LegEnd& to, const Tension& tension) {
+  const Vec3 a = from.radius_m * leg.from_e, b = to.radius_m * leg.to_e, apart = to.centre - from.centre;
+  const double mid_N = tension(from.centre) + tension.weight_N_per_m / 2 * dot(apart + a + b, tension.up);
+  return hang_leg(apart + (b - a), mid_N, tension.weight_N_per_m, tension.up);
 }
 
-Linear linearise(const MetLeg& leg, const LegEnd& from, const LegEnd& to) {
-  Linear l{};
-  const double half_weight = leg.hang.weight_N_per_m / 2;
-  l.from.e = leg.from_e;
-  l.to.e = leg.to_e;
-  l.jacobian[0][0] = l.jacobian[1][1] = 1;
-  if (from.radius_m > 0) {
-    l.from.tangent = cross(from.axle, leg.from_e);
-    const Vec3 move = from.radius_m * l.from.tangent;
-    l.from.change = vary(leg.hang, -move, half_weight * move.z);
-    l.jacobian[0][0] = dot(l.from.change.from_pull_N, leg.from_e) + dot(leg.hang.from_pull_N(), l.from.tangent);
-    l.jacobian[1][0] = dot(l.from.change.to_pull_N, leg.to_e);
-  }
-  if (to.radius_m > 0) {
-    l.to.tangent = cross(to.axle, leg.to_e);
-    const Vec3 move = to.radius_m * l.to.tangent;
-    l.to.change = vary(leg.hang, move, half_weight * move.z);
-    l.jacobian[0][1] = dot(l.to.change.from_pull_N, leg.from_e);
-    l.jacobian[1][1] = dot(l.to.change.to_pull_N, leg.to_e) + dot(leg.hang.to_pull_N(), l.to.tangent);
-  }
-  return l;
+Slide slide(const Catenary& leg, const LegEnd& end, Vec3 e, double into_span) {
+  if (end.radius_m == 0) return {};
+  Slide r{cross(end.axle, e), {}, {}};
+  const Vec3 way = end.radius_m * r.tangent;
+  r.mid_tension_N = leg.weight_N_per_m / 2 * dot(way, leg.up);
+  r.leg = vary(leg, into_span * way, r.mid_tension_N);
+  return r;
+}
+
+/// What the contacts' turns do, and which turns undo a pull along the radii.
+void linearise(MetLeg& leg, const LegEnd& from, const LegEnd& to) {
+  leg.from_slide = slide(leg.hang, from, leg.from_e, -1);
+  leg.to_slide = slide(leg.hang, to, leg.to_e, 1);
+  const Slide &f = leg.from_slide, &t = leg.to_slide;
+  // Of (from_pull . from_e, to_pull . to_e) in the two angles, N per rad; a point has no angle.
+  const double ff = from.radius_m > 0 ? dot(f.leg.from_pull_N, leg.from_e) + dot(leg.hang.from_pull_N(), f.tangent) : 1;
+  const double tt = to.radius_m > 0 ? dot(t.leg.to_pull_N, leg.to_e) + dot(leg.hang.to_pull_N(), t.tangent) : 1;
+  const double ft = dot(t.leg.from_pull_N, leg.from_e), tf = dot(f.leg.to_pull_N, leg.to_e);
+  const double det = ff * tt - ft * tf;
+  leg.undo = {{{-tt / det, ft / det}, {tf / det, -ff / det}}};
 }
 
 /// The two angle changes that undo a change of the two contact residuals.
-std::array<double, 2> undo(const Linear& l, double from_residual, double to_residual) {
-  const auto& j = l.jacobian;
-  const double det = j[0][0] * j[1][1] - j[0][1] * j[1][0];
-  return {-(from_residual * j[1][1] - to_residual * j[0][1]) / det,
-          -(to_residual * j[0][0] - from_residual * j[1][0]) / det};
+std::array<double, 2> undo(const MetLeg& leg, double from_residual, double to_residual) {
+  return {leg.undo[0][0] * from_residual + leg.undo[0][1] * to_residual,
+          leg.undo[1][0] * from_residual + leg.undo[1][1] * to_residual};
 }
 
 MetLeg straight_start(const LegEnd& from, const LegEnd& to) {
@@ -86,11 +73,11 @@ std::optional<MetLeg> newton(MetLeg leg, const LegEnd& from, const LegEnd& to, c
   constexpr int kMost = 40;
   constexpr double kMet_rad = 1e-12, kLongestStep_rad = 0.5;
   for (int i = 0; i < kMost; ++i) {
-    const auto hung = hang(from, to, leg.from_e, leg.to_e, tension);
+    const auto hung = hang(leg, from, to, tension);
     if (!hung) return std::nullopt;
     leg.hang = *hung;
-    const Linear l = linearise(leg, from, to);
-    const auto step = undo(l, dot(leg.hang.from_pull_N(), leg.from_e), dot(leg.hang.to_pull_N(), leg.to_e));
+    linearise(leg, from, to);
+    const auto step = undo(leg, dot(leg.hang.from_pull_N(), leg.from_e), dot(leg.hang.to_pull_N(), leg.to_e));
     const double longest = std::max(std::abs(step[0]), std::abs(step[1]));
     if (longest <= kMet_rad) {
       const bool senses_met =
@@ -129,14 +116,22 @@ std::optional<MetLeg> meet(const LegEnd& from, const LegEnd& to, const Tension& 
   return newton(straight_start(from, to), from, to, tension);
 }
 
-MetLegChange vary(const MetLeg& leg, const LegEnd& from, const LegEnd& to, Vec3 from_move, double tension_change_N) {
-  const Linear l = linearise(leg, from, to);
-  const LegChange held = vary(leg.hang, -from_move, tension_change_N + leg.hang.weight_N_per_m / 2 * from_move.z);
-  const auto turn = undo(l, dot(held.from_pull_N, leg.from_e), dot(held.to_pull_N, leg.to_e));
-  return {.length_m = held.length_m + turn[0] * l.from.change.length_m + turn[1] * l.to.change.length_m,
+MetLegChange vary(const MetLeg& leg, const LegEnd& from, const LegEnd& to, const Move& from_move, const Move& to_move,
+                  double tension_change_N) {
+  const Vec3 from_radius_change = cross(from_move.turn, leg.from_e), to_radius_change = cross(to_move.turn, leg.to_e);
+  const Vec3 a = from_move.shift + from.radius_m * from_radius_change,
+             b = to_move.shift + to.radius_m * to_radius_change;
+  const double mid_N = tension_change_N + leg.hang.weight_N_per_m / 2 * dot(a + b, leg.hang.up);
+  const LegChange held = vary(leg.hang, b - a, mid_N);
+  const auto turn = undo(leg, dot(held.from_pull_N, leg.from_e) + dot(leg.hang.from_pull_N(), from_radius_change),
+                         dot(held.to_pull_N, leg.to_e) + dot(leg.hang.to_pull_N(), to_radius_change));
+  const Slide &f = leg.from_slide, &t = leg.to_slide;
+  return {.length_m = held.length_m + turn[0] * f.leg.length_m + turn[1] * t.leg.length_m,
+          .mid_tension_N = mid_N + turn[0] * f.mid_tension_N + turn[1] * t.mid_tension_N,
           .from_turn_rad = turn[0],
           .to_turn_rad = turn[1],
-          .from_pull_N = held.from_pull_N + turn[0] * l.from.change.from_pull_N + turn[1] * l.to.change.from_pull_N};
+          .from_pull_N = held.from_pull_N + turn[0] * f.leg.from_pull_N + turn[1] * t.leg.from_pull_N,
+          .to_pull_N = held.to_pull_N + turn[0] * f.leg.to_pull_N + turn[1] * t.leg.to_pull_N};
 }
 
 double wrap_angle(Vec3 on_e, Vec3 off_e, Vec3 axle, int sense) {

@@ -29,12 +29,10 @@ Abscissae abscissae(double h, double slope) {
   return {mid - h, mid};
 }
 
-double plan(Vec3 span) { return std::hypot(span.x, span.y); }
-
-double sag(Vec3 span, double h) {
-  const double d = plan(span);
+/// Greatest drop below the chord of a leg with its ends d apart and `rise` up.
+double sag(double d, double rise, double h) {
   if (!(d > 0 && h > 0)) return 0;
-  const double parameter = d / (2 * h), slope = span.z / d;
+  const double parameter = d / (2 * h), slope = rise / d;
   // From the chord's contact slope asinh(slope) to the first end: the drop is the catenary's Taylor remainder.
   const double e = abscissae(h, slope).from - std::asinh(slope);
   const double half = std::sinh(e / 2);
@@ -43,23 +41,22 @@ double sag(Vec3 span, double h) {
 
 }  // namespace
 
-Vec3 Catenary::from_pull_N() const {
-  const double density = mid_tension_N * rho_per_m;
-  return {density * span.x, density * span.y, from_V_N};
-}
+Vec3 Catenary::from_pull_N() const { return (mid_tension_N * rho_per_m) * level() + from_V_N * up; }
 
-Vec3 Catenary::to_pull_N() const {
-  const double density = mid_tension_N * rho_per_m;
-  return {-density * span.x, -density * span.y, -to_V_N};
-}
+Vec3 Catenary::to_pull_N() const { return -(mid_tension_N * rho_per_m) * level() - to_V_N * up; }
 
-double Catenary::horizontal_N() const { return mid_tension_N * rho_per_m * plan(span); }
+double Catenary::horizontal_N() const { return mid_tension_N * rho_per_m * norm(level()); }
 
-double Catenary::sag_m() const { return sag(span, h); }
+double Catenary::sag_m() const { return sag(norm(level()), rise_m, h); }
 
-std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_N_per_m) {
-  const double d2 = span.x * span.x + span.y * span.y, rise2 = span.z * span.z;
-  Catenary leg{.span = span, .weight_N_per_m = weight_N_per_m, .mid_tension_N = mid_tension_N};
+std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_N_per_m, Vec3 up) {
+  Catenary leg{.span = span,
+               .weight_N_per_m = weight_N_per_m,
+               .up = up,
+               .rise_m = dot(span, up),
+               .mid_tension_N = mid_tension_N};
+  const Vec3 level = leg.level();
+  const double d2 = dot(level, level), rise2 = leg.rise_m * leg.rise_m;
   if (!(leg.from_tension_N() > 0 && leg.to_tension_N() > 0 && d2 + rise2 > 0)) return std::nullopt;
   // The root: h^2 = P A^2 + R A^2 S^2 with P, R = (target d)^2, (target rise)^2. By A^2 >= 1 + h^2 + h^4 / 3 and
   // A^2 S^2 >= 1 + 2 h^2 / 3 the start lies left of it, and Newton on a convex falling function stays left: the steps
@@ -83,7 +80,7 @@ std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_
     if (gap <= kRounding) {
       leg.rho_per_m = std::sqrt(rho2);
       leg.length_m = 1 / (leg.A * leg.S * leg.rho_per_m);
-      const double mean_V = mid_tension_N * span.z / leg.length_m, half_weight = weight_N_per_m * leg.length_m / 2;
+      const double mean_V = mid_tension_N * leg.rise_m / leg.length_m, half_weight = weight_N_per_m * leg.length_m / 2;
       leg.from_V_N = mean_V - half_weight;
       leg.to_V_N = mean_V + half_weight;
       return leg;
@@ -94,37 +91,39 @@ std::optional<Catenary> hang_leg(Vec3 span, double mid_tension_N, double weight_
 }
 
 LegChange vary(const Catenary& leg, Vec3 span_change, double mid_tension_change_N) {
+  const Vec3 level = leg.level();
+  const double rise_change = dot(span_change, leg.up);
   const double tension_share = mid_tension_change_N / leg.mid_tension_N;
   const double stretch = leg.rho_per_m * leg.rho_per_m * leg.A * leg.A;
-  const double span_share =
-      stretch * (leg.span.x * span_change.x + leg.span.y * span_change.y + leg.S * leg.S * leg.span.z * span_change.z);
+  const double span_share = stretch * (dot(level, span_change) + leg.S * leg.S * leg.rise_m * rise_change);
   const double h_share = (span_share - tension_share) / leg.fold;
   const double length_share = leg.S / leg.A * h_share + tension_share;
   LegChange change;
   change.length_m = leg.length_m * length_share;
   const double density = leg.mid_tension_N * leg.rho_per_m;
-  const Vec3 pull{density * (span_change.x - h_share * leg.span.x), density * (span_change.y - h_share * leg.span.y),
-                  0};
-  const double mean_V = leg.mid_tension_N * leg.span.z / leg.length_m;
   const double mean_V_change =
-      (leg.span.z * mid_tension_change_N + leg.mid_tension_N * span_change.z) / leg.length_m - mean_V * length_share;
+      (leg.rise_m * (mid_tension_change_N - leg.mid_tension_N * length_share) + leg.mid_tension_N * rise_change) /
+      leg.length_m;
   const double half_weight_change = leg.weight_N_per_m * change.length_m / 2;
-  change.from_pull_N = pull + Vec3{0, 0, mean_V_change - half_weight_change};
-  change.to_pull_N = -pull - Vec3{0, 0, mean_V_change + half_weight_change};
+  const Vec3 pull = density * (span_change - rise_change * leg.up - h_share * level) + mean_V_change * leg.up;
+  change.from_pull_N = pull - half_weight_change * leg.up;
+  change.to_pull_N = -pull - half_weight_change * leg.up;
   return change;
 }
 
 std::vector<Point3> hanging_curve(const Leg& leg, int points) {
   const Vec3 span = leg.to - leg.from;
-  const double d = plan(span), h = leg.H_N > 0 ? leg.weight_N / leg.length_m * d / (2 * leg.H_N) : 0;
+  const double w = norm(leg.load_N_per_m);
+  const Vec3 up = w > 0 ? (-1 / w) * leg.load_N_per_m : Vec3{};
+  const double rise = dot(span, up), d = norm(span - rise * up), h = leg.H_N > 0 ? w * d / (2 * leg.H_N) : 0;
   std::vector<Point3> curve;
   curve.reserve(points);
   for (int i = 0; i < points; ++i) {
     const double part = double(i) / (points - 1);
     Point3 p = leg.from + part * span;
     if (d > 0 && h > 0 && i > 0 && i + 1 < points) {
-      const auto [from, mid] = abscissae(h, span.z / d);
-      p.z = leg.from.z + d / h * std::sinh(from + h * part) * std::sinh(h * part);
+      const auto [from, mid] = abscissae(h, rise / d);
+      p = p + (d / h * std::sinh(from + h * part) * std::sinh(h * part) - part * rise) * up;
     }
     curve.push_back(p);
   }

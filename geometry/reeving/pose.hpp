@@ -1,39 +1,23 @@
-// One pose: the trolley's wheel on the main line, the braking line on the trolley, the unit's tension on its extension,
-// all in balance with each other.
+// One pose: the trolley's wheel on the main line, the lines on trolley, blocks and unit, the unit's tension on its
+// extension, all in balance with each other.
 #pragma once
 
-#include <optional>
-
-#include "geometry/reeving/reeved.hpp"
+#include "geometry/reeving/station.hpp"
 #include "geometry/reeving/wheel.hpp"
 
 namespace fairlead::reeving {
 
-/// How the unit's tension is set in one sweep.
-struct Outlet {
-  double rest_length_m{};                  ///< of the line at rest on the sweep's reference cable
-  std::optional<double> held_tension_N{};  ///< absent: the retraction at the pose's extension
-};
-
-/// A solved pose with what its neighbours start from and what the bounds between poses need.
-struct Station {
-  Pose pose;
-  Reeved line;
-  mainline::Shape shape;
-  double carried_N{};             ///< by the trolley's wheel
-  double carried_per_m{};         ///< its change along the travel, at travel >= 0
-  double slope{};                 ///< dz/dx of the wheel's path with the line's pull, at travel >= 0
-  double retraction_slope{};      ///< dT/dE, N/m, toward greater extension; 0 where the tension is held
-  std::vector<double> fleet_rad;  ///< per sheave, the greater size of both sides
-};
-
-/// Solves one pose: equilibrium to 1e-11 of the weights, extension to 1e-10 m. The result does not depend on `near`
-/// beyond these. Unsolved where the line cannot hang, or lifts the trolley off the main line.
+/// Solves one pose: equilibrium to 1e-11 of the greatest force, lengths to 1e-10 m. The result does not depend on
+/// `near` beyond these. Unsolved where a line cannot hang or would be slack, where the lines lift the trolley off the
+/// main line, where a block could stand anywhere, or where nothing balances.
 Solved<Station> solve_pose(const Inputs&, const SweepInputs&, const Outlet&, double travel_m,
                            const Station* near = nullptr);
 
-/// Length of the line from outlet to attachment with the empty trolley at its rest mark and the unit's rest extension.
-Solved<double> rest_length(const Inputs&, const State&, double trolley_weight_N);
+/// The empty trolley at its rest mark, the unit at its rest extension, blocks where they rest: it settles the lengths.
+Solved<Station> solve_rest(const Inputs&, const State&, double trolley_weight_N);
+
+/// Lengths for `Outlet`, of every line as it is in the rest position.
+Solved<Outlet> rest_outlet(const Inputs&, const State&, double trolley_weight_N);
 
 /// Slope of a table toward greater x; beyond its ends that of the end segment.
 double slope_after(const Curve&, double x);

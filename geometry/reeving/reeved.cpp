@@ -1,94 +1,132 @@
-#include "geometry/reeving/reeved.hpp"
-
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <numbers>
+
+#include "geometry/reeving/station.hpp"
 
 namespace fairlead::reeving {
 namespace {
 
-std::string end_name(const Inputs& in, int end) {
-  if (end == 0) return "the brake trolley";
-  if (end > int(in.sheaves.size())) return "the brake unit";
-  return fmt::format("sheave {} (counted from the brake trolley)", end);
+Point3 carried(const Inputs& in, const Reeved& lines, Body body, Point3 drawn) {
+  if (body < 0) return drawn;
+  const auto b = static_cast<std::size_t>(body);
+  return lines.blocks[b].move(drawn, in.blocks[b].drawn);
 }
 
-Unsolved no_leg(const Inputs& in, int leg, Point3 attachment, const Tension& tension) {
-  const LegEnd from = first_end(in, attachment, leg), to = second_end(in, leg);
+LegEnd end_of(const Inputs& in, const Reeved& lines, const End& end) {
+  return point_end(end.body == on_trolley ? lines.attachment : carried(in, lines, end.body, end.at));
+}
+
+std::string end_name(const Inputs& in, int line, int end) {
+  const Line& l = in.lines[static_cast<std::size_t>(line)];
+  const bool first = end == 0, last = end == l.sheaves + 1;
+  if (first || last) {
+    const Body body = first ? l.from.body : l.to.body;
+    if (body == on_trolley) return "the brake trolley";
+    if (body >= 0) return fmt::format("travelling block {}", body + 1);
+    return last && line == in.braking ? "the brake unit" : "its anchor";
+  }
+  return fmt::format("sheave {} (counted from {})", end, end_name(in, line, 0));
+}
+
+/// " of line 2", where there are several.
+std::string of_line(const Inputs& in, int line) {
+  return in.lines.size() > 1 ? fmt::format(" of line {}", line + 1) : "";
+}
+
+Unsolved no_leg(const Inputs& in, const Reeved& lines, int line, int leg) {
+  const LegEnd from = from_end(in, lines, line, leg), to = to_end(in, lines, line, leg);
+  const Tension& tension = lines.tension[static_cast<std::size_t>(line)];
   const Vec3 apart = to.centre - from.centre;
+  const std::string where =
+      fmt::format("the leg{} from {} to {}", of_line(in, line), end_name(in, line, leg), end_name(in, line, leg + 1));
   const double across_circles = from.radius_m > 0 ? norm(cross(apart, from.axle)) : norm(cross(apart, to.axle));
-  const std::string where = fmt::format("the leg from {} to {}", end_name(in, leg), end_name(in, leg + 1));
-  if (!(across_circles > std::max(from.radius_m, to.radius_m)))
+  const double radius_m = std::max(from.radius_m, to.radius_m);
+  if (radius_m > 0 && !(across_circles > radius_m))
     return {fmt::format("{} does not exist: its end lies {:.3f} m from the sheave's axle, within its radius", where,
                         across_circles),
             across_circles, 0};
-  return {fmt::format("{} cannot hang at {:.4g} N at the brake unit: it spans {:.3f} m at {:.3g} N/m", where,
-                      tension.at_N, norm(apart), tension.weight_N_per_m),
+  return {fmt::format("{} cannot hang at {:.4g} N at {}: it spans {:.3f} m at {:.3g} N/m", where, tension.at_N,
+                      line == in.braking ? "the brake unit" : "the line's end", norm(apart), tension.weight_N_per_m),
           tension.at_N, 0};
 }
 
 }  // namespace
 
-LegEnd first_end(const Inputs& in, Point3 attachment, int leg) {
-  return leg == 0 ? point_end(attachment) : leaving(in.sheaves[leg - 1]);
+Sheave placed(const Inputs& in, const Reeved& lines, int sheave) {
+  Sheave s = in.sheaves[static_cast<std::size_t>(sheave)];
+  s.centre = carried(in, lines, s.body, s.centre);
+  if (s.body >= 0) s.axle = lines.blocks[static_cast<std::size_t>(s.body)].turn(s.axle);
+  return s;
 }
 
-LegEnd second_end(const Inputs& in, int leg) {
-  return leg == int(in.sheaves.size()) ? point_end(in.outlet()) : arriving(in.sheaves[leg]);
+LegEnd from_end(const Inputs& in, const Reeved& lines, int line, int leg_of_line) {
+  const Line& l = in.lines[static_cast<std::size_t>(line)];
+  return leg_of_line == 0 ? end_of(in, lines, l.from) : leaving(placed(in, lines, l.first_sheave + leg_of_line - 1));
 }
 
-tl::expected<void, Unsolved> reeve(const Inputs& in, Point3 attachment, double outlet_tension_N, Reeved& line) {
-  const int sheaves = int(in.sheaves.size());
-  const bool warm = !line.legs.empty();
-  const Tension tension{outlet_tension_N, in.outlet().z, in.lines.front().weight_N_per_m};
-  // Beyond the first sheave nothing but the tension matters.
-  const bool beyond_holds = warm && line.tension == tension;
-  line.legs.resize(sheaves + 1);
-  line.legs_per_N.resize(sheaves + 1);
-  line.wrap_rad.resize(sheaves);
-  line.attachment = attachment;
-  line.tension = tension;
-  line.length_m = line.length_per_N = 0;
-  double turned_before = 0;  // of the contact where the line leaves the sheave before, per newton
-  for (int i = 0; i <= sheaves; ++i) {
-    if (i == 0 || !beyond_holds) {
-      const LegEnd from = first_end(in, attachment, i), to = second_end(in, i);
-      const auto met = meet(from, to, line.tension, warm ? &line.legs[i] : nullptr);
-      if (!met) {
-        line.legs.clear();
-        return tl::unexpected(no_leg(in, i, attachment, line.tension));
-      }
-      line.legs[i] = *met;
-      line.legs_per_N[i] = vary(*met, from, to, {}, 1);
+LegEnd to_end(const Inputs& in, const Reeved& lines, int line, int leg_of_line) {
+  const Line& l = in.lines[static_cast<std::size_t>(line)];
+  return leg_of_line == l.sheaves ? end_of(in, lines, l.to) : arriving(placed(in, lines, l.first_sheave + leg_of_line));
+}
+
+Body from_body(const Inputs& in, int line, int leg_of_line) {
+  const Line& l = in.lines[static_cast<std::size_t>(line)];
+  return leg_of_line == 0 ? l.from.body : in.sheaves[static_cast<std::size_t>(l.first_sheave + leg_of_line - 1)].body;
+}
+
+Body to_body(const Inputs& in, int line, int leg_of_line) {
+  const Line& l = in.lines[static_cast<std::size_t>(line)];
+  return leg_of_line == l.sheaves ? l.to.body : in.sheaves[static_cast<std::size_t>(l.first_sheave + leg_of_line)].body;
+}
+
+void load(Tension& tension, Vec3 load_N_per_m, Vec3 up) {
+  tension.weight_N_per_m = norm(load_N_per_m);
+  tension.up = tension.weight_N_per_m > 0 ? (-1 / tension.weight_N_per_m) * load_N_per_m : up;
+}
+
+tl::expected<void, Unsolved> hang_line(const Inputs& in, int line, Reeved& lines) {
+  lines.legs.resize(in.legs());
+  lines.wrap_rad.resize(in.sheaves.size());
+  lines.length_m.resize(in.lines.size());
+  lines.unstretched_m.resize(in.lines.size());
+  const auto l = static_cast<std::size_t>(line);
+  const Line& given = in.lines[l];
+  const std::size_t first = in.legs_before(l);
+  const double c = given.compliance_per_N;
+  if (!(lines.tension[l].at_N > 0))
+    return unsolved(fmt::format("line {} would be slack", line + 1), lines.tension[l].at_N);
+  double length_m = 0, unstretched_m = 0;
+  for (int k = 0; k <= given.sheaves; ++k) {
+    MetLeg& leg = lines.legs[first + static_cast<std::size_t>(k)];
+    const bool warm = leg.hang.length_m > 0;
+    const auto met =
+        meet(from_end(in, lines, line, k), to_end(in, lines, line, k), lines.tension[l], warm ? &leg : nullptr);
+    if (!met) {
+      leg = {};
+      return tl::unexpected(no_leg(in, lines, line, k));
     }
-    const MetLeg* leg = &line.legs[i];
-    const MetLegChange& per_N = line.legs_per_N[i];
-    line.length_m += leg->hang.length_m;
-    line.length_per_N += per_N.length_m;
-    if (i == 0) {
-      line.pull_N = leg->hang.from_pull_N();
-      line.pull_per_N = per_N.from_pull_N;
-    } else {
-      const Sheave& s = in.sheaves[i - 1];
-      const double wrap = line.wrap_rad[i - 1] = wrap_angle(line.legs[i - 1].to_e, leg->from_e, s.axle, s.sense);
-      if (!(wrap <= greatest_wrap_rad)) {
-        line.legs.clear();
-        return unsolved(fmt::format("the line lifts off {}: it would have to turn by {:.1f} deg there", end_name(in, i),
-                                    (wrap - 2 * std::numbers::pi) * 180 / std::numbers::pi),
-                        wrap);
-      }
-      line.length_m += s.radius_m * wrap;
-      line.length_per_N += s.radius_m * s.sense * (per_N.from_turn_rad - turned_before);
-    }
-    turned_before = per_N.to_turn_rad;
+    leg = *met;
+    length_m += leg.hang.length_m;
+    unstretched_m += leg.hang.length_m * (1 - c * leg.hang.mid_tension_N);
+    if (k == 0) continue;
+    const int sheave = given.first_sheave + k - 1;
+    const Sheave s = placed(in, lines, sheave);
+    double& wrap = lines.wrap_rad[static_cast<std::size_t>(sheave)];
+    if (s.radius_m == 0) continue;
+    wrap = wrap_angle(lines.legs[first + static_cast<std::size_t>(k) - 1].to_e, leg.from_e, s.axle, s.sense);
+    if (!(wrap <= greatest_wrap_rad))
+      return unsolved(
+          fmt::format("the line{} lifts off {}: it would have to turn by {:.1f} deg there", of_line(in, line),
+                      end_name(in, line, k), (wrap - 2 * std::numbers::pi) * 180 / std::numbers::pi),
+          wrap);
+    length_m += s.radius_m * wrap;
+    unstretched_m += s.radius_m * wrap * (1 - c * lines.tension[l](s.centre));
   }
+  lines.length_m[l] = length_m;
+  lines.unstretched_m[l] = unstretched_m;
   return {};
-}
-
-ReevedChange move_attachment(const Inputs& in, const Reeved& line, Vec3 move) {
-  const Sheave& first = in.sheaves.front();
-  const MetLegChange change = vary(line.legs[0], point_end(line.attachment), arriving(first), move, 0);
-  return {change.length_m - first.radius_m * first.sense * change.to_turn_rad, change.from_pull_N};
 }
 
 }  // namespace fairlead::reeving

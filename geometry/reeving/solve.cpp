@@ -5,22 +5,22 @@
 namespace fairlead::reeving {
 namespace {
 
-/// Line at rest on every distinct reference cable.
-Solved<std::vector<double>> rest_lengths(const Inputs& in) {
-  std::vector<double> lengths;
+/// Lengths at rest on every distinct reference, one a sweep.
+Solved<std::vector<Outlet>> rest_outlets(const Inputs& in) {
+  std::vector<Outlet> outlets;
   for (std::size_t i = 0; i < in.sweeps.size(); ++i) {
     const SweepInputs& sweep = in.sweeps[i];
     const auto same = std::find_if(in.sweeps.begin(), in.sweeps.begin() + static_cast<std::ptrdiff_t>(i),
                                    [&](const SweepInputs& s) { return s.reference == sweep.reference; });
     if (same != in.sweeps.begin() + static_cast<std::ptrdiff_t>(i)) {
-      lengths.push_back(lengths[static_cast<std::size_t>(same - in.sweeps.begin())]);
+      outlets.push_back(outlets[static_cast<std::size_t>(same - in.sweeps.begin())]);
       continue;
     }
-    const auto length = rest_length(in, sweep.reference, sweep.trolley_weight_N);
-    if (!length) return tl::unexpected(length.error());
-    lengths.push_back(*length);
+    const auto outlet = rest_outlet(in, sweep.reference, sweep.trolley_weight_N);
+    if (!outlet) return tl::unexpected(outlet.error());
+    outlets.push_back(*outlet);
   }
-  return lengths;
+  return outlets;
 }
 
 /// Solves the sweeps of one way of running, each into its own slot.
@@ -61,12 +61,11 @@ Peak peak_of(const Inputs& in, const std::vector<Solved<Sweep>>& sweeps) {
 }  // namespace
 
 Solved<Reeving> solve(const Inputs& in, const Work& work) {
-  const auto lengths = rest_lengths(in);
-  if (!lengths) return tl::unexpected(lengths.error());
-  const auto finished = rest_length(in, in.reference, in.sweeps.front().trolley_weight_N);
-  if (!finished) return tl::unexpected(finished.error());
-  std::vector<Outlet> outlets;
-  for (const double length_m : *lengths) outlets.push_back({length_m, {}});
+  auto rested = rest_outlets(in);
+  if (!rested) return tl::unexpected(rested.error());
+  std::vector<Outlet> outlets = std::move(*rested);
+  const auto rest = solve_rest(in, in.reference, in.sweeps.front().trolley_weight_N);
+  if (!rest) return tl::unexpected(rest.error());
   std::vector<Solved<Sweep>> sweeps(in.sweeps.size(), unsolved("not solved"));
   if (auto done = solve_all(in, false, outlets, work, sweeps); !done) return tl::unexpected(done.error());
 
@@ -94,8 +93,10 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   reeving.peak_tension_N = peak.tension_N;
   reeving.peak_line_speed_m_per_s = peak.line_speed_m_per_s;
   reeving.retraction_at_full_N = peak.retraction_N;
-  reeving.finished_length_m = {*finished};
-  reeving.rest_tension_N = {in.unit.retraction_N(in.rest_extension_m)};
+  reeving.finished_length_m = rest->lines.length_m;
+  for (std::size_t l = 0; l < in.lines.size(); ++l)
+    reeving.rest_tension_N.push_back(
+        rest->lines.legs[in.legs_before(l) + static_cast<std::size_t>(in.lines[l].sheaves)].hang.to_tension_N());
   return reeving;
 }
 

@@ -12,7 +12,7 @@ namespace fairlead::reeving {
 struct Outlet {
   /// Per line. Of the braking line: unstretched from outlet to its other end, at rest on the sweep's reference lines,
   /// where the extension is Inputs::rest_extension_m. Of a line that closes on a block's rest: always. Of the others
-  /// (State::unstretched_m has them): not read.
+  /// (State::unstretched_m has them): not read. Empty: nothing is settled yet, as in the rest position itself.
   std::vector<double> unstretched_m;
   std::optional<double> held_tension_N{};  ///< at the outlet; absent: the retraction at the pose's extension
 };
@@ -21,28 +21,46 @@ struct Outlet {
 struct Reeved {
   Point3 attachment;
   std::vector<Placement> blocks;
-  std::vector<Tension> tension;       ///< per line
+  std::vector<Tension> tension;       ///< per line; its datum is the line's `to` as drawn
   std::vector<MetLeg> legs;           ///< Inputs::legs of them, line by line
   std::vector<double> wrap_rad;       ///< per sheave; 0 at a wheel
   std::vector<double> length_m;       ///< per line: its legs and wraps as they hang
   std::vector<double> unstretched_m;  ///< per line: sum of lengths x (1 - mean end tension x compliance)
 };
 
+/// Where leg k of a line begins and ends, and a sheave's drawn circle carried along with its body.
+LegEnd from_end(const Inputs&, const Reeved&, int line, int leg_of_line);
+LegEnd to_end(const Inputs&, const Reeved&, int line, int leg_of_line);
+Sheave placed(const Inputs&, const Reeved&, int sheave);
+Body from_body(const Inputs&, int line, int leg_of_line);
+Body to_body(const Inputs&, int line, int leg_of_line);
+
+/// Sets weight and direction of a line's load; `up` is its direction where there is none.
+void load(Tension&, Vec3 load_N_per_m, Vec3 up);
+
+/// Hangs one line between the places in `lines` at its tension there; legs hung before are the start. Unsolved where a
+/// leg cannot hang at that tension, a point lies within a sheave, the line would be slack or lifts off a sheave.
+tl::expected<void, Unsolved> hang_line(const Inputs&, int line, Reeved& lines);
+
+/// A wrap above this is a wrap below zero seen modulo a turn: no line turns three quarters round one sheave.
+inline constexpr double greatest_wrap_rad = 1.5 * 3.14159265358979323846;
+
 /// Changes per metre of travel, exact; zero at travel < 0.
 struct Rates {
   double slope{};                       ///< dz/dx of the wheel's path with the line's pull
   double carried_N_per_m{};             ///< of the weight on the trolley's wheel
   std::vector<double> tension_N_per_m;  ///< per line: of Tension::at_N
-  std::vector<Move> blocks;  ///< shift of the block's own point, and turn (right-hand, rad, site frame) about it
+  std::vector<Move> blocks;             ///< of the block's own point and about it
 };
 
 struct Station {
   Pose pose;
   Reeved lines;
   mainline::Shape shape;
-  double carried_N{};             ///< by the trolley's wheel
-  double retraction_slope{};      ///< dT/dE, N/m, toward greater extension; 0 where the tension is held
-  std::vector<double> fleet_rad;  ///< per sheave, the greater size of both sides; 0 at a wheel
+  double carried_N{};                 ///< by the trolley's wheel
+  double retraction_slope{};          ///< dT/dE, N/m, toward greater extension; 0 where the tension is held
+  std::vector<double> fleet_rad;      ///< per sheave, the greater size of both sides; 0 at a wheel
+  std::vector<Vec3> held_couple_N_m;  ///< per block, as in BlockPlace
   Rates rates;
 };
 

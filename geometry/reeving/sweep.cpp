@@ -22,72 +22,95 @@ Extreme negated(Extreme e) { return {-e.value, -e.bound, e.pose}; }
 
 constexpr double least_known = -std::numeric_limits<double>::infinity();
 
-/// Turn and leg records of one station.
+Leg leg_of(const MetLeg& met, const LegEnd& from, const LegEnd& to, double weight_N_per_m) {
+  Leg leg;
+  leg.from = from.centre + from.radius_m * met.from_e;
+  leg.to = to.centre + to.radius_m * met.to_e;
+  leg.length_m = met.hang.length_m;
+  leg.sag_m = met.hang.sag_m();
+  leg.from_tension_N = met.hang.from_tension_N();
+  leg.to_tension_N = met.hang.to_tension_N();
+  leg.H_N = met.hang.horizontal_N();
+  leg.weight_N = weight_N_per_m * met.hang.length_m;
+  leg.load_N_per_m = -met.hang.weight_N_per_m * met.hang.up;
+  return leg;
+}
+
+Turn turn_of(const Sheave& sheave, const MetLeg& before, const MetLeg& after, double wrap_rad) {
+  Turn turn;
+  turn.on = sheave.centre + sheave.radius_m * before.to_e;
+  turn.off = sheave.centre + sheave.radius_m * after.from_e;
+  turn.on_tension_N = before.hang.to_tension_N();
+  turn.off_tension_N = after.hang.from_tension_N();
+  turn.on_leg = (1 / turn.on_tension_N) * before.hang.to_pull_N();
+  turn.off_leg = (1 / turn.off_tension_N) * after.hang.from_pull_N();
+  turn.force_N = turn.on_tension_N * turn.on_leg + turn.off_tension_N * turn.off_leg;
+  turn.wrap_centre = sheave.centre;
+  if (sheave.radius_m == 0) return turn;
+  turn.wrap_rad = wrap_rad;
+  turn.on_fleet_rad = fleet_angle(turn.on_leg, sheave.axle);
+  turn.off_fleet_rad = fleet_angle(turn.off_leg, sheave.axle);
+  // The line on the wrap rests on the groove; its load acts at the centroid of the arc.
+  const double half = wrap_rad / 2, toward = half > 0 ? std::sin(half) / half : 1;
+  const Vec3 middle_e = std::cos(half) * before.to_e + sheave.sense * std::sin(half) * cross(sheave.axle, before.to_e);
+  turn.wrap_centre = sheave.centre + sheave.radius_m * toward * middle_e;
+  turn.force_N = turn.force_N - (after.hang.weight_N_per_m * sheave.radius_m * wrap_rad) * after.hang.up;
+  return turn;
+}
+
+/// Turn, leg, block and tension records of one station.
 void record(const Inputs& in, const Station& station, Sweep& sweep) {
-  const std::size_t sheaves = in.sheaves.size();
-  const double w = in.lines.front().weight_N_per_m;
-  for (std::size_t i = 0; i <= sheaves; ++i) {
-    const MetLeg& met = station.line.legs[i];
-    const LegEnd from = first_end(in, station.pose.attachment, static_cast<int>(i)),
-                 to = second_end(in, static_cast<int>(i));
-    Leg leg;
-    leg.from = from.centre + from.radius_m * met.from_e;
-    leg.to = to.centre + to.radius_m * met.to_e;
-    leg.length_m = met.hang.length_m;
-    leg.sag_m = met.hang.sag_m();
-    leg.from_tension_N = met.hang.from_tension_N();
-    leg.to_tension_N = met.hang.to_tension_N();
-    leg.H_N = met.hang.horizontal_N();
-    leg.weight_N = w * met.hang.length_m;
-    leg.load_N_per_m = -w * in.up;
-    sweep.legs.push_back(leg);
-    if (i == 0) continue;
-    const MetLeg& before = station.line.legs[i - 1];
-    const Sheave& sheave = in.sheaves[i - 1];
-    Turn turn;
-    turn.on = sheave.centre + sheave.radius_m * before.to_e;
-    turn.off = sheave.centre + sheave.radius_m * met.from_e;
-    turn.on_tension_N = before.hang.to_tension_N();
-    turn.off_tension_N = met.hang.from_tension_N();
-    turn.on_leg = (1 / turn.on_tension_N) * before.hang.to_pull_N();
-    turn.off_leg = (1 / turn.off_tension_N) * met.hang.from_pull_N();
-    turn.wrap_rad = station.line.wrap_rad[i - 1];
-    turn.on_fleet_rad = fleet_angle(turn.on_leg, sheave.axle);
-    turn.off_fleet_rad = fleet_angle(turn.off_leg, sheave.axle);
-    // The line on the wrap rests on the groove; its weight acts at the centroid of the arc.
-    const double half = turn.wrap_rad / 2, toward = half > 0 ? std::sin(half) / half : 1;
-    const Vec3 middle_e =
-        std::cos(half) * before.to_e + sheave.sense * std::sin(half) * cross(sheave.axle, before.to_e);
-    turn.wrap_centre = sheave.centre + sheave.radius_m * toward * middle_e;
-    turn.force_N = turn.on_tension_N * turn.on_leg + turn.off_tension_N * turn.off_leg -
-                   w * sheave.radius_m * turn.wrap_rad * in.up;
-    turn.couple_N_m = 0;
-    sweep.turns.push_back(turn);
+  const Reeved& lines = station.lines;
+  for (std::size_t l = 0; l < in.lines.size(); ++l) {
+    const Line& line = in.lines[l];
+    const std::size_t first = in.legs_before(l);
+    double greatest_N = 0;
+    for (int k = 0; k <= line.sheaves; ++k) {
+      const std::size_t at = first + static_cast<std::size_t>(k);
+      const int index = static_cast<int>(l);
+      sweep.legs.push_back(
+          leg_of(lines.legs[at], from_end(in, lines, index, k), to_end(in, lines, index, k), line.weight_N_per_m));
+      greatest_N = std::max({greatest_N, sweep.legs.back().from_tension_N, sweep.legs.back().to_tension_N});
+      if (k == 0) continue;
+      const int sheave = line.first_sheave + k - 1;
+      sweep.turns.push_back(turn_of(placed(in, lines, sheave), lines.legs[at - 1], lines.legs[at],
+                                    lines.wrap_rad[static_cast<std::size_t>(sheave)]));
+    }
+    sweep.tension_N.push_back(greatest_N);
   }
+  for (std::size_t b = 0; b < in.blocks.size(); ++b)
+    sweep.blocks.push_back({lines.blocks[b], lines.blocks[b].move(in.blocks[b].centre_of_mass, in.blocks[b].drawn),
+                            station.held_couple_N_m[b]});
 }
 
 /// Spread of the whole sweep's points about their plane and across from the main line, and of all they pass between.
 void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sweep) {
   const std::size_t sheaves = in.sheaves.size();
+  // The attachment, and both contacts of every sheave; not the wheels of support lines, and not the last contact of the
+  // braking line, which leads to the unit and is judged by the lead angle.
+  const Line& braking = in.lines[static_cast<std::size_t>(in.braking)];
+  const int leads = braking.sheaves > 0 ? 2 * (braking.first_sheave + braking.sheaves - 1) + 1 : -1;
+  std::vector<std::size_t> contacts;
+  for (std::size_t i = 0; i < 2 * sheaves; ++i)
+    if (in.sheaves[i / 2].radius_m > 0 && static_cast<int>(i) != leads) contacts.push_back(i);
+  const std::size_t each = 1 + contacts.size();
   std::vector<Point3> points;
   std::vector<double> weights;
-  const std::size_t each = 2 * sheaves;  // per pose: the attachment and the contacts, but not the last one
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
     // A pose counts by the travel it stands for: the plane is that of the passage, however fine its steps.
     const double from_m = sweep.poses[p > 0 ? p - 1 : p].travel_m,
                  to_m = sweep.poses[std::min(p + 1, sweep.poses.size() - 1)].travel_m;
     weights.insert(weights.end(), each, (to_m - from_m) / 2);
     points.push_back(sweep.poses[p].attachment);
-    for (std::size_t i = 0; i < sheaves; ++i) {
-      points.push_back(sweep.turns[p * sheaves + i].on);
-      // The last sheave's off side leads to the unit; it is judged by the lead angle.
-      if (i + 1 < sheaves) points.push_back(sweep.turns[p * sheaves + i].off);
+    for (const std::size_t i : contacts) {
+      const Turn& turn = sweep.turns[p * sheaves + i / 2];
+      points.push_back(i % 2 == 0 ? turn.on : turn.off);
     }
   }
   const auto passed_between = [&](auto use) {
     for (const Between& gap : gaps) {
       use(gap.attachment);
-      for (std::size_t i = 0; i + 1 < each; ++i) use(i < gap.contacts.size() ? gap.contacts[i] : gap.attachment);
+      for (const std::size_t i : contacts) use(i < gap.contacts.size() ? gap.contacts[i] : gap.attachment);
     }
   };
 
@@ -126,6 +149,8 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
   const std::size_t sheaves = in.sheaves.size();
   const Extreme none{least_known, least_known, -1};
   sweep.fleet_rad.assign(sheaves, none);
+  for (std::size_t i = 0; i < sheaves; ++i)
+    if (in.sheaves[i].radius_m == 0) sweep.fleet_rad[i] = {0, 0, -1};
   sweep.lead_rad = sweep.greatest_extension_m = none;
   Extreme least_pay_out = none;  // negated
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
@@ -133,6 +158,7 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     const int at = static_cast<int>(p);
     const Between* gap = p < gaps.size() ? &gaps[p] : nullptr;
     for (std::size_t i = 0; i < sheaves; ++i) {
+      if (in.sheaves[i].radius_m == 0) continue;
       const Turn& turn = sweep.turns[p * sheaves + i];
       const double fleet = std::max(std::abs(turn.on_fleet_rad), std::abs(turn.off_fleet_rad));
       sweep.fleet_rad[i] = worse(sweep.fleet_rad[i], fleet, gap ? greater(fleet, gap->fleet_rad[i]) : fleet, at);
@@ -166,6 +192,12 @@ Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
     if (station.pose.travel_m == 0) sweep.rest_pose = static_cast<int>(p);
     sweep.poses.push_back(station.pose);
     record(in, station, sweep);
+  }
+  // TRANSITION, not proven: second differences stand in for what a gap may stray.
+  for (std::size_t p = 0; p < passage->gaps.size(); ++p) {
+    const double step_m = sweep.poses[p + 1].travel_m - sweep.poses[p].travel_m, stray_m = 0.02 * step_m * step_m;
+    sweep.strays.push_back(
+        {stray_m, stray_m, std::vector<double>(in.blocks.size(), stray_m), std::vector<double>(in.legs(), stray_m)});
   }
   measure_poses(in, passage->gaps, sweep);
   measure_plane(in, passage->gaps, sweep);

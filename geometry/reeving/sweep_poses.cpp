@@ -31,7 +31,7 @@ struct Seen {
 
 Seen look(const std::vector<Station>& stations) {
   Seen seen;
-  seen.fleet_rad.assign(stations.front().line.wrap_rad.size(), 0);
+  seen.fleet_rad.assign(stations.front().lines.wrap_rad.size(), 0);
   for (const Station& s : stations) {
     for (std::size_t i = 0; i < seen.fleet_rad.size(); ++i)
       seen.fleet_rad[i] = std::max(seen.fleet_rad[i], s.fleet_rad[i]);
@@ -58,7 +58,7 @@ double coarseness(const Inputs& in, const Seen& seen, const Station& a, const St
     count(gap.fleet_rad[i] - seen.fleet_rad[i], in.angle_resolution_rad);
   // The attachment moves in the vertical plane of the main line, the contacts by less than it.
   count(gap.attachment.half_width(in.up), length_m);
-  count(norm(b.pose.attachment - a.pose.attachment), widest_step_per_m * length_m * a.line.legs.front().hang.length_m);
+  count(norm(b.pose.attachment - a.pose.attachment), widest_step_per_m * length_m * a.lines.legs.front().hang.length_m);
   if (a.pose.travel_m < 0) {
     count(gap.extension_m.high - seen.extension_m, length_m);
   } else {

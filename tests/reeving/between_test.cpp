@@ -37,8 +37,8 @@ Drawn draw(std::mt19937_64& random) {
   for (SweepInputs& s : in.sweeps)
     s.reference.cable.unstretched_m = s.state.cable.unstretched_m = in.reference.cable.unstretched_m * length;
   d.sweep = in.sweeps[static_cast<std::size_t>(kind)];
-  d.outlet.rest_length_m = 0;
-  if (const auto rest = rest_length(in, d.sweep.reference, d.sweep.trolley_weight_N)) d.outlet.rest_length_m = *rest;
+  d.outlet.unstretched_m = {0};
+  if (const auto rest = rest_outlet(in, d.sweep.reference, d.sweep.trolley_weight_N)) d.outlet = *rest;
   if (d.sweep.running == Running::paying_out) d.outlet.held_tension_N = uniform(random, 100, 700);
   return d;
 }
@@ -60,7 +60,7 @@ void expect_held(const Drawn& d, const Between& gap, const Station& at) {
   holds(gap.attachment, at.pose.attachment, "attachment");
   for (std::size_t i = 0; i < gap.contacts.size(); ++i) {
     const Sheave& s = d.in.sheaves[i / 2];
-    const Vec3 e = i % 2 == 0 ? at.line.legs[i / 2].to_e : at.line.legs[i / 2 + 1].from_e;
+    const Vec3 e = i % 2 == 0 ? at.lines.legs[i / 2].to_e : at.lines.legs[i / 2 + 1].from_e;
     holds(gap.contacts[i], s.centre + s.radius_m * e, "contact");
   }
 }
@@ -108,7 +108,7 @@ TEST(BetweenPoses, TheBoundsStayNearWhatTheyBound) {
         const auto a = solve_pose(in, s, outlet, from), b = solve_pose(in, s, outlet, from + step);
         ASSERT_TRUE(a && b);
         const Between gap = between(in, s, outlet, *a, *b);
-        const double swing = step / a->line.legs[0].hang.length_m;
+        const double swing = step / a->lines.legs[0].hang.length_m;
         for (std::size_t i = 0; i < in.sheaves.size(); ++i)
           EXPECT_LE(gap.fleet_rad[i] - std::max(a->fleet_rad[i], b->fleet_rad[i]), 0.1 * swing + 2e-9);
         const double low = std::min(a->pose.pay_out, b->pose.pay_out),

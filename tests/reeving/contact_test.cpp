@@ -5,7 +5,6 @@
 
 #include <numbers>
 
-#include "geometry/reeving/reeved.hpp"
 #include "tests/reeving/rigs.hpp"
 
 namespace fairlead::reeving {
@@ -13,7 +12,7 @@ namespace {
 
 constexpr double pi = std::numbers::pi, degree = pi / 180;
 
-const Tension weightless{100, 0, 0};
+const Tension weightless{.at_N = 100};
 
 Sheave sheave_at(double x, double radius_m, int sense) { return {{x, 0, 0}, {0, 1, 0}, radius_m, sense}; }
 
@@ -57,7 +56,7 @@ TEST(Contact, AStraightLegHasTheClosedForm) {
 
 TEST(Contact, AHangingLegLeavesTheGrooveSquareToTheRadiusOfItsEndTangent) {
   const Sheave a{{0, 0, 0}, unit({0.03, 1, -0.02}), 0.06, 1}, b{{28, 0.3, -0.2}, unit({-0.02, 1, 0.02}), 0.05, 1};
-  const auto leg = meet(leaving(a), arriving(b), Tension{45, 0, 1.2});
+  const auto leg = meet(leaving(a), arriving(b), Tension{45, {}, 1.2});
   ASSERT_TRUE(leg);
   EXPECT_NEAR(dot(leg->hang.from_pull_N(), leg->from_e), 0, 45e-11);
   EXPECT_NEAR(dot(leg->hang.to_pull_N(), leg->to_e), 0, 45e-11);
@@ -75,11 +74,11 @@ TEST(Contact, ItsDerivativesAreThoseOfDifferences) {
   const Point3 eye{0, 0, 0};
   const Vec3 move{0.6, 0.1, -0.4};
   const auto at = [&](double e) {
-    return *meet(point_end(eye + e * move), arriving(sheave), Tension{60 + e * 3, 1, 1.2});
+    return *meet(point_end(eye + e * move), arriving(sheave), Tension{60 + e * 3, {0, 0, 1}, 1.2});
   };
   constexpr double e = 1e-5;
   const MetLeg leg = at(0), up = at(e), down = at(-e);
-  const MetLegChange change = vary(leg, point_end(eye), arriving(sheave), move, 3);
+  const MetLegChange change = vary(leg, point_end(eye), arriving(sheave), {move, {}}, {}, 3);
   EXPECT_NEAR(change.length_m, (up.hang.length_m - down.hang.length_m) / (2 * e), 1e-8);
   EXPECT_NEAR(change.to_turn_rad, dot(cross(down.to_e, up.to_e), sheave.axle) / (2 * e), 1e-7);
   EXPECT_NEAR(norm(change.from_pull_N - (1 / (2 * e)) * (up.hang.from_pull_N() - down.hang.from_pull_N())), 0, 1e-6);
@@ -89,7 +88,7 @@ TEST(Contact, ItsDerivativesAreThoseOfDifferences) {
 Reeved bent(double between_rad, double radius_m, Inputs& in) {
   const Vec3 k{0, 1, 0}, first{1, 0, 0}, second{std::cos(between_rad), 0, std::sin(between_rad)};
   in = worked_rig();
-  in.lines = {{.sheaves = 1}};
+  in.lines = {{.from = {{}, on_trolley}, .sheaves = 1}};
   in.sheaves = {{{0, 0, 0}, k, radius_m, 1}};
   // Each leg is tangent: it begins at the radius square to it.
   in.lines[0].to.at = Point3{} + radius_m * cross(second, k) + 9 * second;
@@ -133,8 +132,9 @@ TEST(Sheave, AFleetAngleTakesAFirstOrderShareOfTheLength) {
   const double fleet = fleet_angle(line.legs[0].hang.to_pull_N(), in.sheaves[0].axle);
   EXPECT_NEAR(fleet, f, 1e-9);
   for (const Vec3 move : {Vec3{1, 0, 0}, Vec3{0, 1, 0}, Vec3{0, 0, 1}, unit({0.9, 0, -0.1})}) {
-    const MetLegChange leg = vary(line.legs[0], point_end(eye), arriving(in.sheaves[0]), move, 0);
-    const double drawn = move_attachment(in, line, move).length_m, along = -dot(unit(line.pull_N), move);
+    const MetLegChange leg = vary(line.legs[0], point_end(eye), arriving(in.sheaves[0]), {move, {}}, {}, 0);
+    const double drawn = leg.length_m - 0.06 * in.sheaves[0].sense * leg.to_turn_rad,
+                 along = -dot(unit(line.legs[0].hang.from_pull_N()), move);
     EXPECT_NEAR(drawn - along, -0.06 * (1 - std::cos(fleet)) * leg.to_turn_rad, 1e-12);
     EXPECT_LT(std::abs(drawn - along), 0.06 * (1 - std::cos(f)) / 1.6);
   }

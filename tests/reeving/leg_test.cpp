@@ -17,7 +17,8 @@ Leg leg_of(const Catenary& c) {
           .from_tension_N = 0,
           .to_tension_N = 0,
           .H_N = c.horizontal_N(),
-          .weight_N = c.weight_N_per_m * c.length_m};
+          .weight_N = c.weight_N_per_m * c.length_m,
+          .load_N_per_m = -c.weight_N_per_m * c.up};
 }
 
 // Source R3.08.05 [read; own digits]: span 100 m, 30 N/m, end tension 5000 N: sag 7.941 m printed, 7.940537 m own,

@@ -57,17 +57,17 @@ TEST(Pose, AMirroredRigIsMirrored) {
 
 TEST(Pose, ALineRunTheOtherWayIsAsLong) {
   const Inputs in = skew_rig();
-  const Reeved line = pose_of(in, 0, 3).line;
+  const Reeved line = pose_of(in, 0, 3).lines;
   Inputs back = in;
   std::reverse(back.sheaves.begin(), back.sheaves.end());
   for (Sheave& s : back.sheaves) s.sense = -s.sense;
   back.lines[0].to.at = line.attachment;
   Reeved reversed;
   ASSERT_TRUE(reeve(back, in.outlet(), line.legs.front().hang.from_tension_N(), reversed));
-  EXPECT_NEAR(reversed.length_m, line.length_m, 1e-11);
+  EXPECT_NEAR(reversed.length_m[0], line.length_m[0], 1e-11);
   for (std::size_t i = 0; i < line.wrap_rad.size(); ++i)
     EXPECT_NEAR(reversed.wrap_rad[line.wrap_rad.size() - 1 - i], line.wrap_rad[i], 1e-11);
-  EXPECT_NEAR(norm(reversed.legs.back().hang.to_pull_N() - line.pull_N), 0, 1e-9);
+  EXPECT_NEAR(norm(reversed.legs.back().hang.to_pull_N() - line.legs.front().hang.from_pull_N()), 0, 1e-9);
 }
 
 TEST(Pose, TrolleySheavesUnitAndWeightsAreInEquilibrium) {
@@ -83,8 +83,8 @@ TEST(Pose, TrolleySheavesUnitAndWeightsAreInEquilibrium) {
         // The line: both its ends, what the sheaves bear, and its weight.
         Vec3 sum = -p.pull_on_trolley_N - p.pull_on_unit_N - Vec3{0, 0, p.line_weight_N};
         for (std::size_t i = 0; i < in.sheaves.size(); ++i)
-          sum += -(s.line.legs[i].hang.to_pull_N() + s.line.legs[i + 1].hang.from_pull_N() -
-                   Vec3{0, 0, in.lines[0].weight_N_per_m * in.sheaves[i].radius_m * s.line.wrap_rad[i]});
+          sum += -(s.lines.legs[i].hang.to_pull_N() + s.lines.legs[i + 1].hang.from_pull_N() -
+                   Vec3{0, 0, in.lines[0].weight_N_per_m * in.sheaves[i].radius_m * s.lines.wrap_rad[i]});
         EXPECT_NEAR(norm(sum), 0, 1e-9 * p.outlet_tension_N);
         // The main line: its supports, its weight and what it carries.
         const double upstream_rider = travel < 0 ? carried.rider_weight_N : 0;
@@ -99,7 +99,7 @@ TEST(Pose, TheUnitPullsAsItsRetractionSaysAndTheLineHasOneLength) {
     const Outlet outlet = outlet_of(in, sweep);
     const Station s = pose_of(in, sweep, 4);
     EXPECT_NEAR(s.pose.outlet_tension_N, in.unit.retraction_N(s.pose.extension_m), 1e-8);
-    EXPECT_NEAR(s.line.length_m - s.pose.extension_m, outlet.rest_length_m - in.rest_extension_m, 1e-10);
+    EXPECT_NEAR(s.lines.length_m[0] - s.pose.extension_m, outlet.unstretched_m[0] - in.rest_extension_m, 1e-10);
   }
   EXPECT_NEAR(pose_of(in, 0, 0).pose.extension_m, in.rest_extension_m, 1e-10) << "the reference is its own rest";
 }
@@ -142,7 +142,7 @@ double tension_integral(const Inputs& in, const Reeved& line) {
     const double half = line.wrap_rad[i - 1] / 2;
     const Vec3 on = line.legs[i - 1].to_e, middle = std::cos(half) * on + s.sense * std::sin(half) * cross(s.axle, on);
     const Point3 centroid = s.centre + s.radius_m * std::sin(half) / half * middle;
-    sum += line.tension(centroid.z) * s.radius_m * line.wrap_rad[i - 1];
+    sum += line.tension[0](centroid) * s.radius_m * line.wrap_rad[i - 1];
   }
   return sum;
 }
@@ -153,18 +153,18 @@ TEST(Pose, VirtualWorkOfTrolleyUnitAndWeightCloses) {
     const Station s = pose_of(in, 0, 0.5);
     for (const Vec3 move : {in.along, in.up, unit({1, 2, 3})}) {
       constexpr double e = 1e-5;
-      Reeved ahead = s.line, behind = s.line;
+      Reeved ahead = s.lines, behind = s.lines;
       const double T = s.pose.outlet_tension_N;
       ASSERT_TRUE(reeve(in, s.pose.attachment + e * move, T, ahead) &&
                   reeve(in, s.pose.attachment - e * move, T, behind));
       double lost = 0;
       const Sheave& first = in.sheaves.front();
-      const Vec3 pull = s.line.legs[0].hang.to_pull_N();
+      const Vec3 pull = s.lines.legs[0].hang.to_pull_N();
       const double turn = dot(cross(behind.legs[0].to_e, ahead.legs[0].to_e), first.axle) / (2 * e);
       lost = first.sense * norm(pull) * first.radius_m * (1 - std::cos(fleet_angle(pull, first.axle))) * turn;
       const double drawn = (tension_integral(in, ahead) - tension_integral(in, behind)) / (2 * e);
       // 1800 N m of integral to rounding over e: 4e-8 of the tension.
-      EXPECT_NEAR(drawn + lost, -dot(s.line.pull_N, move), 2e-7 * T);
+      EXPECT_NEAR(drawn + lost, -dot(s.pose.pull_on_trolley_N, move), 2e-7 * T);
     }
   }
 }
@@ -174,18 +174,23 @@ TEST(Pose, VirtualWorkOfTrolleyUnitAndWeightCloses) {
 TEST(Pose, LengthPerMoveIsPullPerNewton) {
   const Inputs in = worked_rig();
   const Station s = pose_of(in, 3, 1);
-  for (const Vec3 move : {in.along, in.up})
-    EXPECT_NEAR(move_attachment(in, s.line, move).length_m, -dot(s.line.pull_per_N, move), 1e-9);
+  const LegEnd from = from_end(in, s.lines, 0, 0), to = to_end(in, s.lines, 0, 0);
+  const MetLegChange newton = vary(s.lines.legs[0], from, to, {}, {}, 1);
+  for (const Vec3 move : {in.along, in.up}) {
+    const MetLegChange moved_end = vary(s.lines.legs[0], from, to, {move, {}}, {}, 0);
+    const double drawn = moved_end.length_m - in.sheaves[0].radius_m * in.sheaves[0].sense * moved_end.to_turn_rad;
+    EXPECT_NEAR(drawn, -dot(newton.from_pull_N, move), 1e-9);
+  }
 }
 
 TEST(Pose, AWeightlessLineHangsInStraightLegs) {
   Inputs in = worked_rig();
   in.lines[0].weight_N_per_m = 0;
-  const Reeved straight = pose_of(in, 0, 3).line;
+  const Reeved straight = pose_of(in, 0, 3).lines;
   in.lines[0].weight_N_per_m = 1e-7;
-  const Reeved light = pose_of(in, 0, 3).line;
+  const Reeved light = pose_of(in, 0, 3).lines;
   EXPECT_EQ(straight.legs[0].hang.sag_m(), 0);
-  EXPECT_NEAR(light.length_m, straight.length_m, 1e-9);
+  EXPECT_NEAR(light.length_m[0], straight.length_m[0], 1e-9);
   const Vec3 d = straight.attachment - in.sheaves[0].centre;
   EXPECT_NEAR(straight.legs[0].hang.length_m, std::sqrt(dot(d, d) - 0.06 * 0.06), 1e-12);
 }
@@ -215,7 +220,7 @@ TEST(Pose, TheWorkedRigHasItsPublishedRatiosAndDrops) {
 
 TEST(Pose, ALinePulledTooHardLiftsTheTrolleyOff) {
   Inputs in = worked_rig();
-  const auto pose = solve_pose(in, in.sweeps[0], {30, 150.0}, 0);
+  const auto pose = solve_pose(in, in.sweeps[0], {{30}, 150.0}, 0);
   ASSERT_FALSE(pose);
   EXPECT_EQ(pose.error().why.substr(0, 76),
             "the braking line lifts the brake trolley off the main line at travel 0.000 m");
@@ -223,13 +228,13 @@ TEST(Pose, ALinePulledTooHardLiftsTheTrolleyOff) {
 
 TEST(Pose, ALegThatCannotHangIsNamed) {
   Inputs in = worked_rig();
-  const auto slack = solve_pose(in, in.sweeps[0], {30, 20.0}, 0);
+  const auto slack = solve_pose(in, in.sweeps[0], {{30}, 20.0}, 0);
   ASSERT_FALSE(slack);
   EXPECT_EQ(slack.error().why,
             "the leg from sheave 1 (counted from the brake trolley) to the brake unit cannot hang at 20 N at the brake "
             "unit: it spans 30.700 m at 1.18 N/m");
   in.lines[0].to.at = in.sheaves[0].centre + Vec3{0.03, 0.2, 0.02};
-  const auto within = solve_pose(in, in.sweeps[0], {30, 60.0}, 0);
+  const auto within = solve_pose(in, in.sweeps[0], {{30}, 60.0}, 0);
   ASSERT_FALSE(within);
   EXPECT_EQ(within.error().why,
             "the leg from sheave 1 (counted from the brake trolley) to the brake unit does not exist: its end lies "
@@ -241,7 +246,7 @@ TEST(Pose, ALineThatMissesItsSheaveIsNotWrappedRoundItBackward) {
   in.sheaves.push_back({{200, 0, in.outlet().z - 0.5}, {0, 1, 0}, 0.05, 1});  // below a line it should turn down
   in.lines[0].sheaves = 2;
   in.lines[0].weight_N_per_m = 0;
-  const auto pose = solve_pose(in, in.sweeps[0], {30, 60.0}, 0);
+  const auto pose = solve_pose(in, in.sweeps[0], {{30}, 60.0}, 0);
   ASSERT_FALSE(pose);
   EXPECT_EQ(pose.error().why.substr(0, 63), "the line lifts off sheave 2 (counted from the brake trolley): i");
 }

@@ -84,12 +84,20 @@ inline Inputs skew_rig() {
   return in;
 }
 
-/// What a sweep of a rig runs at: its line's length at rest, and a held tension when it pays out.
+/// What a sweep of a rig runs at: its lines' lengths at rest, and a held tension when it pays out.
 inline Outlet outlet_of(const Inputs& in, int sweep, double held_N = 500) {
   const SweepInputs& s = in.sweeps[static_cast<std::size_t>(sweep)];
-  Outlet outlet{*rest_length(in, s.reference, s.trolley_weight_N), {}};
+  Outlet outlet = *rest_outlet(in, s.reference, s.trolley_weight_N);
   if (s.running == Running::paying_out) outlet.held_tension_N = held_N;
   return outlet;
+}
+
+/// The first line of a rig from an attachment, at a tension at its other end.
+inline tl::expected<void, Unsolved> reeve(const Inputs& in, Point3 attachment, double to_tension_N, Reeved& lines) {
+  lines.attachment = attachment;
+  lines.tension = {{.at_N = to_tension_N, .datum = in.lines[0].to.at}};
+  load(lines.tension[0], -in.lines[0].weight_N_per_m * in.up, in.up);
+  return hang_line(in, 0, lines);
 }
 
 }  // namespace fairlead::reeving
