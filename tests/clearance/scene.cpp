@@ -10,13 +10,11 @@ namespace {
 
 constexpr double line_weight_N_per_m = 0.37;
 
-/// A leg under its weight and a wind: a catenary in the plane of its chord and its load.
+/// A leg under its weight and a wind.
 reeving::Leg leg_between(Point3 from, Point3 to, double tension_N, Vec3 load_N_per_m) {
   reeving::Leg leg{.from = from, .to = to, .load_N_per_m = load_N_per_m};
   const double load = norm(load_N_per_m);
-  const Vec3 up = (-1 / load) * load_N_per_m, span = to - from;
-  const double rise = dot(span, up), run = norm(span - rise * up);
-  const auto hung = reeving::hang_leg({run, 0, rise}, tension_N, load);
+  const auto hung = reeving::hang_leg(to - from, tension_N, load, (-1 / load) * load_N_per_m);
   if (!hung) throw std::runtime_error("a leg of the scene does not hang");
   leg.length_m = hung->length_m;
   leg.sag_m = hung->sag_m();
