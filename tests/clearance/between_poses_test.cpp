@@ -36,7 +36,9 @@ Scene furnished() {
   scene.in.structures = {{Post{{196.31, -1.3, 0}, {196.31, -1.3, 24}, 0.15}},
                          {Box{.centre = {204.4, 1.5, 18}, .half_m = {0.1, 0.1, 1}}},
                          {Plane{{200, 0, 14}, unit(Vec3{-0.05, 0, 1})}},
-                         {Post{{189.9, -2, 17.6}, {189.9, 2, 17.9}, 0.05}}};
+                         {Post{{189.9, -2, 17.6}, {189.9, 2, 17.9}, 0.05}},
+                         {Box{.centre = {208.05, 0, 24.2}, .half_m = {0.05, 0.05, 0.02}}},  // under the block's way
+                         {Post{{190.43, 0.1, 0}, {190.43, 0.1, 18.9}, 0.01}}};
   scene.in.unit = Box{.centre = {219.3, 0.1, 21.5}, .half_m = {0.3, 0.3, 0.3}};
   return scene;
 }
@@ -57,6 +59,15 @@ TEST(BetweenPoses, NoInstantComesNearerThanTheBoundWithABlockThatTurns) {
   expect_held(scene, 20, "with a block that turns");
 }
 
+// With next to nothing left by the search, what the poses leave open must carry the bound alone.
+TEST(BetweenPoses, NoInstantComesNearerThanTheBoundOfAFineSearchBetweenFewPoses) {
+  Scene scene = furnished();
+  scene.in.resolution_m = 1e-4;
+  expect_held(scene, 9, "finely searched");
+  scene.block_turn_rad_per_m = 0.3;
+  expect_held(scene, 9, "finely searched, with a block that turns");
+}
+
 TEST(BetweenPoses, AThinPostBetweenTwoPosesIsFound) {
   // A needle in the way of the line's sheave end of the block: the block passes it between two poses.
   Scene scene;
@@ -73,7 +84,7 @@ TEST(BetweenPoses, AThinPostBetweenTwoPosesIsFound) {
     EXPECT_GT(find_gap(*solve(scene.in, scene.rig, pose), block(0), structure(0))->least_m.value, 0.9);
   }
   const auto told = solve(scene.in, scene.rig, reeving);
-  const Gap* gap = find_gap(*told, block(0), structure(0));
+  const auto gap = find_gap(*told, block(0), structure(0));
   EXPECT_LE(gap->least_m.bound, 0);
   EXPECT_LE(gap->least_m.value, reeving.sweeps[0].strays[2].blocks_m[0]) << "seen but for what the poses leave open";
   EXPECT_NEAR(gap->travel_m, 8, 0.3);
@@ -85,7 +96,7 @@ TEST(BetweenPoses, WhereNothingIsKnownBetweenTwoPosesThereIsNoBound) {
   reeving::Reeving reeving = scene.passage(20);
   reeving.sweeps[0].strays[7].legs_m[0] = std::numeric_limits<double>::infinity();
   const auto told = solve(scene.in, scene.rig, reeving);
-  const Gap* line_gap = find_gap(*told, line(0), structure(0));
+  const auto line_gap = find_gap(*told, line(0), structure(0));
   EXPECT_EQ(line_gap->least_m.bound, -std::numeric_limits<double>::infinity());
   EXPECT_TRUE(std::isfinite(line_gap->least_m.value));
   EXPECT_GT(find_gap(*told, line(1), structure(0))->least_m.bound, 0) << "the other lines are known";
@@ -123,7 +134,7 @@ TEST(BetweenPoses, ALegHangsWhereItsCurveHangs) {
   for (const Point3& on_curve : reeving::hanging_curve(leg, 8)) {
     scene.in.structures = {{Box{.centre = on_curve, .half_m = {1e-6, 1e-6, 1e-6}}}};
     const auto told = solve(scene.in, scene.rig, reeving);
-    const Gap* gap = find_gap(*told, line(0), structure(0));
+    const auto gap = find_gap(*told, line(0), structure(0));
     EXPECT_LE(gap->least_m.value, 2 * scene.in.resolution_m / 2) << "at " << on_curve.x;
     EXPECT_LE(gap->least_m.bound, 0) << "at " << on_curve.x;
   }

@@ -102,8 +102,10 @@ reeving::Sweep Scene::instant(const reeving::SweepInputs& given, double travel_m
   reeving::Pose pose;
   pose.travel_m = travel_m;
   const double trolley_m = rig.rest_m + std::max(0., travel_m), rider_m = rig.rest_m + travel_m;
-  const mainline::Load apart[2] = {{rider_m, given.rider_weight_N}, {trolley_m, given.trolley_weight_N}};
-  const mainline::Load together{trolley_m, given.rider_weight_N + given.trolley_weight_N};
+  const double trolley_N = given.trolley_weight_N - pull_N.z;
+  const mainline::Load apart[2] = {{rider_m, given.rider_weight_N}, {trolley_m, trolley_N}};
+  const mainline::Load together{trolley_m, given.rider_weight_N + trolley_N};
+  pose.pull_on_trolley_N = pull_N;
   const auto shape = travel_m < 0 ? mainline::hang_rolling(given.state.cable, apart)
                                   : mainline::hang_rolling(given.state.cable, {&together, 1});
   if (!shape) throw std::runtime_error(shape.error().why);
@@ -203,10 +205,10 @@ std::vector<double> Scene::brute_force(int instants) const {
   return least;
 }
 
-const Gap* find_gap(const Clearances& told, Thing a, Thing b) {
+std::optional<Gap> find_gap(const Clearances& told, Thing a, Thing b) {
   for (const Gap& gap : told.gaps)
-    if (gap.a == a && gap.b == b) return &gap;
-  return nullptr;
+    if (gap.a == a && gap.b == b) return gap;
+  return std::nullopt;
 }
 
 }  // namespace fairlead::clearance

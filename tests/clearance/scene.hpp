@@ -12,6 +12,7 @@ struct Scene {
   Inputs in;
   double tension_N = 90;            ///< of the legs on the reduction line; the braking line has twice as much
   Vec3 wind_N_per_m;                ///< on every line
+  Vec3 pull_N;                      ///< of the line on the trolley, as the main line feels it
   double block_turn_rad_per_m = 0;  ///< about across, with travel
 
   Scene();
@@ -30,7 +31,7 @@ struct Scene {
   std::vector<double> brute_force(int instants) const;
 };
 
-const Gap* find_gap(const Clearances&, Thing a, Thing b);
+std::optional<Gap> find_gap(const Clearances&, Thing a, Thing b);
 
 inline constexpr Thing rider{Thing::Kind::rider, 0}, main_line{Thing::Kind::main_line, 0};
 inline Thing line(int i) { return {Thing::Kind::line, i}; }

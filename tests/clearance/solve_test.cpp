@@ -29,7 +29,7 @@ TEST(Clearance, APostBesideTheRidersPathIsAsFarAsTheEnvelopesSide) {
   Scene scene;  // the envelope is 2.1 m wide
   scene.in.structures = {{Post{{196, -1.5, 0}, {196, -1.5, 24}, 0.15}}};
   const Clearances told = solved(scene);
-  const Gap* gap = find_gap(told, rider, structure(0));
+  const auto gap = find_gap(told, rider, structure(0));
   EXPECT_NEAR(gap->least_m.value, 1.5 - 0.15 - 1.05, 1e-12);
   EXPECT_NEAR(gap->on_a.y, -1.05, 1e-12);
   EXPECT_NEAR(gap->on_b.y, -1.35, 1e-12);
@@ -48,7 +48,7 @@ TEST(Clearance, AcrossGroundTheDeepestPointCounts) {
   Scene scene;
   scene.rig.lines[0].diameter_m = 0;
   scene.in.structures = {{Plane{{0, 0, 25}, unit(Vec3{0.02, 0, 1})}}};  // all of the pulling line lies below it
-  const Gap* gap = find_gap(solved(scene), line(0), structure(0));
+  const auto gap = find_gap(solved(scene), line(0), structure(0));
   const reeving::Reeving reeving = scene.passage(40);
   double deepest = 0;
   for (std::size_t i = 0; i < reeving.sweeps[0].legs.size(); ++i)
@@ -62,9 +62,9 @@ TEST(Clearance, AStructureThatMayBeTouchedIsLeftOutAndSaidSo) {
   Scene scene;
   scene.in.structures = {{Box{.centre = {205, 0, 17}, .half_m = {5, 2, 0.2}}, true, false, false}};
   const Clearances told = solved(scene);
-  EXPECT_EQ(find_gap(told, rider, structure(0)), nullptr);
-  EXPECT_EQ(find_gap(told, block(0), structure(0)), nullptr);
-  EXPECT_NE(find_gap(told, line(0), structure(0)), nullptr);
+  EXPECT_FALSE(find_gap(told, rider, structure(0)).has_value());
+  EXPECT_FALSE(find_gap(told, block(0), structure(0)).has_value());
+  EXPECT_TRUE(find_gap(told, line(0), structure(0)).has_value());
   EXPECT_TRUE(leaves_out(told, rider, structure(0), Why::let_touch));
   EXPECT_TRUE(leaves_out(told, block(0), structure(0), Why::let_touch));
 }
@@ -74,7 +74,7 @@ TEST(Clearance, TheRiderIsHeldAgainstEveryLineBlockSheaveFrameAndTheUnit) {
   scene.in.unit = Box{.centre = {219.3, 0.1, 21.5}, .half_m = {0.3, 0.3, 0.3}};
   const Clearances told = solved(scene);
   for (const Thing other : {line(0), line(1), line(2), block(0), sheave, frame, unit_body})
-    EXPECT_NE(find_gap(told, rider, other), nullptr) << int(other.kind) << " " << other.index;
+    EXPECT_TRUE(find_gap(told, rider, other).has_value()) << int(other.kind) << " " << other.index;
   for (const Exclusion& e : told.excluded) {
     if (e.a != rider) continue;
     EXPECT_TRUE(e.b == main_line || e.why == Why::judged_as_hands) << "nothing else of the rider is left out";
@@ -90,12 +90,12 @@ TEST(Clearance, ALineIsNotHeldAgainstItsOwnSheaveBlockAndUnitButAgainstTheOthers
     EXPECT_TRUE(leaves_out(told, line(0), frame, Why::own_sheave, leg));
   }
   EXPECT_FALSE(leaves_out(told, line(0), sheave, Why::own_sheave, 2)) << "its dead end passes the redirect";
-  EXPECT_NE(find_gap(told, line(0), sheave), nullptr);
+  EXPECT_TRUE(find_gap(told, line(0), sheave).has_value());
   EXPECT_TRUE(leaves_out(told, line(0), block(0), Why::own_block, 1));
-  EXPECT_NE(find_gap(told, line(0), block(0)), nullptr) << "its first leg may meet the block";
+  EXPECT_TRUE(find_gap(told, line(0), block(0)).has_value()) << "its first leg may meet the block";
   EXPECT_TRUE(leaves_out(told, line(1), unit_body, Why::own_unit, 0));
-  EXPECT_EQ(find_gap(told, line(1), unit_body), nullptr);
-  EXPECT_NE(find_gap(told, line(2), unit_body), nullptr);
+  EXPECT_FALSE(find_gap(told, line(1), unit_body).has_value());
+  EXPECT_TRUE(find_gap(told, line(2), unit_body).has_value());
   EXPECT_TRUE(leaves_out(told, line(0), line(0), Why::meet_at_sheave, 0, 1));
   EXPECT_FALSE(leaves_out(told, line(0), line(0), Why::meet_at_sheave, 0, 2));
   EXPECT_TRUE(leaves_out(told, line(0), line(1), Why::meet_at_block, 2, 0));
@@ -126,10 +126,58 @@ TEST(Clearance, ALineIsHeldAgainstThePostItIsTiedToBeyondItsEnd) {
   scene.in.meeting_m = 0.3;
   const Clearances told = solved(scene);
   EXPECT_TRUE(leaves_out(told, line(2), structure(0), Why::tied_there, 1));
-  const Gap* gap = find_gap(told, line(2), structure(0));
+  const auto gap = find_gap(told, line(2), structure(0));
   EXPECT_NEAR(gap->least_m.value, 0.3, 0.02) << "where it is 0.3 m off along a nearly level line";
   scene.in.structures = {{Post{tied + Vec3{-0.3, 0, -20}, tied + Vec3{-0.3, 0, 1}, 0.1}}};
   EXPECT_LE(find_gap(solved(scene), line(2), structure(0))->least_m.value, 0) << "one it runs through";
+}
+
+TEST(Clearance, BothLegsAreJudgedBeyondTheSheaveThatBringsThemTogether) {
+  Scene scene;
+  scene.in.meeting_m = 0.4;
+  const auto gap = find_gap(solved(scene), line(2), line(2));
+  EXPECT_NEAR(gap->least_m.value, 2 * 0.4 - 0.01, 0.03) << "to both sides of the wheel, nearly straight";
+}
+
+TEST(Clearance, TheTwoPointsStandOnTheTwoThings) {
+  Scene scene;
+  scene.in.structures = {{Post{{196, -1.5, 0}, {196, -1.5, 24}, 0.15}}};
+  for (const Gap& gap : solved(scene).gaps) {
+    if (!(gap.least_m.value > 0)) continue;
+    EXPECT_NEAR(norm(gap.on_b - gap.on_a), gap.least_m.value, 2 * scene.in.resolution_m);
+    const reeving::Sweep then = scene.instant(scene.rig.sweeps[0], gap.travel_m);
+    const auto on = [&](Thing thing, Point3 p) {
+      Box box{.half_m = {1.2, 1.05, 1.25}};
+      if (thing == rider) box.centre = then.poses[0].rider + Vec3{0, 0, -1.05};
+      if (thing == block(0)) box = {.centre = then.blocks[0].placement.at, .half_m = scene.in.blocks[0]->half_m};
+      if (thing == rider || thing == block(0)) {
+        EXPECT_NEAR(nearest(Segment{p, p}, box).distance_m, 0, scene.in.resolution_m);
+      }
+    };
+    on(gap.a, gap.on_a);
+    on(gap.b, gap.on_b);
+  }
+}
+
+// The block over the main line, downstream of the rider: the solved line's height straight below, made square to it.
+TEST(Clearance, TheMainLineHangsByWhatTheTrolleyCarries) {
+  Scene scene;
+  scene.pull_N = {0, 0, 300};
+  scene.in.resolution_m = 1e-4;
+  reeving::Reeving reeving;
+  reeving.sweeps = {scene.instant(scene.rig.sweeps[0], 6)};
+  const auto told = solve(scene.in, scene.rig, reeving);
+  const mainline::Load load{194, 1200 + 40 - 300};
+  const auto shape = mainline::hang_rolling(scene.rig.reference.cable, {&load, 1});
+  const Point3 at = reeving.sweeps[0].blocks[0].placement.at;
+  double least = 1e9;
+  for (double x = at.x - 0.35; x <= at.x + 0.35 + 1e-9; x += 0.05)
+    for (double beside = -2; beside <= 2; beside += 0.01) {
+      const double z = 30 + mainline::line_at(scene.rig.reference.cable, *shape, x + beside).z_m;
+      least = std::min(least, std::hypot(beside, at.z - 0.2 - z));
+    }
+  // Steps of a centimetre at 5 m leave 0.005^2 / 10.
+  EXPECT_NEAR(find_gap(*told, main_line, block(0))->least_m.value, least - 0.008, 2e-4);
 }
 
 TEST(Clearance, LinesTiedToOnePlaceAreJudgedBeyondIt) {
