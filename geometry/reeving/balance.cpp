@@ -1,5 +1,7 @@
 #include "geometry/reeving/balance.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -8,352 +10,253 @@
 namespace fairlead::reeving {
 namespace {
 
-constexpr int travel_column = -1, carried_column = 0;
+/// Turned axes drift from unit by rounding; they are made right again once a pose.
+void straighten(Placement& p) {
+  p.turned_x = unit(p.turned_x);
+  p.turned_y = unit(p.turned_y - dot(p.turned_y, p.turned_x) * p.turned_x);
+  p.turned_z = cross(p.turned_x, p.turned_y);
+}
+
+void turn(Placement& p, Vec3 by) {
+  const double angle = norm(by);
+  if (!(angle > 0)) return;
+  const Vec3 axis = (1 / angle) * by;
+  const double c = std::cos(angle), s = std::sin(angle);
+  for (Vec3* v : {&p.turned_x, &p.turned_y, &p.turned_z})
+    *v = c * *v + s * cross(axis, *v) + ((1 - c) * dot(axis, *v)) * axis;
+}
 
 }  // namespace
+
+std::optional<Unsolved> unfit(const Inputs& in) {
+  const auto rests =
+      std::count_if(in.blocks.begin(), in.blocks.end(), [](const Block& b) { return b.rest_m.has_value(); });
+  const auto closed = std::count_if(in.lines.begin(), in.lines.end(),
+                                    [](const Line& l) { return l.closing == Closing::block_at_rest; });
+  if (rests != closed)
+    return Unsolved{
+        fmt::format("{} blocks have a place at rest, and {} lines take their length from one", rests, closed),
+        double(rests), 0};
+  const std::size_t unknowns = 1 + 6 * in.blocks.size() + in.lines.size();
+  if (in.blocks.size() <= most_blocks && unknowns <= Square::most) return std::nullopt;
+  return Unsolved{
+      fmt::format("a reeving of {} blocks and {} lines is more than is solved for", in.blocks.size(), in.lines.size()),
+      double(unknowns), 0};
+}
 
 Balance::Balance(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, double travel_m, Station& at)
     : in_(in), sweep_(sweep), outlet_(outlet), travel_m_(travel_m), at_(at) {
   const bool apart = travel_m < 0 && sweep.rider_weight_N > 0;
-  if (apart) load_[static_cast<std::size_t>(count_++)] = {in.rest_m + travel_m, sweep.rider_weight_N};
+  if (apart) load_[loads_++] = {in.rest_m + travel_m, sweep.rider_weight_N};
   weight_N_ = sweep.trolley_weight_N + (apart ? 0 : sweep.rider_weight_N);
-  load_[static_cast<std::size_t>(count_++)] = {apart ? in.rest_m : in.rest_m + travel_m, weight_N_};
-  size_ = 1;
-  for (std::size_t b = 0; b < in.blocks.size(); ++b) {
-    first_[b] = size_;
-    size_ += freedoms(static_cast<int>(b));
-  }
-  size_ += static_cast<int>(in.lines.size());
-  at_.lines.legs.resize(in.legs());
-  at_.lines.wrap_rad.resize(in.sheaves.size());
-  at_.lines.length_m.resize(in.lines.size());
-  at_.lines.unstretched_m.resize(in.lines.size());
-  force_N_ = weight_N_;
-  for (const Tension& tension : at_.lines.tension) force_N_ = std::max(force_N_, tension.at_N);
+  load_[loads_++] = {apart ? in.rest_m : in.rest_m + travel_m, weight_N_};
+
+  force_N_ = outlet.held_tension_N ? *outlet.held_tension_N : in.unit.retraction_N(in.rest_extension_m);
+  force_N_ = std::max(force_N_, 1e-3 * weight_N_);
+  for (const Block& block : in.blocks) force_N_ = std::max(force_N_, block.weight_N);
+
+  Reeved& lines = at_.lines;
+  lines.blocks.resize(in.blocks.size());
+  lines.tension.resize(in.lines.size());
+  lines.legs.resize(in.legs());
+  lines.wrap_rad.resize(in.sheaves.size());
+  lines.length_m.resize(in.lines.size());
+  lines.unstretched_m.resize(in.lines.size());
+  at_.fleet_rad.resize(in.sheaves.size());
+  at_.held_couple_N_m.resize(in.blocks.size());
+  at_.rates.tension_N_per_m.resize(in.lines.size());
+  at_.rates.blocks.resize(in.blocks.size());
+  for (Placement& block : lines.blocks) straighten(block);
+  shift_places(Point3{} - in.origin);
+  for (std::size_t l = 0; l < in.lines.size(); ++l)
+    lines.tension[l].datum = in.lines[l].to.body == on_trolley ? in.origin : in.lines[l].to.at;
+  for (Tension& t : lines.tension) t.datum = t.datum - lines.counted_from;
+  count(1);
+  release(true);
 }
 
-Vec3 Balance::load_of(int line) const {
-  const Line& l = in_.lines[static_cast<std::size_t>(line)];
-  return l.diameter_m * sweep_.wind_Pa - l.weight_N_per_m * in_.up;
+void Balance::count(double share) {
+  share_ = share;
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
+    const Line& line = in_.lines[l];
+    const Vec3 full = line.diameter_m * sweep_.wind_Pa - line.weight_N_per_m * in_.up;
+    load(at_.lines.tension[l], share * full, in_.up);
+  }
+}
+
+void Balance::release(bool turning) {
+  turning_ = turning;
+  int next = 1;
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    first_[b] = next;
+    next += freedoms(static_cast<int>(b));
+  }
+  size_ = next + static_cast<int>(in_.lines.size());
+}
+
+void Balance::shift_places(Vec3 by) {
+  Reeved& lines = at_.lines;
+  lines.counted_from = lines.counted_from - by;
+  lines.attachment = lines.attachment + by;
+  for (Placement& block : lines.blocks) block.at = block.at + by;
+  for (Tension& t : lines.tension) t.datum = t.datum + by;
+}
+
+Unknowns Balance::unknowns() const {
+  Unknowns u;
+  u.carried_N = at_.carried_N;
+  std::copy(at_.lines.blocks.begin(), at_.lines.blocks.end(), u.blocks.begin());
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) u.tension_N[l] = at_.lines.tension[l].at_N;
+  return u;
+}
+
+void Balance::set(const Unknowns& u) {
+  at_.carried_N = u.carried_N;
+  std::copy_n(u.blocks.begin(), in_.blocks.size(), at_.lines.blocks.begin());
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) at_.lines.tension[l].at_N = u.tension_N[l];
+}
+
+void Balance::advance(std::span<const double> step, double part) {
+  at_.carried_N += part * force_N_ * step[0];
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    Placement& p = at_.lines.blocks[b];
+    const double* d = &step[first_[b]];
+    p.at = p.at + part * Vec3{d[0], d[1], d[2]};
+    if (freedoms(static_cast<int>(b)) == 6) turn(p, part * Vec3{d[3], d[4], d[5]});
+  }
+  for (std::size_t l = 0; l < in_.lines.size(); ++l)
+    at_.lines.tension[l].at_N += part * force_N_ * step[tension_of(static_cast<int>(l))];
+}
+
+double Balance::allowed(std::span<const double> step) const {
+  constexpr double longest_m = 3, widest_rad = 0.5, keeps = 0.1;
+  double part = 1;
+  const auto keep = [&](double now, double change) {
+    if (change < 0 && now > 0) part = std::min(part, (1 - keeps) * now / -change);
+  };
+  keep(at_.carried_N, force_N_ * step[0]);
+  for (std::size_t l = 0; l < in_.lines.size(); ++l)
+    keep(at_.lines.tension[l].at_N, force_N_ * step[tension_of(static_cast<int>(l))]);
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    const double* d = &step[first_[b]];
+    part = std::min(part, longest_m / std::max(norm({d[0], d[1], d[2]}), longest_m));
+    if (freedoms(static_cast<int>(b)) == 6)
+      part = std::min(part, widest_rad / std::max(norm({d[3], d[4], d[5]}), widest_rad));
+  }
+  return part;
 }
 
 double Balance::own_length_m(int line) const {
-  const auto l = static_cast<std::size_t>(line);
-  return in_.lines[l].closing == Closing::length ? sweep_.state.unstretched_m[l] : outlet_.unstretched_m[l];
+  return in_.lines[line].closing == Closing::length ? sweep_.state.unstretched_m[line] : outlet_.unstretched_m[line];
 }
 
 double Balance::extension_m() const {
-  if (resting()) return in_.rest_extension_m;
-  const auto l = static_cast<std::size_t>(in_.braking);
-  return in_.rest_extension_m + at_.lines.unstretched_m[l] - outlet_.unstretched_m[l];
+  return in_.rest_extension_m + (resting() ? 0 : at_.lines.unstretched_m[in_.braking] - own_length_m(in_.braking));
+}
+
+int Balance::rest_block(int line) const {
+  const auto closes_so = [](const Line& l) { return l.closing == Closing::block_at_rest; };
+  if (!resting() || !closes_so(in_.lines[line])) return -1;
+  // The blocks with a place at rest, in order: one for each such line.
+  auto which = std::count_if(in_.lines.begin(), in_.lines.begin() + line, closes_so);
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b)
+    if (in_.blocks[b].rest_m && which-- == 0) return static_cast<int>(b);
+  return -1;
 }
 
 tl::expected<void, Unsolved> Balance::stand() {
-  load_[static_cast<std::size_t>(count_ - 1)].weight_N = at_.carried_N;
-  const bool warm = at_.shape.loads == count_;
+  load_[loads_ - 1].weight_N = at_.carried_N;
+  const bool warm = at_.shape.loads == loads_;
   auto shape = mainline::hang_rolling(sweep_.state.cable, loads(), warm ? &at_.shape : nullptr);
   if (!shape) return tl::unexpected(shape.error());
   at_.shape = *shape;
-  at_.lines.attachment = in_.origin + wheel().x_m * in_.along + wheel().z_m * in_.up + in_.attachment;
+  at_.lines.attachment = Point3{} + wheel().x_m * in_.along + wheel().z_m * in_.up + in_.attachment;
+  residual_[0] = at_.carried_N - weight_N_;
   return {};
+}
+
+void Balance::add_force(const Applied& a) {
+  if (a.body == on_trolley) residual_[0] += dot(a.force_N, in_.up);
+  if (a.body < 0) return;
+  double* r = &residual_[first_[a.body]];
+  r[0] += a.force_N.x;
+  r[1] += a.force_N.y;
+  r[2] += a.force_N.z;
+  moment_[a.body] += cross(a.arm, a.force_N);
+}
+
+Balance::Wrap Balance::wrap(int line, int sheave) const {
+  const Tension& t = at_.lines.tension[line];
+  Wrap w;
+  w.placed = placed(in_, at_.lines, sheave);
+  w.placed.radius_m *= share_;
+  const double wrap_rad = at_.lines.wrap_rad[sheave], half = wrap_rad / 2, arc_m = w.placed.radius_m * wrap_rad;
+  const Vec3 on_e = at_.lines.legs[sheave + line].to_e;
+  w.middle = std::cos(half) * on_e + w.placed.sense * std::sin(half) * cross(w.placed.axle, on_e);
+  const bool open = std::abs(half) > 1e-4;
+  w.toward = open ? std::sin(half) / half : 1 - half * half / 6;
+  w.toward_half = open ? (std::cos(half) - w.toward) / half : -half / 3;
+  w.load = {w.placed.body, (w.placed.centre - own_point(w.placed.body)) + w.placed.radius_m * w.toward * w.middle,
+            -(t.weight_N_per_m * arc_m) * t.up};
+  w.unstretched_share = 1 - in_.lines[line].compliance_per_N * t(w.placed.centre);
+  return w;
+}
+
+void Balance::weigh(int line) {
+  const Line& l = in_.lines[line];
+  const Reeved& lines = at_.lines;
+  for (int k = 0; k <= l.sheaves; ++k) {
+    const MetLeg& leg = lines.legs[in_.legs_before(line) + k];
+    const LegEnd from = from_end(in_, lines, line, k), to = to_end(in_, lines, line, k);
+    const Body a = from_body(in_, line, k), b = to_body(in_, line, k);
+    add_force({a, (from.centre - own_point(a)) + share_ * from.radius_m * leg.from_e, leg.hang.from_pull_N()});
+    add_force({b, (to.centre - own_point(b)) + share_ * to.radius_m * leg.to_e, leg.hang.to_pull_N()});
+    if (k > 0 && from.radius_m > 0 && a >= 0) add_force(wrap(line, l.first_sheave + k - 1).load);
+  }
+}
+
+void Balance::close_line(int line) {
+  double& r = residual_[tension_of(line)];
+  const double T = at_.lines.tension[line].at_N;
+  if (line == in_.braking) {
+    const double E = extension_m();
+    const Curve& retraction = in_.unit.retraction_N;
+    const bool fixed = outlet_.held_tension_N.has_value() || resting();
+    r = (T - (outlet_.held_tension_N ? *outlet_.held_tension_N : retraction(E))) / force_N_;
+    at_.retraction_slope = fixed ? 0 : slope_after(retraction, E);
+  } else if (rest_block(line) >= 0) {
+    const int b = rest_block(line);
+    r = dot(at_.lines.blocks[b].at - Point3{}, in_.along) - *in_.blocks[b].rest_m;
+  } else {
+    r = at_.lines.unstretched_m[line] - own_length_m(line);
+  }
 }
 
 tl::expected<void, Unsolved> Balance::hang() {
+  std::fill_n(residual_.begin(), size_, 0.0);
+  std::fill(moment_.begin(), moment_.end(), Vec3{});
   if (auto stood = stand(); !stood) return stood;
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    load(at_.lines.tension[l], load_of(static_cast<int>(l)), in_.up);
-    if (auto hung = hang_line(in_, static_cast<int>(l), at_.lines); !hung) return hung;
+  const int lines = static_cast<int>(in_.lines.size());
+  for (int l = 0; l < lines; ++l) {
+    if (auto hung = hang_legs(in_, l, at_.lines, share_); !hung) return hung;
+    weigh(l);
   }
-  weigh();
-  return {};
-}
-
-void Balance::pull(Body body, Point3 at, Vec3 force_N) {
-  if (body == on_trolley) residual_[0] += dot(force_N, in_.up);
-  if (body < 0) return;
-  pull_N_[static_cast<std::size_t>(body)] += force_N;
-  moment_N_m_[static_cast<std::size_t>(body)] += cross(at - point_of(body), force_N);
-}
-
-Balance::Wrap Balance::wrap_of(int line, const Sheave& s, int sheave) const {
-  const double wrap = at_.lines.wrap_rad[static_cast<std::size_t>(sheave)], half = wrap / 2;
-  const Vec3 on_e = at_.lines
-                        .legs[in_.legs_before(static_cast<std::size_t>(line)) +
-                              static_cast<std::size_t>(sheave - in_.lines[static_cast<std::size_t>(line)].first_sheave)]
-                        .to_e;
-  Wrap r;
-  r.load_N = s.radius_m * wrap * load_of(line);
-  r.middle_e = std::cos(half) * on_e + s.sense * std::sin(half) * cross(s.axle, on_e);
-  r.toward = half > 0 ? std::sin(half) / half : 1;
-  r.toward_per_half = half > 0 ? (std::cos(half) - r.toward) / half : 0;
-  r.arm = s.radius_m * r.toward * r.middle_e;
-  return r;
-}
-
-void Balance::weigh() {
-  residual_.fill(0);
-  pull_N_.fill({});
-  moment_N_m_.fill({});
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
     const Block& block = in_.blocks[b];
-    pull(static_cast<Body>(b), at_.lines.blocks[b].move(block.centre_of_mass, block.drawn), -block.weight_N * in_.up);
-  }
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    const int line = static_cast<int>(l);
-    for (int k = 0; k <= in_.lines[l].sheaves; ++k) {
-      const MetLeg& leg = at_.lines.legs[in_.legs_before(l) + static_cast<std::size_t>(k)];
-      const LegEnd from = from_end(in_, at_.lines, line, k), to = to_end(in_, at_.lines, line, k);
-      pull(from_body(in_, line, k), from.centre + from.radius_m * leg.from_e, leg.hang.from_pull_N());
-      pull(to_body(in_, line, k), to.centre + to.radius_m * leg.to_e, leg.hang.to_pull_N());
-    }
-    for (int k = 0; k < in_.lines[l].sheaves; ++k) {
-      const int sheave = in_.lines[l].first_sheave + k;
-      const Sheave s = placed(in_, at_.lines, sheave);
-      if (s.body < 0 || s.radius_m == 0) continue;
-      const Wrap wrap = wrap_of(line, s, sheave);
-      pull(s.body, s.centre + wrap.arm, wrap.load_N);
+    const Placement& p = at_.lines.blocks[b];
+    add_force({static_cast<int>(b), p.turn(block.centre_of_mass - block.drawn), -block.weight_N * in_.up});
+    if (freedoms(static_cast<int>(b)) == 6) {
+      double* r = &residual_[first_[b] + 3];
+      r[0] = moment_[b].x;
+      r[1] = moment_[b].y;
+      r[2] = moment_[b].z;
     }
   }
-  residual_[0] = (residual_[0] + at_.carried_N - weight_N_) / force_N_;
-  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    const auto put = [&](int row, Vec3 v) {
-      const auto r = static_cast<std::size_t>(row);
-      residual_[r] = v.x / force_N_;
-      residual_[r + 1] = v.y / force_N_;
-      residual_[r + 2] = v.z / force_N_;
-    };
-    put(first_[b], pull_N_[b]);
-    if (freedoms(static_cast<int>(b)) == 6) put(first_[b] + 3, moment_N_m_[b]);
-  }
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    double& row = residual_[static_cast<std::size_t>(tension_of(static_cast<int>(l)))];
-    switch (in_.lines[l].closing) {
-      case Closing::unit: {
-        const double T = at_.lines.tension[l].at_N;
-        row =
-            (T - (outlet_.held_tension_N ? *outlet_.held_tension_N : in_.unit.retraction_N(extension_m()))) / force_N_;
-        at_.retraction_slope =
-            outlet_.held_tension_N || resting() ? 0 : slope_after(in_.unit.retraction_N, extension_m());
-        break;
-      }
-      case Closing::block_at_rest:
-        if (!resting()) {
-          row = at_.lines.unstretched_m[l] - own_length_m(static_cast<int>(l));
-        } else {
-          // The lines that close on blocks and the blocks that rest somewhere stand in the same order.
-          row = 0;
-        }
-        break;
-      case Closing::length:
-        row = at_.lines.unstretched_m[l] - own_length_m(static_cast<int>(l));
-        break;
-    }
-  }
-  if (!resting()) return;
-  std::size_t block = 0;
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    if (in_.lines[l].closing != Closing::block_at_rest) continue;
-    while (!in_.blocks[block].rest_m) ++block;
-    residual_[static_cast<std::size_t>(tension_of(static_cast<int>(l)))] =
-        dot(at_.lines.blocks[block].at - in_.origin, in_.along) - *in_.blocks[block].rest_m;
-    ++block;
-  }
-}
-
-/// Calls use(column, Move of `centre`) for everything that moves with the body.
-template <class Use>
-void Balance::each_freedom(Body body, Point3 centre, Use use) const {
-  if (body == on_trolley) {
-    use(carried_column, Move{wheel_gives_.dz_dW_m_per_N * in_.up, {}});
-    if (moving()) use(travel_column, Move{in_.along + wheel_gives_.dz_dx * in_.up, {}});
-  }
-  if (body < 0) return;
-  constexpr Vec3 axes[3] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
-  const int first = first_of(body);
-  for (int i = 0; i < 3; ++i) use(first + i, Move{axes[i], {}});
-  if (freedoms(body) == 3) return;
-  for (int i = 0; i < 3; ++i) use(first + 3 + i, Move{cross(axes[i], centre - point_of(body)), axes[i]});
-}
-
-void Balance::vary_pull(Body body, int column, Vec3 arm, Vec3 arm_change, Vec3 force_N, Vec3 force_change) {
-  if (body == on_trolley) entry(0, column) += dot(force_change, in_.up);
-  if (body < 0) return;
-  const int first = first_of(body);
-  const auto add = [&](int row, Vec3 v) {
-    entry(row, column) += v.x;
-    entry(row + 1, column) += v.y;
-    entry(row + 2, column) += v.z;
-  };
-  add(first, force_change);
-  if (freedoms(body) == 6) add(first + 3, cross(arm, force_change) + cross(arm_change, force_N));
-}
-
-void Balance::vary_leg(int line, int leg, int column, const Move& from_move, const Move& to_move, double tension_N) {
-  const auto l = static_cast<std::size_t>(line);
-  const MetLeg& met = at_.lines.legs[in_.legs_before(l) + static_cast<std::size_t>(leg)];
-  const LegEnd from = from_end(in_, at_.lines, line, leg), to = to_end(in_, at_.lines, line, leg);
-  const MetLegChange change = vary(met, from, to, from_move, to_move, tension_N);
-  const double c = in_.lines[l].compliance_per_N;
-  length_row(line, column) +=
-      change.length_m * (1 - c * met.hang.mid_tension_N) - c * met.hang.length_m * change.mid_tension_N;
-  const auto end = [&](Body body, const LegEnd& e, Vec3 radius_e, const Move& move, double turn_rad, Vec3 force_N,
-                       Vec3 force_change) {
-    if (body == on_ground) return;
-    if (body == on_trolley) return vary_pull(body, column, {}, {}, force_N, force_change);
-    const Vec3 slid = (turn_rad * e.radius_m) * cross(e.axle, radius_e);
-    const bool own = column >= first_of(body) + 3 && column < first_of(body) + 6;  // a turn of this very body
-    const Vec3 arm = e.centre + e.radius_m * radius_e - point_of(body);
-    vary_pull(body, column, arm, own ? cross(move.turn, arm) + slid : slid, force_N, force_change);
-  };
-  end(from_body(in_, line, leg), from, met.from_e, from_move, change.from_turn_rad, met.hang.from_pull_N(),
-      change.from_pull_N);
-  end(to_body(in_, line, leg), to, met.to_e, to_move, change.to_turn_rad, met.hang.to_pull_N(), change.to_pull_N);
-  // The wraps at both ends follow their contacts.
-  const int first = in_.lines[l].first_sheave;
-  if (leg > 0) slide_wrap(line, first + leg - 1, column, change.from_turn_rad, change.from_turn_rad);
-  if (leg < in_.lines[l].sheaves) slide_wrap(line, first + leg, column, -change.to_turn_rad, change.to_turn_rad);
-}
-
-/// The wrap grows by sense times the turn of its off contact less that of its on contact, and its middle turns by half
-/// their sum.
-void Balance::slide_wrap(int line, int sheave, int column, double off_less_on, double on_and_off) {
-  const Sheave s = placed(in_, at_.lines, sheave);
-  if (s.radius_m == 0) return;
-  const auto l = static_cast<std::size_t>(line);
-  const double wrap_change = s.sense * off_less_on;
-  length_row(line, column) +=
-      s.radius_m * wrap_change * (1 - in_.lines[l].compliance_per_N * at_.lines.tension[l](s.centre));
-  if (s.body < 0) return;
-  const Wrap wrap = wrap_of(line, s, sheave);
-  const Vec3 arm_change = s.radius_m * (wrap.toward * (on_and_off / 2) * cross(s.axle, wrap.middle_e) +
-                                        wrap.toward_per_half * (wrap_change / 2) * wrap.middle_e);
-  vary_pull(s.body, column, s.centre + wrap.arm - point_of(s.body), arm_change, wrap.load_N,
-            s.radius_m * wrap_change * load_of(line));
-}
-
-void Balance::answer_leg(int line, int leg) {
-  const Move still;
-  const LegEnd from = from_end(in_, at_.lines, line, leg), to = to_end(in_, at_.lines, line, leg);
-  const Body from_on = from_body(in_, line, leg), to_on = to_body(in_, line, leg);
-  vary_leg(line, leg, tension_of(line), still, still, 1);
-  if (from_on == to_on && from_on >= 0) {
-    // Both ends on one block: they move together.
-    each_freedom(from_on, from.centre, [&](int column, const Move& move) {
-      const Move other{move.shift + cross(move.turn, to.centre - from.centre), move.turn};
-      vary_leg(line, leg, column, move, other, 0);
-    });
-    return;
-  }
-  each_freedom(from_on, from.centre,
-               [&](int column, const Move& move) { vary_leg(line, leg, column, move, still, 0); });
-  each_freedom(to_on, to.centre, [&](int column, const Move& move) { vary_leg(line, leg, column, still, move, 0); });
-}
-
-/// What a wrap itself answers: its tension, and its load's arm when its block turns.
-void Balance::answer_wrap(int line, int sheave) {
-  const Sheave s = placed(in_, at_.lines, sheave);
-  if (s.radius_m == 0) return;
-  const auto l = static_cast<std::size_t>(line);
-  const double stretch =
-      in_.lines[l].compliance_per_N * s.radius_m * at_.lines.wrap_rad[static_cast<std::size_t>(sheave)];
-  const Tension& tension = at_.lines.tension[l];
-  length_row(line, tension_of(line)) -= stretch;
-  if (s.body < 0) return;
-  const Wrap wrap = wrap_of(line, s, sheave);
-  const Vec3 arm = s.centre + wrap.arm - point_of(s.body);
-  each_freedom(s.body, s.centre, [&](int column, const Move& move) {
-    length_row(line, column) -= stretch * tension.weight_N_per_m * dot(move.shift, tension.up);
-    vary_pull(s.body, column, arm, cross(move.turn, arm), wrap.load_N, {});
-  });
-}
-
-void Balance::answer(Square& jacobian) {
-  jacobian_ = &jacobian;
-  jacobian.clear(size_);
-  per_travel_.fill(0);
-  length_per_travel_.fill(0);
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) std::fill_n(length_per_[l].begin(), size_, 0.0);
-  wheel_gives_ = respond(sweep_.state.cable, at_.shape, count_ - 1);
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    for (int k = 0; k <= in_.lines[l].sheaves; ++k) answer_leg(static_cast<int>(l), k);
-    for (int k = 0; k < in_.lines[l].sheaves; ++k) answer_wrap(static_cast<int>(l), in_.lines[l].first_sheave + k);
-  }
-  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    if (in_.blocks[b].attitude_held) continue;
-    const Vec3 arm =
-        at_.lines.blocks[b].move(in_.blocks[b].centre_of_mass, in_.blocks[b].drawn) - at_.lines.blocks[b].at;
-    const Vec3 weight = -in_.blocks[b].weight_N * in_.up;
-    each_freedom(static_cast<Body>(b), at_.lines.blocks[b].at, [&](int column, const Move& move) {
-      vary_pull(static_cast<Body>(b), column, arm, cross(move.turn, arm), weight, {});
-    });
-  }
-  entry(0, carried_column) += 1;
-  // Forces in units of force_N_; a column of W or a tension is per force_N_ as well.
-  const int tensions = tension_of(0);
-  for (int row = 0; row < tensions; ++row) {
-    per_travel_[static_cast<std::size_t>(row)] /= force_N_;
-    for (int column = 0; column < size_; ++column)
-      if (column != carried_column && column < tensions) jacobian(row, column) /= force_N_;
-  }
-  close_lines();
-}
-
-void Balance::close_lines() {
-  const int tensions = tension_of(0);
-  Square& jacobian = *jacobian_;
-  std::size_t block = 0;
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    const int line = static_cast<int>(l), row = tension_of(line);
-    Column& length = length_per_[l];
-    length[carried_column] *= force_N_;
-    for (int column = tensions; column < size_; ++column) length[static_cast<std::size_t>(column)] *= force_N_;
-    if (in_.lines[l].closing == Closing::unit) {
-      const double follow = at_.retraction_slope / force_N_;
-      for (int column = 0; column < size_; ++column)
-        jacobian(row, column) = -follow * length[static_cast<std::size_t>(column)];
-      jacobian(row, row) += 1;
-      per_travel_[static_cast<std::size_t>(row)] = -follow * length_per_travel_[l];
-    } else if (in_.lines[l].closing == Closing::block_at_rest && resting()) {
-      while (!in_.blocks[block].rest_m) ++block;
-      const int first = first_[block++];
-      jacobian(row, first) = in_.along.x;
-      jacobian(row, first + 1) = in_.along.y;
-      jacobian(row, first + 2) = in_.along.z;
-    } else {
-      for (int column = 0; column < size_; ++column) jacobian(row, column) = length[static_cast<std::size_t>(column)];
-      per_travel_[static_cast<std::size_t>(row)] = length_per_travel_[l];
-    }
-  }
-}
-
-double Balance::drawn_out_m(std::span<const double> change, double travel_m) const {
-  const auto l = static_cast<std::size_t>(in_.braking);
-  double out_m = length_per_travel_[l] * travel_m;
-  for (std::size_t i = 0; i < change.size(); ++i) out_m += length_per_[l][i] * change[i];
-  return out_m;
-}
-
-void Balance::advance(std::span<const double> step) {
-  at_.carried_N += step[0] * force_N_;
-  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    const auto first = static_cast<std::size_t>(first_[b]);
-    Placement& p = at_.lines.blocks[b];
-    p.at = p.at + Vec3{step[first], step[first + 1], step[first + 2]};
-    if (in_.blocks[b].attitude_held) continue;
-    const Vec3 turn{step[first + 3], step[first + 4], step[first + 5]};
-    const double angle = norm(turn);
-    if (!(angle > 0)) continue;
-    const Vec3 k = (1 / angle) * turn;
-    const auto turned = [&](Vec3 v) {
-      return std::cos(angle) * v + std::sin(angle) * cross(k, v) + (1 - std::cos(angle)) * dot(k, v) * k;
-    };
-    p.turned_x = unit(turned(p.turned_x));
-    p.turned_y = turned(p.turned_y);
-    p.turned_y = unit(p.turned_y - dot(p.turned_y, p.turned_x) * p.turned_x);
-    p.turned_z = cross(p.turned_x, p.turned_y);
-  }
-  for (std::size_t l = 0; l < in_.lines.size(); ++l)
-    at_.lines.tension[l].at_N += step[static_cast<std::size_t>(tension_of(static_cast<int>(l)))] * force_N_;
+  for (int i = 0; i < tension_of(0); ++i) residual_[i] /= force_N_;
+  for (int l = 0; l < lines; ++l) close_line(l);
+  for (const double r : residual())
+    if (!std::isfinite(r)) return unsolved("the lines' balance is not a number", r);
+  return {};
 }
 
 }  // namespace fairlead::reeving

@@ -1,5 +1,4 @@
-// One pose: the trolley's wheel on the main line, the lines on trolley, blocks and unit, the unit's tension on its
-// extension, all in balance with each other.
+// One pose: trolley, blocks and lines, the unit's tension on its extension, all in balance with each other.
 #pragma once
 
 #include "geometry/reeving/station.hpp"
@@ -7,16 +6,23 @@
 
 namespace fairlead::reeving {
 
-/// Solves one pose: equilibrium to 1e-11 of the greatest force, lengths to 1e-10 m. The result does not depend on
-/// `near` beyond these. Unsolved where a line cannot hang or would be slack, where the lines lift the trolley off the
-/// main line, where a block could stand anywhere, or where nothing balances.
+/// Solves one pose: equilibrium to 1e-11 of the forces, lengths to 1e-11 m. Where `near` is a neighbour (both upstream
+/// of the mark or both beyond it) the search goes on from there, else blocks are sought from wherever they are drawn.
+/// The result does not depend on either beyond the tolerances. Only stable balance is accepted: a push on a block
+/// moves it the way it is pushed. Unsolved where a line cannot hang, goes slack or lifts off a sheave, where the
+/// trolley is lifted off the main line, and where a block can stand anywhere.
 Solved<Station> solve_pose(const Inputs&, const SweepInputs&, const Outlet&, double travel_m,
                            const Station* near = nullptr);
 
-/// The empty trolley at its rest mark, the unit at its rest extension, blocks where they rest: it settles the lengths.
+/// The same in place: `at` is the neighbour, or empty, and becomes the pose; no memory is allocated when it was a pose
+/// of the same rig. What it holds afterwards is of no use where it is unsolved.
+tl::expected<void, Unsolved> solve_pose(const Inputs&, const SweepInputs&, const Outlet&, double travel_m, Station& at);
+
+/// The rest position on lines as measured: empty trolley at its mark, the unit's rest extension, blocks with a
+/// Block::rest_m there.
 Solved<Station> solve_rest(const Inputs&, const State&, double trolley_weight_N);
 
-/// Lengths for `Outlet`, of every line as it is in the rest position.
+/// The lengths all lines have then: what is settled before a sweep begins.
 Solved<Outlet> rest_outlet(const Inputs&, const State&, double trolley_weight_N);
 
 /// Slope of a table toward greater x; beyond its ends that of the end segment.

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 #include <vector>
 
 #include "geometry/reeving/contact.hpp"
@@ -19,6 +20,7 @@ struct Outlet {
 
 /// All lines as they hang, for one place of every body and one tension of every line.
 struct Reeved {
+  Vec3 counted_from;  ///< what its places are less than the site's: zero but while it is being solved
   Point3 attachment;
   std::vector<Placement> blocks;
   std::vector<Tension> tension;       ///< per line; its datum is the line's `to` as drawn
@@ -35,12 +37,24 @@ Sheave placed(const Inputs&, const Reeved&, int sheave);
 Body from_body(const Inputs&, int line, int leg_of_line);
 Body to_body(const Inputs&, int line, int leg_of_line);
 
+/// What sheave or end k of a line is called: 0 its first end, sheaves + 1 its second. And a block.
+std::string end_name(const Inputs&, int line, int end);
+std::string block_name(int block);
+/// " of line 2", where there are several.
+std::string of_line(const Inputs&, int line);
+
 /// Sets weight and direction of a line's load; `up` is its direction where there is none.
 void load(Tension&, Vec3 load_N_per_m, Vec3 up);
 
 /// Hangs one line between the places in `lines` at its tension there; legs hung before are the start. Unsolved where a
 /// leg cannot hang at that tension, a point lies within a sheave, the line would be slack or lifts off a sheave.
 tl::expected<void, Unsolved> hang_line(const Inputs&, int line, Reeved& lines);
+
+/// The same where only a `share` of its sheaves' radii counts, and a line that lifts off a sheave is let be: its wrap
+/// is below zero. For a solver on its way.
+tl::expected<void, Unsolved> hang_legs(const Inputs&, int line, Reeved& lines, double share);
+/// Where a hanging line lifts off a sheave, or a wheel on a block off its line.
+tl::expected<void, Unsolved> stays_on(const Inputs&, int line, const Reeved& lines);
 
 /// A wrap above this is a wrap below zero seen modulo a turn: no line turns three quarters round one sheave.
 inline constexpr double greatest_wrap_rad = 1.5 * 3.14159265358979323846;

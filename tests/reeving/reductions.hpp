@@ -1,0 +1,85 @@
+// Reductions n:1 on the worked main line, for the reeving's tests. All in one vertical plane; invented.
+#pragma once
+
+#include <limits>
+
+#include "tests/reeving/rigs.hpp"
+
+namespace fairlead::reeving {
+
+inline constexpr double unknown_length = std::numeric_limits<double>::quiet_NaN();
+
+struct ReductionParts {
+  int parts = 2;        ///< n of n:1, 2 to 4
+  bool carried = true;  ///< on a support line, its attitude held; else it floats and turns freely
+  double weight_N = 58.84;
+  double line_kg_per_m = 0.12, support_kg_per_m = 0.3;
+};
+
+/// Redirect 1 m above and 1.7 m upstream of the rest mark, block downstream with its centre 17 m beyond the mark at
+/// rest, unit 12 m further: the line runs from the trolley over the redirect to the block's sheave and back, at 3:1 on
+/// over a second sheave below the redirect to a becket on the block, at 4:1 over a second sheave of the block too; 2:1
+/// and 4:1 end at an eye below the redirect. The parts are level and 0.1 m apart. Line 0 is the reduction line, line 1
+/// the braking line, line 2 the support line, 38 m long and 1.2 m above. The unit pulls n times as hard as the worked
+/// one.
+inline Inputs reduction(const ReductionParts& given) {
+  Inputs in = worked_rig();
+  const int n = given.parts;
+  const double top = worked_rest_height() + 1.06, r = 0.05, x = 205;
+  const Vec3 axle{0, 1, 0};
+  const Point3 block{x, 0, top - 0.1};
+  in.nominal_ratio = n;
+  in.sheaves = {{{186.3, 0, top - 0.06}, axle, 0.06, 1, on_ground}, {{x, 0, top - r}, axle, r, 1, 0}};
+  if (n >= 3) in.sheaves.push_back({{186.5, 0, top - 3 * r}, axle, r, -1, on_ground});
+  if (n >= 4) in.sheaves.push_back({{x, 0, top - 5 * r}, axle, r, 1, 0});
+  const End dead_end =
+      n == 3 ? End{{x - 0.1, 0, top - 4 * r}, 0} : End{{186.3, 0, top - (n == 2 ? 2 : 6) * r}, on_ground};
+  const double w = given.line_kg_per_m * g;
+  in.lines = {{.from = {{}, on_trolley},
+               .to = dead_end,
+               .first_sheave = 0,
+               .sheaves = static_cast<int>(in.sheaves.size()),
+               .weight_N_per_m = w,
+               .diameter_m = 8e-3,
+               .closing = Closing::block_at_rest},
+              {.from = {block + Vec3{0.15, 0, n == 2 ? 0 : -0.05}, 0},
+               .to = {{217, 0, top - 0.1}, on_ground},
+               .first_sheave = static_cast<int>(in.sheaves.size()),
+               .weight_N_per_m = w,
+               .diameter_m = 8e-3}};
+  in.braking = 1;
+  in.pulling = 0;
+  in.blocks = {{.drawn = block,
+                .centre_of_mass = block + Vec3{0.02, 0, -0.1},
+                .weight_N = given.weight_N,
+                .attitude_held = given.carried,
+                .rest_m = x}};
+  in.unit.retraction_N = Curve({{0, 45.0 * n}, {30, 45.0 * n + 8 * n * n * 30}});
+  in.unit.magnetic_N = EddyLaw{640.0 * n, 30.0 / n};
+  std::vector<double> lengths{unknown_length, unknown_length};
+  if (given.carried) {
+    const double wheel_above = 0.35, span = 38, above = 1.2;
+    for (const double at : {-0.12, 0.12}) in.sheaves.push_back({block + Vec3{at, 0, wheel_above}, {}, 0, 0, 0});
+    const double rope_w = given.support_kg_per_m * g, c = 1 / 4.6e6;
+    in.lines.push_back({.from = {{180, 0, top + above}, on_ground},
+                        .to = {{180 + span, 0, top + above}, on_ground},
+                        .first_sheave = static_cast<int>(in.sheaves.size()) - 2,
+                        .sheaves = 2,
+                        .weight_N_per_m = rope_w,
+                        .diameter_m = 10e-3,
+                        .compliance_per_N = c,
+                        .closing = Closing::length});
+    // 0.9 m of sag empty, more under the block.
+    lengths.push_back(span * (1 + 8.0 / 3 * (0.9 / span) * (0.9 / span)));
+  }
+  in.reference.unstretched_m = lengths;
+  for (SweepInputs& s : in.sweeps) s.state.unstretched_m = s.reference.unstretched_m = lengths;
+  return in;
+}
+
+inline Inputs two_to_one() { return reduction({.parts = 2}); }
+inline Inputs two_to_one_floating() { return reduction({.parts = 2, .carried = false}); }
+inline Inputs three_to_one() { return reduction({.parts = 3}); }
+inline Inputs four_to_one() { return reduction({.parts = 4}); }
+
+}  // namespace fairlead::reeving
