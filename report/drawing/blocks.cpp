@@ -97,6 +97,13 @@ double longest_word(const Canvas& canvas, std::string_view text, double cap_mm) 
 
 }  // namespace
 
+/// No word of a column is broken.
+double Grid::least_width(const Canvas& canvas, std::size_t column) const {
+  double widest = longest_word(canvas, columns_[column].heading, cap_mm_);
+  for (const auto& row : rows_) widest = std::max(widest, longest_word(canvas, row[column], cap_mm_));
+  return widest + 2 * cell_side_mm;
+}
+
 std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
   std::vector<double> widths(columns_.size());
   double wrapping = 0;
@@ -109,7 +116,7 @@ std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_wi
   const double excess = std::accumulate(widths.begin(), widths.end(), 0.0) - greatest_width_mm;
   if (excess > 0 && wrapping > 0)
     for (std::size_t c = 0; c < columns_.size(); ++c)
-      if (columns_[c].wraps) widths[c] = std::max(8.0, widths[c] - excess * widths[c] / wrapping);
+      if (columns_[c].wraps) widths[c] = std::max(least_width(canvas, c), widths[c] - excess * widths[c] / wrapping);
   return widths;
 }
 

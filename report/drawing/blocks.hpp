@@ -58,6 +58,7 @@ class Grid {
     std::vector<std::vector<std::vector<std::string>>> lines;  ///< [row][column]
   };
   Measured measure(const Canvas&, double greatest_width_mm) const;
+  double least_width(const Canvas&, std::size_t column) const;
   std::vector<double> column_widths(const Canvas&, double greatest_width_mm) const;
   std::string title_;
   std::vector<Column> columns_;

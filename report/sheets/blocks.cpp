@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "report/sheets/force_panel.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/cautions.hpp"
 #include "report/words/names.hpp"
@@ -15,7 +16,10 @@ namespace fairlead::sheets {
 using namespace drawing;
 
 std::string with_minus(std::string number) {
-  if (number.size() > 1 && number[0] == '-' && number[1] >= '0' && number[1] <= '9') number.replace(0, 1, "−");
+  for (std::size_t i = 0; i + 1 < number.size(); ++i) {
+    const bool begins = i == 0 || number[i - 1] == '(', before_digit = number[i + 1] >= '0' && number[i + 1] <= '9';
+    if (number[i] == '-' && begins && before_digit) number.replace(i, 1, "−");
+  }
   return number;
 }
 
@@ -46,22 +50,6 @@ std::string capitals(std::string_view word) {
   for (char& c : out)
     if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
   return out;
-}
-
-const Finding* utilisation_of(const Dossier& dossier, std::size_t anchor) {
-  const Item item{Item::Kind::anchor, static_cast<int>(anchor)};
-  for (const Finding& f : dossier.judged.findings)
-    if (f.check->name == "anchor-utilisation" && f.subject == item) return &f;
-  return nullptr;
-}
-
-/// The working load that a demand is held against, as the check of it knows it.
-std::optional<Quantity> capacity_of(const Finding* finding) {
-  if (!finding) return std::nullopt;
-  for (const Fact& fact : finding->facts)
-    if (const auto* quantity = std::get_if<Quantity>(&fact.value); quantity && fact.name == "capacity")
-      return *quantity;
-  return std::nullopt;
 }
 
 /// Coordinates and the anchors' loads in one table: what a crew sets out and what an engineer checks there.

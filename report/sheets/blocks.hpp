@@ -16,7 +16,7 @@ struct Block {
   std::function<void(const drawing::Canvas&, drawing::Paper top_left, double width_mm)> draw;
 };
 
-/// A number's hyphen as the longer minus that a drawing can be read by.
+/// The hyphen of a number, and of one in brackets behind it, as the longer minus that a drawing can be read by.
 std::string with_minus(std::string number);
 
 Block block_of(drawing::Paragraphs);
@@ -28,8 +28,9 @@ Block setting_out_and_loads(const Dossier&, const Style&);
 /// name.
 enum class Saying { in_full, by_name };
 Block findings_summary(const Dossier&, const Style&, Saying);
-/// What the views show and how their figures are meant; `key`: the texts of the numbered balloons.
-Block notes(const Dossier&, const Style&, const views::Scene&, const Stationery&, const std::vector<std::string>& key,
+/// What the views show and how their figures are meant, and the index of the set; `key`: the texts of the numbered
+/// balloons.
+Block notes(const Dossier&, const Style&, const views::Scene&, const Office&, const std::vector<std::string>& key,
             const drawing::Typography&);
 Block cautions(const drawing::Typography&);
 /// What the verdict does not cover.

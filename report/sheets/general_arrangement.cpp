@@ -55,7 +55,7 @@ constexpr Lettering letterings[] = {{Saying::in_full, large, large}, {Saying::in
 std::vector<Block> blocks_of(const Try& t, const std::vector<std::string>& key, const Lettering& how) {
   if (t.lists == Lists::elsewhere) return {};
   return {setting_out_and_loads(t.dossier, t.style), findings_summary(t.dossier, t.style, how.findings),
-          notes(t.dossier, t.style, t.scene, t.paper, key, how.notes), cautions(how.cautions),
+          notes(t.dossier, t.style, t.scene, t.office, key, how.notes), cautions(how.cautions),
           not_looked_at(how.cautions)};
 }
 
@@ -160,8 +160,7 @@ std::optional<Body> without_detail(const Try& t) {
 void add_lists(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
                const Places& places, std::vector<Body>& out) {
   const Block lists[] = {setting_out_and_loads(dossier, style), findings_summary(dossier, style, Saying::in_full),
-                         notes(dossier, style, scene, stationery(office.paper), {}, tight), cautions(large),
-                         not_looked_at(large)};
+                         notes(dossier, style, scene, office, {}, tight), cautions(large), not_looked_at(large)};
   const double bottom = places.corner.top + gap_mm;
   double y = bottom;
   for (const Block& block : lists) {

@@ -1,12 +1,15 @@
 #include "report/sheets/list.hpp"
 
+#include <iterator>
+#include <utility>
+
 #include "report/sheets/furniture.hpp"
 
 namespace fairlead::sheets {
 
 namespace {
 
-constexpr const SheetKind* sheets[] = {&general_arrangement};
+constexpr const SheetKind* sheets[] = {&general_arrangement, &reeving_sheet, &anchor_loads_sheet, &clearances_sheet};
 
 }  // namespace
 
@@ -14,9 +17,15 @@ std::span<const SheetKind* const> all_sheets() { return sheets; }
 
 std::vector<drawing::Sheet> compose(const Dossier& dossier, const Style& style, const Office& office,
                                     std::optional<std::string_view> only) {
-  std::vector<Body> bodies;
-  for (const SheetKind* kind : all_sheets())
-    if ((!only || *only == kind->name) && kind->applies(dossier)) kind->compose(dossier, style, office, bodies);
+  // The first kind carries the index of the set, so the others are made before it.
+  std::vector<Body> bodies, behind;
+  Office first = office;
+  for (const SheetKind* kind : all_sheets().subspan(1))
+    if ((!only || *only == kind->name) && kind->applies(dossier)) kind->compose(dossier, style, office, behind);
+  for (const Body& body : behind) first.more.push_back(body.title);
+  if (const SheetKind& kind = *all_sheets().front(); (!only || *only == kind.name) && kind.applies(dossier))
+    kind.compose(dossier, style, first, bodies);
+  std::move(behind.begin(), behind.end(), std::back_inserter(bodies));
 
   const Stationery paper = stationery(office.paper);
   const Layout& layout = dossier.judged.rig.layout;

@@ -50,7 +50,7 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
 
 }  // namespace
 
-Block notes(const Dossier& dossier, const Style& style, const views::Scene& scene, const Stationery& paper,
+Block notes(const Dossier& dossier, const Style& style, const views::Scene& scene, const Office& office,
             const std::vector<std::string>& key, const Typography& type) {
   const Layout& layout = dossier.judged.rig.layout;
   const bool feet = words::one_of(style) == Units::us;
@@ -59,7 +59,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
       "Do not scale. Dimensions and levels in {}; levels in the site's frame ({}). {}-angle projection. Laid out after "
       "ISO 5457, 7200, 128 and 129.",
       feet ? "feet and inches" : "metres", layout.site.datum ? layout.site.datum->value : "datum not stated",
-      paper.first_angle ? "First" : "Third"));
+      stationery(office.paper).first_angle ? "First" : "Third"));
   all.push_back(fmt::format(
       "Chainage along the main line in plan from {}; across: positive to the left looking toward the landing.",
       layout.site.chainage_zero ? "the layout's chainage zero" : "its upstream support"));
@@ -74,6 +74,11 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     const Anchor& anchor = layout.anchors[static_cast<std::size_t>(i)];
     all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
                               views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style)));
+  }
+  if (!office.more.empty()) {
+    std::string index = "Sheets of this set, in order: this one";
+    for (const std::string_view sheet : office.more) index += fmt::format("; {}", sheet);
+    all.push_back(index + ".");
   }
   for (const int i : scene.structures_outside)
     all.push_back(
@@ -97,7 +102,7 @@ struct Sample {
   std::function<void(const Canvas&, Paper left)> draw;  ///< into 16 mm to the right of `left`
 };
 constexpr double sample_mm = 16, heading_mm = 5.5;
-double entry_height_mm(std::size_t entries) { return entries > 12 ? 4.7 : 5.5; }
+double entry_height_mm(std::size_t entries) { return entries > 10 ? 4.7 : 5.5; }
 
 Sample line_sample(std::string text, Pen pen) {
   return {std::move(text), [pen](const Canvas& c, Paper at) { c.line({at, at + Paper{sample_mm, 0}}, pen); }};

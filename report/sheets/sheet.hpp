@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -18,6 +19,7 @@ enum class PaperSize { a3, ansi_b };
 struct Office {
   const drawing::Font& font;
   PaperSize paper = PaperSize::a3;
+  std::vector<std::string_view> more{};  ///< titles of the sheets behind the one that carries the set's index
 };
 
 /// A paper size in millimetres, and where things go on it. Laid out after ISO 5457.

@@ -47,7 +47,7 @@ struct Edges {
 };
 std::optional<Edges> platform(const Scene& scene) {
   const auto& landing = scene.rig->layout.landing;
-  if (!landing) return std::nullopt;
+  if (!landing || !scene.surroundings) return std::nullopt;
   const double half = platform_half_m(scene.rig->layout), z = landing->platform_level_m;
   return Edges{scene.at(landing->platform_from_m, half, z), scene.at(landing->platform_from_m, -half, z),
                scene.at(landing->platform_to_m, half, z), scene.at(landing->platform_to_m, -half, z)};
@@ -157,7 +157,7 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
   if (scene.full) draw_pose(canvas, view, *scene.full, false);
   if (scene.rest) draw_pose(canvas, view, *scene.rest, true);
   draw_break(canvas, scene, view);
-  if (layout.backup_brake && scene.rest)
+  if (layout.backup_brake && scene.rest && scene.surroundings)
     if (const auto at = scene.on_main_line(*scene.rest, layout.backup_brake->engages_m))
       draw_backup_brake(canvas, view.of(*at));
   draw_trolleys(canvas, scene, view, facing);

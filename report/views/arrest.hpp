@@ -8,7 +8,8 @@
 
 namespace fairlead::views {
 
-enum class Facing { elevation, plan };
+/// section: across the main line, looking toward the landing.
+enum class Facing { elevation, plan, section };
 
 /// The view of a scene at 1:scale. Chainage runs to the right in both, so that they share x; the elevation looks
 /// across the line to its left, so the plan's left lies up. `at`: paper place of the lower left corner of `extent`.

@@ -27,20 +27,6 @@ std::string diameter(double metres, const Style& style) {
   return fmt::format("Ø{:g}", 1000 * metres);
 }
 
-/// Points of a curve from a share of its length to another, the middle first: where a leader may end.
-std::vector<Paper> along(const View& view, const Curve3& curve, double from, double to) {
-  constexpr int to_each_side = 10;
-  std::vector<Paper> targets;
-  if (curve.empty()) return targets;
-  for (int i = 0; i <= to_each_side; ++i)
-    for (int side : {1, -1}) {
-      const double share = (from + to) / 2 + side * (to - from) / 2 * i / to_each_side;
-      const auto index = static_cast<std::size_t>(std::lround(share * static_cast<double>(curve.size() - 1)));
-      if (i > 0 || side > 0) targets.push_back(view.of(curve[index]));
-    }
-  return targets;
-}
-
 /// The leg there is most room beside.
 const Curve3& longest(const LineSeen& line) {
   return *std::max_element(line.legs.begin(), line.legs.end(), [](const Curve3& a, const Curve3& b) {
@@ -64,6 +50,19 @@ std::string anchor_words(const Layout& layout, const AnchorSeen& anchor, const S
 }
 
 }  // namespace
+
+std::vector<Paper> along(const View& view, const Curve3& curve, double from, double to) {
+  constexpr int to_each_side = 10;
+  std::vector<Paper> targets;
+  if (curve.empty()) return targets;
+  for (int i = 0; i <= to_each_side; ++i)
+    for (int side : {1, -1}) {
+      const double share = (from + to) / 2 + side * (to - from) / 2 * i / to_each_side;
+      const auto index = static_cast<std::size_t>(std::lround(share * static_cast<double>(curve.size() - 1)));
+      if (i > 0 || side > 0) targets.push_back(view.of(curve[index]));
+    }
+  return targets;
+}
 
 std::string line_words(const Scene& scene, const LineSeen& line, const Style& style) {
   const Layout& layout = scene.rig->layout;
@@ -130,8 +129,7 @@ class Namer {
       // Reduction and support line run along the braking line and the main line in plan: the elevation names them.
       if (!elevation_ && line.role != Role::braking) continue;
       std::string text = line_words(scene_, line, style_);
-      if (elevation_ && line.role == Role::braking)
-        text += fmt::format("\nat rest, sag {}", up(line.greatest_sag_m));
+      if (elevation_ && line.role == Role::braking) text += fmt::format("\nat rest, sag {}", up(line.greatest_sag_m));
       add(along(view_, longest(line), 0.2, 0.8), text);
     }
     if (!scene_.full || !elevation_) return;
@@ -285,8 +283,7 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
   sheaves(scene.sheaves, "redirect");
   sheaves(scene.rest->sheaves, "sheave");
   for (const DeadEnd& end : scene.rest->dead_ends)
-    out.push_back({{view.of(end.at)},
-                   "Dead end " + line_id(scene, end.line), Layer::text, 0.6});
+    out.push_back({{view.of(end.at)}, "Dead end " + line_id(scene, end.line), Layer::text, 0.6});
   for (const AnchorSeen& anchor : scene.anchors)
     out.push_back({{view.of(anchor.position)}, anchor_words(layout, anchor, style), Layer::text, anchor_radius_mm});
   std::string mark = "Rest mark CH " + figure(layout.brake_trolley.rest_m, style);

@@ -16,7 +16,8 @@ namespace {
 
 constexpr double beside_m = 0.8, beyond_mark_m = 2.0, below_m = 0.8, above_m = 0.55;
 
-/// Puts a drawing on another as far as it lies in a box. What is cut is no area any more.
+}  // namespace
+
 void draw_clipped(const Canvas& canvas, const Drawing& drawing, const Box& box) {
   for (const auto& entity : drawing.entities) {
     const auto* stroke = std::get_if<Stroke>(&entity);
@@ -31,8 +32,6 @@ void draw_clipped(const Canvas& canvas, const Drawing& drawing, const Box& box) 
       for (std::vector<Paper>& piece : clip(path, box)) canvas.line(std::move(piece), stroke->pen);
   }
 }
-
-}  // namespace
 
 std::optional<DetailWindow> redirect_window(const Scene& scene) {
   const SheaveSeen* redirect = first_redirect(scene);
@@ -52,24 +51,29 @@ DetailWindow filling(const Scene& scene, const DetailWindow& w, double width_m, 
   return {w.from_m - upstream, w.to_m + wider - upstream, w.low_m - 0.4 * taller, w.high_m + 0.6 * taller};
 }
 
-std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, double scale,
-                                     Paper lower_left, const Style& style, int first_balloon) {
+Framed draw_framed(const Canvas& canvas, const Scene& scene, const DetailWindow& window, double scale, Paper lower_left,
+                   std::string name) {
   View view = view_of(scene, Facing::elevation, scale, {0, 0});
-  view.name = "detail A";
+  view.name = std::move(name);
   view.origin = scene.at(window.from_m, 0, window.low_m);
   view.at = lower_left;
   const Paper upper_right = view.of(scene.at(window.to_m, 0, window.high_m));
   const Box frame{lower_left.x_mm, lower_left.y_mm, upper_right.x_mm, upper_right.y_mm};
   canvas.drawing().views.push_back(view);
-
-  // The loaded main line of the full travel would run through here without saying anything of the redirect.
-  Scene shown = scene;
-  if (shown.full) shown.full->main_line.clear();
   Drawing whole;
-  draw_rig(Canvas(whole, canvas.font()), shown, view, Facing::elevation);
+  draw_rig(Canvas(whole, canvas.font()), scene, view, Facing::elevation);
   const std::size_t before = canvas.drawing().entities.size();
   draw_clipped(canvas, whole, frame.grown(-narrow_mm));
   canvas.box(frame, {narrow_mm, LineType::continuous, Layer::structure});
+  return {view, frame, before};
+}
+
+std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, double scale,
+                                     Paper lower_left, const Style& style, int first_balloon) {
+  // The loaded main line of the full travel would run through here without saying anything of the redirect.
+  Scene shown = scene;
+  if (shown.full) shown.full->main_line.clear();
+  const auto [view, frame, before] = draw_framed(canvas, shown, window, scale, lower_left, "detail A");
 
   Obstacles obstacles(canvas.font());
   obstacles.add(canvas.drawing(), before);
@@ -84,8 +88,7 @@ std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, c
   dimension_rows(canvas, Measures::up, {{wheel, centre, metres(centre.y_mm - wheel.y_mm)}}, wheel.x_mm + trolley_mm, 1,
                  &obstacles);
   obstacles.add(canvas.drawing(), dimensions);
-  return place(canvas, detail_callouts(scene, view, frame.grown(-2), style), obstacles, frame.grown(-1),
-               first_balloon);
+  return place(canvas, detail_callouts(scene, view, frame.grown(-2), style), obstacles, frame.grown(-1), first_balloon);
 }
 
 void mark_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, const View& view) {

@@ -10,6 +10,9 @@ namespace fairlead::views {
 /// A length on the drawing: metres without unit, as its notes say, or feet and inches.
 std::string figure(double metres, const Style&);
 
+/// Points of a curve from a share of its length to another, the middle first: where a leader may end.
+std::vector<drawing::Paper> along(const drawing::View&, const Curve3&, double from, double to);
+
 /// "L1 braking line Ø8", "S1 support line Ø10".
 std::string line_words(const Scene&, const LineSeen&, const Style&);
 std::string line_id(const Scene&, int line);

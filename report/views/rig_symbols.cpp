@@ -76,6 +76,9 @@ void draw_block(const Canvas& canvas, const View& view, const BlockSeen& block, 
     box = {at.x_mm - half_length, at.y_mm - half_height, at.x_mm + half_length, at.y_mm + half_height};
   canvas.box(box, pen, Fill::paper);
   for (const Point3& wheel : block.wheels)
+    if (const Paper top{at.x_mm, box.top}; view.of(wheel).y_mm > top.y_mm)
+      canvas.line({top, view.of(wheel) - Paper{0, wheel_radius}}, {narrow_mm, LineType::continuous, pen.layer});
+  for (const Point3& wheel : block.wheels)
     canvas.circle(view.of(wheel) - Paper{0, wheel_radius}, wheel_radius, {narrow_mm, LineType::continuous, pen.layer});
 }
 

@@ -108,7 +108,7 @@ void see_main_line_alone(const Rig& rig, const mainline::MainLine& line, Scene& 
   rest.trolley.wheel = rig.frame.origin + load.x_m * rig.frame.along + shape->wheels[0].z_m * rig.frame.up;
   rest.trolley.attachment =
       rest.trolley.wheel + offset.x * rig.frame.along + offset.y * rig.frame.across + offset.z * rig.frame.up;
-  rest.main_line = curve_of(rig.frame, cable, *shape, load.x_m, scene.from_m, scene.to_m);
+  rest.main_line = curve_of(rig.frame, cable, *shape, scene.from_m, scene.to_m);
   scene.horizontal_N = shape->pieces[0].H_N;
   scene.rest = std::move(rest);
 }

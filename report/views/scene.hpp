@@ -94,13 +94,14 @@ struct Reach3 {
 
 struct Scene {
   const Rig* rig{};
-  double from_m{}, to_m{};                 ///< chainages shown
+  double from_m{}, to_m{};  ///< chainages shown
   Reach3 reach;
+  bool surroundings = true;                ///< platform, backup brake and the anchors' loads are shown too
   std::optional<RigPose> rest;             ///< empty, at its rest mark, line at rest
   std::optional<RigPose> full;             ///< heaviest rider, end of the planned travel, peak tension
   std::string state;                       ///< which state of the main line both are drawn in
   double temperature_K{}, horizontal_N{};  ///< of it, with the empty trolley
-  std::vector<SheaveSeen> sheaves;  ///< those that stand still
+  std::vector<SheaveSeen> sheaves;         ///< those that stand still
   std::vector<AnchorSeen> anchors;
   std::vector<StructureSeen> structures;
   std::vector<int> structures_outside;            ///< indices of those beyond `reach`

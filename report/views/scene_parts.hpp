@@ -5,9 +5,12 @@
 
 namespace fairlead::views {
 
-/// A solved main line between two chainages, with a point at its one wheel.
-Curve3 curve_of(const Frame&, const mainline::Cable&, const mainline::Shape&, double wheel_m, double from_m,
-                double to_m);
+/// A solved main line between two chainages, with a point at each of its wheels.
+Curve3 curve_of(const Frame&, const mainline::Cable&, const mainline::Shape&, double from_m, double to_m);
+
+/// The main line under a pose's loads: the brake trolley less the line's lift, with the rider on it once in contact;
+/// before, the rider rolls upstream of it.
+Curve3 main_line_of(const Frame&, const reeving::SweepInputs&, const reeving::Pose&, double from_m, double to_m);
 
 /// The eight corners of a box by its own directions.
 Curve3 corners_of(Point3 centre, const Size&, Vec3 along, Vec3 across, Vec3 up);

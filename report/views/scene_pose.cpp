@@ -1,6 +1,7 @@
 // What stands where at one pose of the reeving.
 #include <algorithm>
 #include <cmath>
+#include <span>
 
 #include "geometry/mainline/cable.hpp"
 #include "geometry/reeving/leg.hpp"
@@ -12,14 +13,6 @@ namespace {
 
 constexpr double sample_m = 0.1;  // of a main line's curve: at 1:20 a chord of it still lies within 0.01 mm
 constexpr int leg_points = 121, wrap_points = 49;
-
-/// The main line of a pose with one wheel on it: what presses there is the weight less the line's lift.
-Curve3 main_line_of(const Frame& frame, const mainline::Cable& cable, const reeving::Pose& pose, double weight_N,
-                    double from_m, double to_m) {
-  const mainline::Load load{dot(pose.trolley - frame.origin, frame.along), weight_N - pose.pull_on_trolley_N.z};
-  const auto shape = mainline::hang_rolling(cable, {&load, 1});
-  return shape ? curve_of(frame, cable, *shape, load.x_m, from_m, to_m) : Curve3{};
-}
 
 Role role_of(const Rig& rig, std::size_t line) {
   if (rig.lines[line].kind == Item::Kind::support_line) return Role::support;
@@ -134,11 +127,26 @@ const LineSeen* RigPose::braking() const {
   return at == lines.end() ? nullptr : &*at;
 }
 
-Curve3 curve_of(const Frame& frame, const mainline::Cable& cable, const mainline::Shape& shape, double wheel_m,
-                double from_m, double to_m) {
+Curve3 main_line_of(const Frame& frame, const reeving::SweepInputs& given, const reeving::Pose& pose, double from_m,
+                    double to_m) {
+  const auto x = [&](Point3 p) { return dot(p - frame.origin, frame.along); };
+  const mainline::Cable& cable = given.state.cable;
+  const double trolley_N = given.trolley_weight_N - pose.pull_on_trolley_N.z;
+  const bool apart = pose.travel_m < 0 && given.rider_weight_N > 0;
+  const mainline::Load rider{x(pose.rider), given.rider_weight_N};
+  const mainline::Load trolley{x(pose.trolley), apart ? trolley_N : trolley_N + given.rider_weight_N};
+  const mainline::Load both[] = {rider, trolley};
+  const auto shape = mainline::hang_rolling(cable, apart ? std::span(both) : std::span(both).last(1));
+  return shape ? curve_of(frame, cable, *shape, from_m, to_m) : Curve3{};
+}
+
+Curve3 curve_of(const Frame& frame, const mainline::Cable& cable, const mainline::Shape& shape, double from_m,
+                double to_m) {
   const double first = std::max(0.0, from_m - frame.chainage_of_origin_m);
   const double last = std::min(cable.span_m, to_m - frame.chainage_of_origin_m);
-  std::vector<double> xs{wheel_m};
+  std::vector<double> xs;
+  for (int i = 0; i < shape.loads; ++i)
+    if (const double x = shape.wheels[static_cast<std::size_t>(i)].x_m; x >= first && x <= last) xs.push_back(x);
   const int pieces = std::max(1, static_cast<int>(std::ceil((last - first) / sample_m)));
   for (int i = 0; i <= pieces; ++i) xs.push_back(first + (last - first) * i / pieces);
   std::sort(xs.begin(), xs.end());
@@ -180,8 +188,7 @@ RigPose pose_seen(const Rig& rig, const reeving::Sweep& sweep, double travel_m, 
   seen.trolley = {pose.trolley, pose.attachment};
   seen.travel_m = pose.travel_m;
   seen.outlet_tension_N = pose.outlet_tension_N;
-  seen.main_line =
-      main_line_of(rig.frame, given.state.cable, pose, given.trolley_weight_N + given.rider_weight_N, from_m, to_m);
+  seen.main_line = main_line_of(rig.frame, given, pose, from_m, to_m);
   PoseReader(rig, sweep, seen.pose).read(seen);
   return seen;
 }

@@ -34,14 +34,13 @@ std::vector<Paper> hull(std::vector<Paper> points) {
 std::optional<std::pair<Paper, Paper>> cut_line(const Scene& scene, const StructureSeen& plane, const View& view,
                                                 Facing facing) {
   const double level = scene.rest ? scene.rest->trolley.wheel.z : scene.reach.high_m;
-  const Point3 on_view = scene.at(scene.from_m, 0, level);
+  const Point3 on_view = facing == Facing::section ? view.origin : scene.at(scene.from_m, 0, level);
   const Paper normal{fairlead::dot(plane.normal, view.right), fairlead::dot(plane.normal, view.up)};
   constexpr double flat = 0.1;
   if (!(length(normal) > flat) || (facing == Facing::plan && std::abs(plane.normal.z) > 0.7)) return std::nullopt;
   // Distance in front of the plane at `on_view`, then along the normal's own trace to the cut.
   const double in_front = fairlead::dot(on_view - plane.through, plane.normal);
-  const Paper foot =
-      view.of(on_view) - (view.mm_per_m() * in_front / (length(normal) * length(normal))) * normal;
+  const Paper foot = view.of(on_view) - (view.mm_per_m() * in_front / (length(normal) * length(normal))) * normal;
   const Paper way = -1.0 / length(normal) * left_of(normal);  // the solid, against the normal, then lies to its right
   constexpr double far_mm = 5000;
   return std::pair{foot - far_mm * way, foot + far_mm * way};
@@ -50,6 +49,9 @@ std::optional<std::pair<Paper, Paper>> cut_line(const Scene& scene, const Struct
 }  // namespace
 
 Box structures_window(const Scene& scene, const View& view, Facing facing) {
+  if (facing == Facing::section)
+    return bounds(view.of(scene.at(scene.from_m, scene.reach.right_m, scene.reach.low_m)),
+                  view.of(scene.at(scene.from_m, scene.reach.left_m, scene.reach.high_m)));
   const bool plan = facing == Facing::plan;
   const Paper a = view.of(scene.at(scene.from_m, scene.reach.right_m, scene.reach.low_m)),
               b = view.of(scene.at(scene.to_m, plan ? scene.reach.left_m : scene.reach.right_m, scene.reach.high_m));

@@ -57,9 +57,11 @@ inline const Dossier& failing() {
   return dossier;
 }
 
-inline drawing::Sheet one_sheet(const Dossier& dossier, PaperSize paper = PaperSize::a3) {
-  auto set = compose(dossier, Style{}, {font(), paper});
-  if (set.size() != 1) throw std::runtime_error("not one sheet");
+/// The general arrangement, which then is the only sheet of its set.
+inline drawing::Sheet one_sheet(const Dossier& dossier, PaperSize paper = PaperSize::a3,
+                                std::string_view kind = "general-arrangement") {
+  auto set = compose(dossier, Style{}, {font(), paper}, kind);
+  if (set.empty()) throw std::runtime_error("no such sheet");
   return std::move(set.front());
 }
 

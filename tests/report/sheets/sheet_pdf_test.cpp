@@ -32,15 +32,19 @@ Ran run(const std::string& command) {
   return ran;
 }
 
-std::string bytes_of(PaperSize paper) {
-  return formats::pdf(compose(demo(), Style{}, {font(), paper}), font(), {"Heron Gully", "", "", "", "fairlead", {}})
+/// The whole set, or one kind of sheet of it.
+std::string bytes_of(PaperSize paper, std::optional<std::string_view> only = {}) {
+  return formats::pdf(compose(demo(), Style{}, {font(), paper}, only), font(),
+                      {"Heron Gully", "", "", "", "fairlead", {}})
       .value();
 }
 
 /// The sheet as a file that goes with the test.
 class Drawn {
  public:
-  explicit Drawn(PaperSize paper) { EXPECT_TRUE(formats::write_whole(path_.string(), bytes_of(paper)).has_value()); }
+  explicit Drawn(PaperSize paper, std::optional<std::string_view> only = {}) {
+    EXPECT_TRUE(formats::write_whole(path_.string(), bytes_of(paper, only)).has_value());
+  }
   ~Drawn() { std::filesystem::remove(path_); }
   std::string path() const { return path_.string(); }
 
@@ -61,6 +65,11 @@ TEST(SheetPdf, OtherProgramsFindNothingToComplainOf) {
     EXPECT_NE(size.find(paper == PaperSize::a3 ? "1190.55 x 841.89 pts (A3)" : "1224 x 792 pts"), std::string::npos)
         << size;
   }
+}
+
+TEST(SheetPdf, ASetIsNoLargerThanAMailTakes) {
+  // 1.5 MB is a tenth of what mail programs refuse.
+  EXPECT_LT(bytes_of(PaperSize::a3).size(), 1'500'000u);
 }
 
 TEST(SheetPdf, SameLayoutSameBytes) { EXPECT_EQ(bytes_of(PaperSize::a3), bytes_of(PaperSize::a3)); }
@@ -110,7 +119,7 @@ TEST(SheetPdf, TheMainLineMeasuresItsLengthAtTheScaleOfTheTitleBlock) {
 }
 
 TEST(SheetPdf, ChainageFiguresStandAsFarApartAsTheySay) {
-  const Drawn drawn(PaperSize::a3);
+  const Drawn drawn(PaperSize::a3, "general-arrangement");
   const double scale = view_named(one_sheet(demo()), "elevation").scale;
   const auto a = centres_mm(drawn.path(), "190"), b = centres_mm(drawn.path(), "215");
   ASSERT_EQ(a.size(), 1u);

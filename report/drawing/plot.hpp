@@ -1,0 +1,26 @@
+// Curves over a common axis, with a frame, a grid and figures.
+#pragma once
+
+#include "report/drawing/canvas.hpp"
+
+namespace fairlead::drawing {
+
+/// One axis: what it shows and how its figures relate to what is plotted.
+struct PlotAxis {
+  std::string name;      ///< "travel, m"
+  double low{}, high{};  ///< of the values, low < high
+  double unit = 1;       ///< the figures are values divided by this
+};
+/// A curve by its points (x, y); the names of curves stand above the plot.
+struct PlotCurve {
+  std::vector<Paper> values;  ///< x and y in the axes' values, not millimetres
+  std::string name;
+  Pen pen;
+};
+/// Draws the curves into a box, axis names and figures included. The figures are round numbers.
+void plot(const Canvas&, const Box&, const PlotAxis& x, const PlotAxis& y, const std::vector<PlotCurve>&);
+
+/// The least of the series 1, 2, 5, 10 ... that is no less than a value > 0.
+double round_up(double value);
+
+}  // namespace fairlead::drawing
