@@ -1,8 +1,9 @@
 #include "geometry/reeving/between.hpp"
 
-#include <array>
 #include <limits>
 #include <numbers>
+
+#include "geometry/reeving/interval_rates.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -10,29 +11,6 @@ namespace {
 constexpr double margin = 1e-9;
 constexpr double unknown = std::numeric_limits<double>::infinity();
 constexpr Band anything{-unknown, unknown};
-
-/// Every unknown's band. Contacts: angle about the axle from where the contact stands at the first pose.
-struct Box {
-  Band height_m, wheel_N, up_slope, down_slope, extension_m;
-  std::vector<Band> contact_rad;  // on and off of every sheave
-};
-
-bool encloses(const Box& box, const Box& inner) {
-  bool all = box.height_m.encloses(inner.height_m) && box.wheel_N.encloses(inner.wheel_N) &&
-             box.up_slope.encloses(inner.up_slope) && box.down_slope.encloses(inner.down_slope) &&
-             box.extension_m.encloses(inner.extension_m);
-  for (std::size_t i = 0; i < box.contact_rad.size(); ++i)
-    all = all && box.contact_rad[i].encloses(inner.contact_rad[i]);
-  return all;
-}
-
-template <class Do>
-Box each(const Box& a, const Box& b, Do combine) {
-  Box r{combine(a.height_m, b.height_m),     combine(a.wheel_N, b.wheel_N),         combine(a.up_slope, b.up_slope),
-        combine(a.down_slope, b.down_slope), combine(a.extension_m, b.extension_m), a.contact_rad};
-  for (std::size_t i = 0; i < r.contact_rad.size(); ++i) r.contact_rad[i] = combine(r.contact_rad[i], b.contact_rad[i]);
-  return r;
-}
 
 /// Values and slopes of a table over a band, its end segments continued.
 struct TableBand {
@@ -52,8 +30,9 @@ double turned(Vec3 from_e, Vec3 to_e, Vec3 axle) {
   return std::atan2(dot(cross(from_e, to_e), axle), dot(from_e, to_e));
 }
 
-Vec3 rotated(Vec3 e, Vec3 axle, double angle_rad) {
-  return std::cos(angle_rad) * e + std::sin(angle_rad) * cross(axle, e);
+/// The turn from one attitude to another as a vector, right for small ones to third order.
+Vec3 turn_between(const Placement& a, const Placement& b) {
+  return 0.5 * (cross(a.turned_x, b.turned_x) + cross(a.turned_y, b.turned_y) + cross(a.turned_z, b.turned_z));
 }
 
 class Interval {
@@ -64,298 +43,280 @@ class Interval {
         outlet_(outlet),
         a_(a),
         b_(b),
-        sheaves_(in.sheaves.size()),
         step_m_(b.pose.travel_m - a.pose.travel_m),
-        moving_(a.pose.travel_m >= 0) {}
+        moving_(a.pose.travel_m >= 0),
+        legs_(in, sweep, a, moving_ ? step_m_ : 0),
+        equations_(in, moving_),
+        back_(in) {}
 
   Between bound();
 
  private:
   Box guess() const;
-  /// What follows from the box; out_ is filled on the way.
-  Box follow(const Box&);
-  void place_ends(const Box&);
-  void hang_legs(Band outlet_N);
-  Band contact(const LegBand&, Band rise, const LegEnd&, std::size_t which) const;
-  void measure_fleet(std::size_t sheave, const LegBand&, Band rise);
-  void measure_lead(const LegBand&);
+  /// What follows from the box, in `next`; false where nothing does.
+  bool follow(Box& box, Box& next);
+  bool follow_wheel(Box& box, Box& next, WheelOver& wheel) const;
+  void go_on(Box& next);
+  Between measure(Box& box);
+  void measure_angles(Between& out) const;
+  void measure_stray(Box& box, Between& out) const;
+  Swept swept(const Band3& at) const;
   Between nothing_known() const;
 
-  Vec3 first_e(std::size_t which) const { return contact_e(a_, which); }
-  static Vec3 contact_e(const Station& s, std::size_t which) {
-    return which % 2 == 0 ? s.lines.legs[which / 2].to_e : s.lines.legs[which / 2 + 1].from_e;
-  }
-  const Sheave& sheave_of(std::size_t which) const { return in_.sheaves[which / 2]; }
   double height(const Station& s) const { return dot(s.pose.trolley - in_.origin, in_.up); }
   /// What is taken of the trolley's height while it rests.
   Band bobbing() const { return wider(band_of(height(a_), height(b_)), std::abs(height(b_) - height(a_)) + margin); }
-  Band along_rig(Vec3 v, Vec3 axis, const Swept& p, const Swept& q) const {
-    return around(dot(v, axis), p.half_width(axis) + q.half_width(axis));
-  }
-  /// Dot and cross product of the line's direction at an end with a vector; the latter's parts in the rig's axes.
-  Band with(const LegBand& leg, Band rise, Vec3 v) const {
-    return leg.along * dot(v, in_.along) + leg.across * dot(v, in_.across) + rise * dot(v, in_.up);
-  }
-  std::array<Band, 3> square_to(const LegBand& leg, Band rise, Vec3 v) const {
-    const double x = dot(v, in_.along), y = dot(v, in_.across), z = dot(v, in_.up);
-    return {leg.across * z - rise * y, rise * x - leg.along * z, leg.along * y - leg.across * x};
-  }
+  /// How far the rates' own measure runs from the first pose: the travel, or upstream the trolley's rise.
+  Band ahead() const { return moving_ ? Band(0, step_m_) : bobbing() - height(a_); }
 
   const Inputs& in_;
   const SweepInputs& sweep_;
   const Outlet& outlet_;
   const Station &a_, &b_;
-  std::size_t sheaves_;
   double step_m_;
   bool moving_;
-  std::vector<LegBand> legs_;
+  IntervalLegs legs_;
+  IntervalRates equations_;
+  BandRates rates_;
+  Band wheel_rate_N_;
   Box back_;
-  Between out_;
 };
 
 Box Interval::guess() const {
   // Generous enough to be proven at once as a rule; what is proven is then narrowed.
   const auto spread = [](double p, double q, double least) { return wider(band_of(p, q), std::abs(q - p) + least); };
   const double rough = 3e-3 * step_m_;
-  Box box;
-  box.wheel_N = box.up_slope = box.down_slope = {-1, 1};  // of no use upstream of the mark
-  box.extension_m = spread(a_.pose.extension_m, b_.pose.extension_m, rough + margin);
-  box.height_m = wider(bobbing(), margin);
+  Box box(in_);
+  box.fill({-1, 1});  // of no use where it stays so: the main line upstream of the mark, turns that are held
+  box.extension_m() = spread(a_.pose.extension_m, b_.pose.extension_m, rough + margin);
+  box.height_m() = wider(bobbing(), margin);
   if (moving_) {
     const mainline::Wheel &p = a_.shape.wheels[0], &q = b_.shape.wheels[0];
-    const Band ahead = wider(hull(a_.rates.slope, b_.rates.slope), std::abs(a_.rates.slope - b_.rates.slope) + 3e-3) *
-                       Band{0, step_m_};
-    box.height_m = wider(height(a_) + ahead, margin);
-    box.wheel_N = spread(p.tension_N, q.tension_N, (rough + margin) * p.tension_N);
-    const auto slopes = [&](auto side) {
+    const Band slopes =
+        wider(band_of(a_.rates.slope, b_.rates.slope), std::abs(a_.rates.slope - b_.rates.slope) + 3e-3);
+    box.height_m() = wider(height(a_) + slopes * Band(0, step_m_), margin);
+    box.wheel_N() = spread(p.tension_N, q.tension_N, (rough + margin) * p.tension_N);
+    const auto side_slopes = [&](auto side) {
       const LineSide<double> s = side(sweep_.state.cable, a_.shape, 0), t = side(sweep_.state.cable, b_.shape, 0);
       return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough + 1e-3);
     };
-    box.up_slope = slopes(side_up);
-    box.down_slope = slopes(side_down);
+    box.up_slope() = side_slopes(side_up);
+    box.down_slope() = side_slopes(side_down);
   }
-  for (std::size_t i = 0; i < 2 * sheaves_; ++i) {
-    const double turn = turned(first_e(i), contact_e(b_, i), sheave_of(i).axle);
-    box.contact_rad.push_back(spread(0, turn, rough + margin));
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
+    const double p = a_.lines.tension[l].at_N, q = b_.lines.tension[l].at_N;
+    box.tension_N(l) = spread(p, q, (rough + margin) * p);
+  }
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    const Placement &p = a_.lines.blocks[b], &q = b_.lines.blocks[b];
+    const Vec3 shift = legs_.axes().in(q.at - p.at), turn = legs_.axes().in(turn_between(p, q));
+    const double shifts[3] = {shift.x, shift.y, shift.z}, turns[3] = {turn.x, turn.y, turn.z};
+    for (int i = 0; i < 3; ++i) {
+      box.shift_m(b)[i] = spread(0, shifts[i], rough + margin);
+      if (!in_.blocks[b].attitude_held) box.turn_rad(b)[i] = spread(0, turns[i], rough + margin);
+    }
+  }
+  for (std::size_t i = 0; i < 2 * in_.sheaves.size(); ++i) {
+    if (in_.sheaves[i / 2].radius_m == 0) continue;
+    const Vec3 axle = legs_.axes().in(placed(in_, a_.lines, static_cast<int>(i / 2)).axle);
+    box.contact_rad(i) = spread(0, turned(legs_.contact_e(a_, i), legs_.contact_e(b_, i), axle), rough + margin);
   }
   return box;
 }
 
-void Interval::place_ends(const Box& box) {
-  const Point3 first = a_.pose.attachment;
-  const double ahead_m = moving_ ? step_m_ : 0;
-  const Band risen = box.height_m - height(a_);
-  out_.attachment = {first + (ahead_m / 2) * in_.along + ((risen.low + risen.high) / 2) * in_.up,
-                     (ahead_m / 2) * in_.along, (risen.width() / 2) * in_.up};
-  out_.contacts.resize(2 * sheaves_);
-  for (std::size_t i = 0; i < 2 * sheaves_; ++i) {
-    const Sheave& s = sheave_of(i);
-    const Band turn = box.contact_rad[i];
-    const double half = turn.width() / 2;
-    const Vec3 e = rotated(first_e(i), s.axle, (turn.low + turn.high) / 2);
-    out_.contacts[i] = {s.centre + s.radius_m * e, (s.radius_m * half) * cross(s.axle, e),
-                        (s.radius_m * half * half / 2) * e};
-  }
-}
-
-void Interval::hang_legs(Band outlet_N) {
-  legs_.resize(sheaves_ + 1);
-  for (std::size_t i = 0; i <= sheaves_; ++i) {
-    const Swept from = i == 0 ? out_.attachment : out_.contacts[2 * i - 1];
-    const Swept to = i == sheaves_ ? Swept{in_.outlet(), {}, {}} : out_.contacts[2 * i];
-    const Vec3 span = to.middle - from.middle;
-    const double level_m = dot((from.middle + 0.5 * span) - in_.outlet(), in_.up);
-    const double level_half_m = (from.half_width(in_.up) + to.half_width(in_.up)) / 2;
-    const double w = in_.lines.front().weight_N_per_m;
-    legs_[i] = leg_between(along_rig(span, in_.along, from, to), along_rig(span, in_.across, from, to),
-                           along_rig(span, in_.up, from, to), outlet_N + w * around(level_m, level_half_m), w);
-  }
-}
-
-/// The contact's angle from its first place: the leg's direction in the groove's plane is turn (axle x e).
-Band Interval::contact(const LegBand& leg, Band rise, const LegEnd& end, std::size_t which) const {
-  const Vec3 e = first_e(which);
-  const double into = which % 2 == 0 ? -1 : 1;  // from the contact into its leg
-  const Band ahead = (into * end.turn) * with(leg, rise, cross(end.axle, e));
-  const Band aside = (-into * end.turn) * with(leg, rise, e);
-  if (!(ahead.low > 0)) return anything;
-  return {std::atan2(aside.low, aside.low < 0 ? ahead.low : ahead.high),
-          std::atan2(aside.high, aside.high > 0 ? ahead.low : ahead.high)};
-}
-
-void Interval::measure_fleet(std::size_t sheave, const LegBand& leg, Band rise) {
-  const Vec3 axle = in_.sheaves[sheave].axle;
-  double in_plane2 = 0;
-  for (const Band part : square_to(leg, rise, axle)) in_plane2 += part.least_size() * part.least_size();
-  const double fleet = std::atan2(with(leg, rise, axle).greatest_size(), std::sqrt(in_plane2)) + margin;
-  if (!(fleet <= out_.fleet_rad[sheave])) out_.fleet_rad[sheave] = fleet;
-}
-
-void Interval::measure_lead(const LegBand& leg) {
-  double aside2 = 0;
-  for (const Band part : square_to(leg, leg.to_rise, in_.outlet_axis))
-    aside2 += part.greatest_size() * part.greatest_size();
-  // The axis points out of the unit, the leg's direction into it.
-  out_.lead_rad = std::atan2(std::sqrt(aside2), -with(leg, leg.to_rise, in_.outlet_axis).high) + margin;
-}
-
-Box Interval::follow(const Box& box) {
-  const double w = in_.lines.front().weight_N_per_m;
-  const TableBand table = table_between(in_.unit.retraction_N, box.extension_m);
-  const Band outlet_N =
-      outlet_.held_tension_N ? Band(*outlet_.held_tension_N) : wider(table.value, margin * table.value.high);
-  const Band spring = outlet_.held_tension_N ? Band(0) : table.slope;
-  place_ends(box);
-  hang_legs(outlet_N);
-  out_.fleet_rad.assign(sheaves_, 0);
-  Box next = box;
-  next.height_m = next.wheel_N = next.extension_m = anything;
-  for (const LegBand& leg : legs_)
-    if (!leg.hangs) return next;
-  for (std::size_t i = 0; i < sheaves_; ++i) {
-    const Sheave& s = in_.sheaves[i];
-    next.contact_rad[2 * i] = wider(contact(legs_[i], legs_[i].to_rise, arriving(s), 2 * i), margin / 2);
-    next.contact_rad[2 * i + 1] =
-        wider(contact(legs_[i + 1], legs_[i + 1].from_rise, leaving(s), 2 * i + 1), margin / 2);
-    measure_fleet(i, legs_[i], legs_[i].to_rise);
-    measure_fleet(i, legs_[i + 1], legs_[i + 1].from_rise);
-  }
-  measure_lead(legs_.back());
-
-  // Length per newton, and what a turning contact adds to it; `slide` per radian is at most r times this.
-  const auto slide = [&](std::size_t sheave, const LegBand& leg) {
-    const double f = out_.fleet_rad[sheave];
-    return in_.sheaves[sheave].radius_m *
-           (1 - std::cos(f) + leg.greatest_tension_N * leg.swing_rad_per_N * std::tan(f));
-  };
-  // A contact that turns moves its end of the leg along the line itself, which leaves the leg on its own catenary, and
-  // by tan f times as much square to it.
-  const auto turns = [&](std::size_t at, double free) {
-    double radii = 0, fleet = 0;
-    for (const std::size_t sheave : {at - 1, at})
-      if (sheave < sheaves_) {
-        radii += in_.sheaves[sheave].radius_m;
-        fleet = std::max(fleet, out_.fleet_rad[sheave]);
-      }
-    const LegBand& turning = legs_[at];
-    const double left =
-        std::cos(fleet) - radii * (turning.curving_rad_per_m + std::tan(fleet) * turning.swing_rad_per_m);
-    return left > 0 ? free / left : unknown;
-  };
-  Band length_per_N = 0;
-  for (std::size_t i = 0; i <= sheaves_; ++i) {
-    double slides = 0;
-    if (i > 0) slides += slide(i - 1, legs_[i]);
-    if (i < sheaves_) slides += slide(i, legs_[i]);
-    const double turn = turns(i, legs_[i].swing_rad_per_N);
-    length_per_N = length_per_N + wider(legs_[i].per_mid_m_per_N, slides > 0 ? slides * turn : 0);
-  }
-  const Band answer = Band(1) - spring * length_per_N;
-  if (!(answer.low > 0)) return next;
-
-  // Length and upward pull for a metre along and a metre up, the contact on the first sheave following.
-  const LegBand& leg = legs_.front();
-  const double aside = in_.sheaves[0].radius_m * std::tan(out_.fleet_rad[0]) * leg.V_per_to_N_per_m;
-  const double turn_per_m = turns(0, leg.swing_rad_per_m), slide_m = slide(0, leg) * turn_per_m;
-  const Band length_x = wider(-leg.per_along, slide_m);
-  const Band length_z = wider((w / 2) * leg.per_mid_m_per_N - leg.per_rise, slide_m);
-  if (!moving_) {
-    next.height_m = bobbing();
-    next.wheel_N = next.up_slope = next.down_slope = 0;
-    next.extension_m = wider(a_.pose.extension_m + length_z / answer * (box.height_m - height(a_)), margin / 2);
-    return next;
-  }
-  const Band V_N = wider(leg.V_per_N, aside * turns(0, leg.swing_rad_per_N));
-  const Band V_x = wider(leg.V_per_along, aside * turn_per_m) + V_N * spring / answer * length_x;
-  const Band V_z = wider(leg.V_per_up, aside * turn_per_m) + V_N * spring / answer * length_z;
-
+bool Interval::follow_wheel(Box& box, Box& next, WheelOver& wheel) const {
+  if (!moving_) return true;
   const mainline::Cable& cable = sweep_.state.cable;
   const Band x{a_.shape.wheels[0].x_m, b_.shape.wheels[0].x_m};
-  const SideBand up = side_between(x, -box.height_m, box.up_slope, box.wheel_N, cable);
-  const SideBand down = side_between(cable.span_m - x, cable.rise_m - box.height_m, box.down_slope, box.wheel_N, cable);
-  next.up_slope = wider(up.slope, margin / 2);
-  next.down_slope = wider(down.slope, margin / 2);
-  const Band carried = (sweep_.trolley_weight_N + sweep_.rider_weight_N) - leg.from_V_N;
-  if (!(carried.low > 0)) return next;
-  const WheelResponse<Band> wheel =
-      respond(up.side, down.side, box.wheel_N, carried, cable, (a_.rates.slope + b_.rates.slope) / 2);
-  const Band slope = (wheel.dz_dx - wheel.dz_dW_m_per_N * V_x) / (Band(1) + wheel.dz_dW_m_per_N * V_z);
-  out_.pay_out = wider((length_x + length_z * slope) / answer, margin);
-  const Band ahead{0, step_m_};
-  next.height_m = wider(height(a_) + slope * ahead, margin / 2);
-  next.wheel_N = wider(a_.shape.wheels[0].tension_N + wheel.tension_per_m(slope) * ahead,
-                       margin / 2 * a_.shape.wheels[0].tension_N);
-  next.extension_m = wider(a_.pose.extension_m + out_.pay_out * ahead, margin / 2);
-  // Once the box is proven, the same rates lead back from the pose at the interval's end.
-  back_.height_m = wider(height(b_) - slope * ahead, margin);
-  back_.extension_m = wider(b_.pose.extension_m - out_.pay_out * ahead, margin);
-  back_.wheel_N =
-      wider(b_.shape.wheels[0].tension_N - wheel.tension_per_m(slope) * ahead, margin * b_.shape.wheels[0].tension_N);
-  return next;
+  const SideBand up = side_between(x, -box.height_m(), box.up_slope(), box.wheel_N(), cable);
+  const SideBand down =
+      side_between(cable.span_m - x, cable.rise_m - box.height_m(), box.down_slope(), box.wheel_N(), cable);
+  next.up_slope() = wider(up.slope, margin / 2);
+  next.down_slope() = wider(down.slope, margin / 2);
+  const Band lift = legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).answer.from_pull_N.z;
+  const Band carried = (sweep_.trolley_weight_N + sweep_.rider_weight_N) - lift;
+  if (!(carried.low > 0)) return false;
+  const auto answer = respond(up.side, down.side, box.wheel_N(), carried, cable, (a_.rates.slope + b_.rates.slope) / 2);
+  wheel = {answer.dz_dx, answer.dz_dW_m_per_N, answer.tension_level_N_per_m, answer.tension_steep_N_per_m};
+  return true;
+}
+
+/// The next box from the rates; and once the box is proven, what the same rates lead back to from the interval's end.
+void Interval::go_on(Box& next) {
+  const Band on = ahead(), from_end = moving_ ? -on : height(b_) - bobbing();
+  const auto go = [&](Band& to, Band& back, double first, double last, Band rate, double rounding) {
+    to = wider(first + rate * on, rounding / 2);
+    back = wider(last + (moving_ ? rate * from_end : -(rate * from_end)), rounding);
+  };
+  if (moving_) {
+    go(next.height_m(), back_.height_m(), height(a_), height(b_), rates_.height, margin);
+    const double p = a_.shape.wheels[0].tension_N, q = b_.shape.wheels[0].tension_N;
+    go(next.wheel_N(), back_.wheel_N(), p, q, wheel_rate_N_, margin * p);
+  } else {
+    next.height_m() = bobbing();
+    next.wheel_N() = next.up_slope() = next.down_slope() = 0;
+  }
+  go(next.extension_m(), back_.extension_m(), a_.pose.extension_m, b_.pose.extension_m, rates_.extension, margin);
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
+    const double p = a_.lines.tension[l].at_N, q = b_.lines.tension[l].at_N;
+    go(next.tension_N(l), back_.tension_N(l), p, q, rates_.tension_N[l], margin * p);
+  }
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    const Vec3 moved = legs_.axes().in(b_.lines.blocks[b].at - a_.lines.blocks[b].at);
+    const double last[3] = {moved.x, moved.y, moved.z};
+    const Band shift[3] = {rates_.shift[b].x, rates_.shift[b].y, rates_.shift[b].z},
+               turn[3] = {rates_.turn[b].x, rates_.turn[b].y, rates_.turn[b].z};
+    // A turn as a vector is the integral of its rate but for their cross product, by half: the next term of its series
+    // is below a tenth of that for turns below one.
+    const double most = longest(rates_.turn[b]) * on.greatest_size(), off = 0.6 * most * most;
+    for (int i = 0; i < 3; ++i) {
+      go(next.shift_m(b)[i], back_.shift_m(b)[i], 0, last[i], shift[i], margin);
+      next.turn_rad(b)[i] = in_.blocks[b].attitude_held ? Band(0) : wider(turn[i] * on, off + margin / 2);
+    }
+  }
+}
+
+bool Interval::follow(Box& box, Box& next) {
+  next.fill(0);
+  const TableBand table = table_between(in_.unit.retraction_N, box.extension_m());
+  const auto braking = static_cast<std::size_t>(in_.braking);
+  const Band slope = outlet_.held_tension_N ? Band(0) : table.slope;
+  if (!legs_.hang(box)) return false;
+  for (std::size_t i = 0; i < 2 * in_.sheaves.size(); ++i)
+    if (in_.sheaves[i / 2].radius_m > 0) next.contact_rad(i) = wider(legs_.contact(i), margin / 2);
+  WheelOver wheel;
+  if (!follow_wheel(box, next, wheel) || !equations_.solve(legs_, box, wheel, slope, rates_)) return false;
+  wheel_rate_N_ = wheel.tension_level_N_per_m - wheel.tension_steep_N_per_m * rates_.height;
+  go_on(next);
+  // The unit pulls as its table says, whatever its rate.
+  if (!outlet_.held_tension_N)
+    next.tension_N(braking) = both(next.tension_N(braking), wider(table.value, margin / 2 * table.value.high));
+  return true;
+}
+
+Swept Interval::swept(const Band3& at) const {
+  const RigAxes& axes = legs_.axes();
+  const Vec3 half = 0.5 * at.width();
+  return {axes.origin + axes.out(at.middle()), half.x * axes.along, half.y * axes.across, half.z * axes.up};
+}
+
+void Interval::measure_angles(Between& out) const {
+  out.fleet_rad.assign(in_.sheaves.size(), 0);
+  const auto lean = [&](int sheave, const Band3& u) {
+    if (sheave < 0 || in_.sheaves[static_cast<std::size_t>(sheave)].radius_m == 0) return;
+    const auto s = static_cast<std::size_t>(sheave);
+    const Band3 k = legs_.axle(s), level = cross(u, k);
+    const double across = dot(u, k).greatest_size(),
+                 in_plane = std::sqrt(squared(level.x).low + squared(level.y).low + squared(level.z).low);
+    out.fleet_rad[s] = greater(out.fleet_rad[s], std::atan2(across, in_plane) + margin);
+  };
+  for (std::size_t i = 0; i < legs_.size(); ++i) {
+    lean(legs_.leg(i).from_sheave, legs_.leg(i).answer.from_unit);
+    lean(legs_.leg(i).to_sheave, legs_.leg(i).answer.to_unit);
+  }
+  const auto braking = static_cast<std::size_t>(in_.braking);
+  const Band3& u =
+      legs_.leg(in_.legs_before(braking) + static_cast<std::size_t>(in_.lines[braking].sheaves)).answer.to_unit;
+  const Vec3 axis = legs_.axes().in(in_.outlet_axis);
+  out.lead_rad = std::atan2(longest(cross(u, axis)), dot(axis, u).low) + margin;
+}
+
+/// A quantity whose rate lies in a band of width W over a step strays from straight interpolation by at most W step /
+/// 4. Upstream of the mark, where the rates are by the trolley's rise and not by the travel, by all that it can vary.
+void Interval::measure_stray(Box& box, Between& out) const {
+  const double quarter_m = step_m_ / 4;
+  const auto off = [&](const Band3& rate, const Band3& place) {
+    return (moving_ ? quarter_m * norm(rate.width()) : norm(place.width())) + margin;
+  };
+  Stray& stray = out.stray;
+  const Band3 trolley{Band(0), Band(0), box.height_m()};
+  stray.trolley_m = stray.rider_m = off({Band(0), Band(0), rates_.height}, trolley);
+  if (!moving_ && sweep_.rider_weight_N > 0) {
+    const double p = respond(sweep_.state.cable, a_.shape, 0).dz_dx, q = respond(sweep_.state.cable, b_.shape, 0).dz_dx;
+    stray.rider_m = 3 * std::abs(q - p) * quarter_m + margin;
+  }
+  for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    constexpr double reach_m = 0.5;
+    const Band* turn = box.turn_rad(b);
+    const Band3 turns = in_.blocks[b].attitude_held ? Band3(Vec3{}) : Band3{turn[0], turn[1], turn[2]};
+    const double spin = longest(rates_.turn[b]);
+    const double wobble =
+        moving_ ? quarter_m * (norm(rates_.turn[b].width()) + spin * norm(turns.width())) : norm(turns.width());
+    stray.blocks_m.push_back(off(rates_.shift[b], legs_.point_of(b, box)) + reach_m * wobble);
+  }
+  for (std::size_t i = 0; i < legs_.size(); ++i) {
+    const LegOver& leg = legs_.leg(i);
+    const EndMotion from = equations_.motion_of(leg.from_on, leg.from, rates_),
+                    to = equations_.motion_of(leg.to_on, leg.to, rates_);
+    const LegReply reply = leg.answer.reply(from, to, rates_.tension_N[static_cast<std::size_t>(leg.line)]);
+    const auto rate_of = [](const EndMotion& motion, const LegAnswer::Slide& slide, Band turn_rad) {
+      Band3 rate = motion.moves ? motion.shift : Band3(Vec3{});
+      if (slide.slides) rate += turn_rad * slide.move;
+      return rate;
+    };
+    const Band3 from_rate = rate_of(from, leg.answer.from, reply.from_turn_rad),
+                to_rate = rate_of(to, leg.answer.to, reply.to_turn_rad), span_rate = to_rate - from_rate;
+    const double ends_m = greater(off(from_rate, leg.from.at), off(to_rate, leg.to.at));
+    const Band mid_rate = rates_.tension_N[static_cast<std::size_t>(leg.line)] +
+                          (leg.answer.load_N_per_m / 2) * dot(leg.answer.against_load, from_rate + to_rate);
+    const SagRate sag = sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), mid_rate,
+                                 moving_ ? step_m_ : ahead().width());
+    stray.legs_m.push_back(ends_m + (moving_ ? quarter_m * sag.width : ahead().width() * sag.greatest));
+  }
+}
+
+Between Interval::measure(Box& box) {
+  Between out;
+  measure_angles(out);
+  out.pay_out = moving_ ? wider(rates_.extension, margin) : anything;
+  out.extension_m = box.extension_m();
+  out.attachment = swept(legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).from.at);
+  out.contacts.resize(2 * in_.sheaves.size());
+  for (std::size_t i = 0; i < legs_.size(); ++i) {
+    const LegOver& leg = legs_.leg(i);
+    if (leg.from_sheave >= 0) out.contacts[static_cast<std::size_t>(2 * leg.from_sheave + 1)] = swept(leg.from.at);
+    if (leg.to_sheave >= 0) out.contacts[static_cast<std::size_t>(2 * leg.to_sheave)] = swept(leg.to.at);
+  }
+  measure_stray(box, out);
+  return out;
 }
 
 Between Interval::nothing_known() const {
   Between r;
-  r.fleet_rad.assign(sheaves_, std::numbers::pi / 2);
+  for (const Sheave& s : in_.sheaves) r.fleet_rad.push_back(s.radius_m > 0 ? std::numbers::pi / 2 : 0);
   r.lead_rad = std::numbers::pi;
   r.pay_out = r.extension_m = anything;
   r.attachment.half_a = unknown * in_.along;
+  r.stray = {unknown, unknown, std::vector<double>(in_.blocks.size(), unknown),
+             std::vector<double>(in_.legs(), unknown)};
   return r;
 }
 
 Between Interval::bound() {
-  Box box = guess();
+  Box box = guess(), next(in_);
   constexpr int tries = 10;
   for (int i = 0; i < tries; ++i) {
-    const Box next = follow(box);
-    if (encloses(box, next)) {
+    back_.fill(anything);
+    if (!follow(box, next)) return nothing_known();
+    if (box.encloses(next)) {
       // Proven: what follows and what leads back from the far end hold as well.
-      Box tight = each(box, next, both);
-      if (moving_) {
-        tight.height_m = both(tight.height_m, back_.height_m);
-        tight.wheel_N = both(tight.wheel_N, back_.wheel_N);
-        tight.extension_m = both(tight.extension_m, back_.extension_m);
-      }
-      follow(tight);
-      out_.extension_m = tight.extension_m;
-      return out_;
+      const auto narrowed = [](Band a, Band b) { return both(a, b); };
+      box.each(next, narrowed);
+      if (moving_) box.each(back_, narrowed);
+      if (!follow(box, next)) return nothing_known();
+      return measure(box);
     }
     // The next box is what followed, and a little: by turns the bands of a steady rig settle from any start.
-    box = each(next, next, [](Band a, Band) { return wider(a, 0.05 * a.width() + margin); });
+    box = next;
+    box.each(next, [](Band a, Band) { return wider(a, 0.05 * a.width() + margin); });
   }
   return nothing_known();
-}
-
-/// TRANSITION, not proven: what the two poses show, and half their difference, until several lines are bounded.
-Between estimated(const Inputs& in, const Station& a, const Station& b) {
-  Between r;
-  const auto over = [](double p, double q) { return std::max(p, q) + std::abs(p - q) / 2; };
-  for (std::size_t i = 0; i < a.fleet_rad.size(); ++i) r.fleet_rad.push_back(over(a.fleet_rad[i], b.fleet_rad[i]));
-  r.lead_rad = over(a.pose.lead_rad, b.pose.lead_rad);
-  if (a.pose.travel_m >= 0)
-    r.pay_out = wider(band_of(a.pose.pay_out, b.pose.pay_out), std::abs(a.pose.pay_out - b.pose.pay_out) / 2);
-  r.extension_m = band_of(a.pose.extension_m, b.pose.extension_m);
-  const auto swept = [](Point3 p, Point3 q) { return Swept{p + 0.5 * (q - p), 0.5 * (q - p), {}}; };
-  r.attachment = swept(a.pose.attachment, b.pose.attachment);
-  for (std::size_t l = 0; l < in.lines.size(); ++l)
-    for (int k = 0; k < in.lines[l].sheaves; ++k) {
-      const int sheave = in.lines[l].first_sheave + k;
-      const std::size_t leg = in.legs_before(l) + static_cast<std::size_t>(k);
-      const Sheave s = placed(in, a.lines, sheave), t = placed(in, b.lines, sheave);
-      r.contacts.push_back(
-          swept(s.centre + s.radius_m * a.lines.legs[leg].to_e, t.centre + t.radius_m * b.lines.legs[leg].to_e));
-      r.contacts.push_back(swept(s.centre + s.radius_m * a.lines.legs[leg + 1].from_e,
-                                 t.centre + t.radius_m * b.lines.legs[leg + 1].from_e));
-    }
-  return r;
 }
 
 }  // namespace
 
 Between between(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& a, const Station& b) {
-  Interval interval(in, sweep, outlet, a, b);
-  const bool one_line = in.lines.size() == 1 && in.blocks.empty() && norm(sweep.wind_Pa) == 0;
-  return one_line ? interval.bound() : estimated(in, a, b);
+  return Interval(in, sweep, outlet, a, b).bound();
 }
 
 double fleet_bound(const Sheave& sheave, Point3 end, double ball_m) {

@@ -1,48 +1,50 @@
 // What a sweep cannot exceed between two neighbouring poses: proven.
 //
 // All unknowns of the rig are continuous in the travel x: the wheel's height, the main line's tension and its two
-// slopes at the wheel, the extension, the two contacts of every leg. Take a box of bands for all of them that holds the
-// pose at the interval's beginning. From the box follow, by band arithmetic, bands for the rates of height, tension and
-// extension, and for the slopes and contacts themselves:
-//  - legs: leg_band.hpp; a contact stands square to the leg's end tangent, whose direction is known in bands;
-//  - height: z' = (dz/dx - dz/dW P_x) / (1 + dz/dW P_z), dz/dx and dz/dW of wheel.hpp in bands, P the line's upward
-//    pull, the unit's tension and the contacts following;
-//  - extension: E' = (L_x + L_z z') / (1 - T' L_T), T' the retraction's slope over the box, L_T the length per newton.
-// A contact that turns by dtheta moves its end along the line, which leaves the leg on its own catenary, and by
-// r dtheta tan f square to it. It changes the length of leg and wrap together by at most r dtheta (1 - cos f + k tan
-// f), f the fleet angle, k the turn of the end tangent per unit share of tension: nothing where f = 0. If the bands
-// that follow lie strictly within the box over the whole interval, no unknown can be the first to leave it, so all stay
-// inside. Else the box is widened and tried again; where that fails nothing is known and every bound is infinite: the
-// interval is then halved.
+// slopes at the wheel, the extension, every line's tension, every block's place, the two contacts of every leg. Take a
+// box of bands for all of them that holds the pose at the interval's beginning. From the box follow, by band
+// arithmetic, bands for their rates, and for the slopes and contacts themselves:
+//  - legs: leg_answer.hpp; a contact stands square to the leg's end tangent, whose direction is known in bands;
+//  - height z, blocks' moves and tensions: linear equations in their rates (linear_band.hpp), the coefficients in
+//  bands:
+//        z' + dz/dW P' = dz/dx    (dz/dx and dz/dW of wheel.hpp, P the line's upward pull on the trolley),
+//        each block: change of the forces on it, and of their moments where it turns freely, = 0,
+//        each line: T' = slope of the retraction x E', T' = 0 where it is held, or change of unstretched length = 0;
+//  - extension: E' is the change of the braking line's unstretched length.
+// If the bands that follow lie strictly within the box over the whole interval, no unknown can be the first to leave
+// it, so all stay inside. Else the box is widened and tried again; where that fails nothing is known and every bound is
+// infinite: the interval is then halved.
 //
-// Upstream of the rest mark the trolley bobs as the rider comes nearer. There one thing is taken, not proven: its
-// height leaves the range of its two values by no more than the width of that range (the rider's approach is slow and
-// of one sign). Everything else follows as above.
+// Upstream of the rest mark the trolley bobs as the rider comes nearer. There two things are taken, not proven: its
+// height leaves the range of its two values by no more than the width of that range, and the slope of the rider's path
+// that of its two values likewise (the rider's approach is slow and of one sign). Everything else follows as above,
+// with the height in place of the travel.
 #pragma once
 
 #include <vector>
 
-#include "geometry/reeving/leg_band.hpp"
+#include "geometry/reeving/band.hpp"
 #include "geometry/reeving/pose.hpp"
 
 namespace fairlead::reeving {
 
-/// Where a point can be: its middle, and as much as two half-widths to either side.
+/// Where a point can be: its middle, and as much as three half-widths to either side.
 struct Swept {
   Point3 middle;
-  Vec3 half_a, half_b;
+  Vec3 half_a, half_b, half_c;
   double half_width(Vec3 direction) const {
-    return std::abs(dot(half_a, direction)) + std::abs(dot(half_b, direction));
+    return std::abs(dot(half_a, direction)) + std::abs(dot(half_b, direction)) + std::abs(dot(half_c, direction));
   }
 };
 
 struct Between {
-  std::vector<double> fleet_rad;  ///< per sheave, of both sides
+  std::vector<double> fleet_rad;  ///< per sheave, of both sides; 0 at a wheel
   double lead_rad{};
   Band pay_out;  ///< travel >= 0 only
   Band extension_m;
   Swept attachment;
   std::vector<Swept> contacts;  ///< on and off of every sheave, in order
+  Stray stray;
 };
 
 /// Bounds over the interval between two solved poses of one sweep, both at travel >= 0 or both at travel <= 0. What is

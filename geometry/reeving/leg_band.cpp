@@ -1,76 +1,81 @@
 #include "geometry/reeving/leg_band.hpp"
 
+#include <limits>
+
+#include "geometry/reeving/leg.hpp"
+
 namespace fairlead::reeving {
 namespace {
 
-// p, q and sinh h of a leg's h.
+// p, q and tanh h of a leg's h.
 double of_p(const Catenary& leg) { return 1 - leg.h * leg.h / (leg.S * leg.A); }
 double of_q(const Catenary& leg) { return leg.S / leg.A; }
-double sinh_of(const Catenary& leg) { return leg.h / leg.S; }
-
-/// A x + sign Q sinh h: rises with x, moves away from A x as h and d grow.
-double end_rise(double x, const Catenary& leg, double d, int sign) {
-  return leg.A * x + sign * sinh_of(leg) * std::sqrt(d * d + x * x);
-}
+double tanh_of(const Catenary& leg) { return leg.h / (leg.S * leg.A); }
 
 }  // namespace
 
-LegBand leg_between(Band along, Band across, Band rise, Band mid_N, double w) {
+LegBand leg_between(const Band3& span, Band mid_N, double w) {
   LegBand leg;
-  leg.along = along;
-  leg.across = across;
-  leg.rise = rise;
-  const Band d = length_of(along, across), height = size_of(rise);
+  const Band d = length_of(span.x, span.y), height = size_of(span.z);
   if (!(mid_N.low > 0)) return leg;
   const auto slackest = hang_leg({d.high, 0, height.high}, mid_N.low, w);
   const auto tautest = hang_leg({d.low, 0, height.low}, mid_N.high, w);
   if (!slackest || !tautest) return leg;
-  const Band h{tautest->h, slackest->h}, A{tautest->A, slackest->A}, S{slackest->S, tautest->S};
-  const Band x = S * rise, Q = length_of(d, x);
-
-  leg.from_rise = {end_rise(x.low, *slackest, d.high, -1), end_rise(x.high, *tautest, d.low, -1)};
-  leg.to_rise = {end_rise(x.low, *tautest, d.low, 1), end_rise(x.high, *slackest, d.high, 1)};
+  const Band A{tautest->A, slackest->A}, S{slackest->S, tautest->S}, tanh_h{tanh_of(*tautest), tanh_of(*slackest)};
+  const Band x = S * span.z, Q = length_of(d, x);
+  const Band cx = share(span.x, length_of(span.y, x)), cy = share(span.y, length_of(span.x, x)), s = share(x, d);
+  const Band C2 = squared(share(d, x)), s2 = squared(s), cx2 = squared(cx), cy2 = squared(cy);
 
   const Band p{of_p(*slackest), of_p(*tautest)}, q{of_q(*slackest), of_q(*tautest)};
-  const Band C = share(d, x), C2 = C * C;
   const Band fold{C2.high * p.low + (1 - C2.high) * q.low, C2.low * p.high + (1 - C2.low) * q.high};
   const Band k{C2.low * (1 - p.high / q.high), C2.high * (1 - p.low / q.low)};
   if (!(fold.low > 0 && k.high < 1)) return leg;
-  const Band length = length_of(height, d / S), per = Band(1) / (A * fold);
-  leg.per_along = share(along, length_of(across, x)) * per;
-  leg.per_across = share(across, length_of(along, x)) * per;
-  leg.per_rise = S * share(x, d) * per;
-  leg.per_mid_m_per_N = -(length / mid_N * Band{k.low / (1 - k.low), k.high / (1 - k.high)});
+  const Band per_fold = Band(1) / fold, per_A = Band(1) / A;
 
-  // V = Tm rise / L - w L / 2 at the first end. Moving that end up by one shortens the rise by one and raises the mean
-  // tension by w/2.
-  leg.from_V_N = mid_N * leg.from_rise / (A * Q);
-  const Band per_length = mid_N * rise / (length * length) + w / 2;  // -dV/dL
-  leg.V_per_along = per_length * leg.per_along;
-  leg.V_per_up = (rise * (w / 2) - mid_N) / length - per_length * (leg.per_mid_m_per_N * (w / 2) - leg.per_rise);
-  leg.V_per_N = rise / length - per_length * leg.per_mid_m_per_N;
-  const double longer_per_m = length_of(leg.per_along, leg.per_across).high + leg.per_rise.greatest_size() +
-                              leg.per_mid_m_per_N.greatest_size() * w / 2;
-  leg.V_per_to_N_per_m =
-      ((rise * (w / 2)).greatest_size() + mid_N.high) / length.low + per_length.greatest_size() * longer_per_m;
+  leg.length_m = length_of(height, d / S);
+  leg.from_way = {cx * per_A, cy * per_A, s - tanh_h};
+  leg.to_way = {-leg.from_way.x, -leg.from_way.y, -(s + tanh_h)};
+  leg.per_span = {leg.from_way.x * per_fold, leg.from_way.y * per_fold, s / Band{1 - k.high, 1 - k.low}};
+  leg.per_mid_m_per_N = -(leg.length_m / mid_N * Band{k.low / (1 - k.low), k.high / (1 - k.high)});
 
-  // The direction (along, across, R) of an end turns by at most its change over its size. A unit move changes the plan
-  // part and rise by at most 1 together, hence R by (A + sinh h) S of the rise, by sinh h of the plan part, and through
-  // h: |dh| <= (h/fold)(|move|/Q + |dTm|/Tm), |dS/dh| <= h/3.
-  const double sinh_h = sinh_of(*slackest), thinner = height.high * h.high / 3;
-  const double through_h = (A.high + sinh_h) * thinner + sinh_h * x.greatest_size() + A.high * Q.high;
-  const double h_per_share = h.high / fold.low;
-  const double size = std::min(length_of(d, leg.from_rise).low, length_of(d, leg.to_rise).low);
-  const double least_N = mid_N.low - w * height.high / 2;
-  if (!(size > 0 && least_N > 0)) return leg;
-  leg.swing_rad_per_m = (std::max(1.0, (A.high + sinh_h) * S.high) + sinh_h +
-                         through_h * h_per_share * (1 / Q.low + w / (2 * mid_N.low))) /
-                        size;
-  leg.swing_rad_per_N = through_h * h_per_share / mid_N.low / size;
-  leg.curving_rad_per_m = w / least_N;  // w H / T^2
-  leg.greatest_tension_N = mid_N.high + w * height.high / 2;
+  // 1 - cx^2/fold loses less as 1 - 1/fold + (cy^2 + s^2)/fold where cx is near 1.
+  const Band per_m = mid_N * per_A / Q, bulge = Band(1) - per_fold, steep = S * per_m * per_fold * s;
+  const auto along = [&](Band own2, Band other2) {
+    return per_m * both(Band(1) - per_fold * own2, bulge + per_fold * (other2 + s2));
+  };
+  leg.stiffness_N_per_m = {along(cx2, cy2), -(per_m * per_fold * (cx * cy)),           -(steep * cx), along(cy2, cx2),
+                           -(steep * cy),   mid_N / leg.length_m * (C2 * p * per_fold)};
+  leg.mid_N = mid_N;
+  leg.rise_m = span.z;
+  leg.h = {tautest->h, slackest->h};
+  leg.S = S;
+  leg.AS = {tautest->A * tautest->S, slackest->A * slackest->S};
+  leg.fold = fold;
+  leg.Q_m = Q;
+  leg.lean = {cx, cy, s};
   leg.hangs = true;
   return leg;
+}
+
+SagRate sag_rate(const LegBand& leg, const Band3& span_rate, Band mid_rate, double reach) {
+  const Band plan = leg.lean.x * span_rate.x + leg.lean.y * span_rate.y, rise = leg.S * (leg.lean.z * span_rate.z);
+  const Band h_share = ((plan + rise) / leg.Q_m - mid_rate / leg.mid_N) / leg.fold;
+  const Band h_rate = leg.h * h_share;
+  const Band Q_rate = plan + rise + squared(leg.lean.z) * leg.Q_m * h_share * (Band(1) - leg.AS);
+
+  constexpr double unknown = std::numeric_limits<double>::infinity();
+  const double h = leg.h.high, q = h * h, z = leg.rise_m.greatest_size(), Q = leg.Q_m.high;
+  if (!(h < 2)) return {unknown, unknown};
+  // b and its slopes at v = 0 by the first terms of their series, the last one doubled for the rest.
+  const double b = h / 4 * (1 + q / 12 * (1 + q / 15)), b_h = 0.25 * (1 + q / 4 * (1 + q / 9)),
+               b_hh = h / 8 * (1 + q / 4.5);
+  const double a = q / 31, a_h = h / 15, a_hh = 1.0 / 15;
+  const double h_fast = h_rate.greatest_size(), z_fast = span_rate.z.greatest_size(), Q_fast = Q_rate.greatest_size();
+  const double of_z = span_rate.z.width() * a + z_fast * a_h * h_fast * reach,
+               of_Q = Q_rate.width() * b + Q_fast * b_h * h_fast * reach,
+               of_h = h_rate.width() * (z * a_h + Q * b_h) +
+                      h_fast * (z_fast * a_h + z * a_hh * h_fast + Q_fast * b_h + Q * b_hh * h_fast) * reach;
+  return {of_z + of_Q + of_h, z_fast * a + Q_fast * b + h_fast * (z * a_h + Q * b_h)};
 }
 
 }  // namespace fairlead::reeving

@@ -1,38 +1,47 @@
-// A leg whose ends stay in boxes and whose tension stays in a band: what its hanging line can be.
+// A leg whose ends stay in boxes and whose tension stays in a band: what its hanging line can be and how it answers.
 //
-// The parameter h of leg.hpp rises with the plan distance d and with |rise| and falls with the mean tension Tm, so its
-// band runs between two extreme legs. With x = S rise and Q = hypot(d, x):
-//     L = hypot(rise, d/S);   at its ends the line runs in the direction (along, across, A x -+ Q sinh h),
-//     p = 1 - h tanh h <= q = S/A,   fold = q - (d/Q)^2 (q - p),
-//     dL/dalong = along / (Q A fold), dL/dacross likewise, dL/drise = S x / (Q A fold),
-//     dL/dTm = -(L/Tm) k / (1 - k),  k = (d/Q)^2 (1 - p/q).
+// In the leg's own axes z is against its load. The parameter h of leg.hpp rises with the plan distance d and with |z|
+// and falls with the mean tension Tm, so its band runs between two extreme legs. With Q = hypot(d, S z), the unit
+// vector (cx, cy, s) = (x, y, S z) / Q, C = hypot(cx, cy), p = 1 - h tanh h <= q = S/A,
+//     fold = q - C^2 (q - p), k = C^2 (1 - p/q):
+//     L = Q / S,   pulls on the two ends = +- Tm (cx/A, cy/A, s -+ tanh h),
+//     dL/dspan = (cx/A, cy/A, s q) / fold,   dL/dTm = -(L/Tm) k / (1 - k),
+// and the mean of the pulls toward the second end, Tm (cx/A, cy/A, s), changes with the span by
+//     Tm/(A Q) [1 - cx^2/fold, -cx cy/fold, -S cx s/fold; ... ; A S C^2 p/fold]   (symmetric)
+// and with Tm by dL/dspan, for it is the gradient of the integral of tension over length, whose change with Tm is L.
 // p and q fall with h, 1 - p/q rises; each band is taken at the ends of its monotone parts. A plumb leg (d = 0) is no
 // exception.
 #pragma once
 
 #include "geometry/reeving/band.hpp"
-#include "geometry/reeving/leg.hpp"
 
 namespace fairlead::reeving {
 
 struct LegBand {
-  Band along, across, rise;              ///< from its first end to its second, m
-  Band from_rise, to_rise;               ///< with along and across: the line's direction at each end toward the second
-  Band per_along, per_across, per_rise;  ///< of its length, at constant Tm
-  Band per_mid_m_per_N;                  ///< dL/dTm
-  Band from_V_N;                         ///< the leg's upward pull on its first end
-  Band V_per_along, V_per_up;  ///< of from_V_N for a metre the first end moves, the tension's law T(z) held, N/m
-  Band V_per_N;                ///< of from_V_N for a newton more everywhere
-  double V_per_to_N_per_m{};   ///< most of from_V_N for a metre the second end moves anywhere, T(z) held
-  double swing_rad_per_m{};    ///< most an end's direction turns for a metre either end moves, T(z) held
-  double swing_rad_per_N{};    ///< and for a newton more everywhere
-  double curving_rad_per_m{};  ///< most the line turns along itself
-  double greatest_tension_N{};
+  Band3 from_way, to_way;           ///< pulls of the leg on its ends, in shares of mid_N
+  Band3 per_span;                   ///< dL/dspan at constant Tm
+  Band per_mid_m_per_N;             ///< dL/dTm
+  BandStiffness stiffness_N_per_m;  ///< of the mean pull toward the second end for the span, at constant Tm
+  Band length_m;
+  Band mid_N, rise_m;
+  Band h, S, AS, fold, Q_m;
+  Band3 lean;  ///< (cx, cy, s)
   bool hangs = false;
 };
 
-/// The leg between boxes `span` apart; mid_N: mean of its end tensions. hangs is false where some leg of the band has
-/// no taut root: nothing is known then.
-LegBand leg_between(Band along, Band across, Band rise, Band mid_N, double weight_N_per_m);
+/// The leg over `span`; mid_N: mean of its end tensions. hangs is false where some leg of the band has no taut root:
+/// nothing is known then.
+LegBand leg_between(const Band3& span, Band mid_N, double weight_N_per_m);
+
+/// Bounds for the rate of the line's drop below its chord at any equal share of the chord in plan: how much it varies
+/// over an interval in which the unknowns move by `reach` times their rates, and how great it is.
+/// At the share (1 + v) / 2 the line hangs
+///     Q b - z a,   b = (cosh h - cosh hv) / 2h,   a = (sinh hv / sinh h - v) / 2
+/// below the chord; |a| <= h^2/31, |da/dh| <= h/15, |d2a/dh2| <= 1/15, and b, db/dh, d2b/dh2 are greatest at v = 0 and
+/// rise with h.
+struct SagRate {
+  double width{}, greatest{};
+};
+SagRate sag_rate(const LegBand&, const Band3& span_rate, Band mid_rate, double reach);
 
 }  // namespace fairlead::reeving

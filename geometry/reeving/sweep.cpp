@@ -193,12 +193,7 @@ Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
     sweep.poses.push_back(station.pose);
     record(in, station, sweep);
   }
-  // TRANSITION, not proven: second differences stand in for what a gap may stray.
-  for (std::size_t p = 0; p < passage->gaps.size(); ++p) {
-    const double step_m = sweep.poses[p + 1].travel_m - sweep.poses[p].travel_m, stray_m = 0.02 * step_m * step_m;
-    sweep.strays.push_back(
-        {stray_m, stray_m, std::vector<double>(in.blocks.size(), stray_m), std::vector<double>(in.legs(), stray_m)});
-  }
+  for (const Between& gap : passage->gaps) sweep.strays.push_back(gap.stray);
   measure_poses(in, passage->gaps, sweep);
   measure_plane(in, passage->gaps, sweep);
   for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < passage->gaps.size(); ++p)

@@ -1,0 +1,79 @@
+// All legs of a rig whose unknowns lie in a box.
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "geometry/reeving/between.hpp"
+#include "geometry/reeving/box.hpp"
+#include "geometry/reeving/leg_answer.hpp"
+
+namespace fairlead::reeving {
+
+/// The rig's axes: along, across, up, counted from its origin.
+struct RigAxes {
+  Point3 origin;
+  Vec3 along, across, up;
+  Vec3 in(Vec3 v) const { return {dot(v, along), dot(v, across), dot(v, up)}; }
+  Vec3 in(Point3 p) const { return in(p - origin); }
+  Vec3 out(Vec3 v) const { return v.x * along + v.y * across + v.z * up; }
+};
+
+/// A leg over the box.
+struct LegOver {
+  int line{};
+  Body from_on = on_ground, to_on = on_ground;
+  int from_sheave = -1, to_sheave = -1;
+  EndBand from, to;
+  LegAnswer answer;
+};
+
+class IntervalLegs {
+ public:
+  /// `a`: the pose the box counts from; step_m: how far the trolley rolls along, 0 upstream of its mark.
+  IntervalLegs(const Inputs& in, const SweepInputs& sweep, const Station& a, double step_m);
+
+  const RigAxes& axes() const { return axes_; }
+  std::size_t size() const { return legs_.size(); }
+  const LegOver& leg(std::size_t i) const { return legs_[i]; }
+
+  /// Places every end of every leg and hangs the legs; false where one of them cannot be known.
+  bool hang(Box& box);
+
+  /// Where contact i (on and off of every sheave) stands at a pose, unit radius in the rig's axes.
+  Vec3 contact_e(const Station&, std::size_t i) const;
+  /// Contact i for the leg that ends there, as an angle from its first place; anything where the leg may run backward.
+  Band contact(std::size_t i) const;
+  /// Of the body's own point, or of a plain point's; in the rig's axes.
+  Band3 point_of(std::size_t block, Box& box) const;
+  /// A vector that turns with its block.
+  Band3 turned(std::size_t block, Vec3 at_first, Box& box) const;
+  Band3 in_line_axes(int line, const Band3& v) const;
+  Band3 axle(std::size_t sheave) const { return axle_[sheave]; }
+  /// Centre of a sheave; and from its block's own point to it.
+  Band3 centre(std::size_t sheave) const { return centre_[sheave]; }
+  Band wrap_rad(std::size_t sheave, Box& box) const;
+  /// Where a line's tension is told; from a block's own point to its centre of mass at the first pose.
+  Vec3 datum(std::size_t line) const { return axes_.in(a_.lines.tension[line].datum); }
+  Vec3 first_arm(std::size_t block) const {
+    const Block& b = in_.blocks[block];
+    return axes_.in(a_.lines.blocks[block].turn(b.centre_of_mass - b.drawn));
+  }
+
+ private:
+  Band3 end(const End&, Box& box) const;
+  EndBand contact_end(std::size_t i, Box& box);
+
+  const Inputs& in_;
+  const Station& a_;
+  double trolley_moves_m_;
+  RigAxes axes_;
+  std::vector<LineAxes> line_axes_;
+  std::vector<double> load_N_per_m_;
+  std::vector<LegOver> legs_;
+  std::vector<std::size_t> leg_at_contact_;
+  std::vector<Vec3> first_e_, first_axle_;
+  std::vector<Band3> axle_, centre_, first_e_now_, first_t_now_;
+};
+
+}  // namespace fairlead::reeving
