@@ -77,6 +77,24 @@ inline Inputs reduction(const ReductionParts& given) {
   return in;
 }
 
+/// A reduction askew: sheaves off the plane on tilted axles, block's parts to both sides, a line that stretches.
+inline Inputs skew_reduction(const ReductionParts& given) {
+  Inputs in = reduction(given);
+  int i = 0;
+  for (Sheave& s : in.sheaves) {
+    ++i;
+    s.centre.y += s.radius_m > 0 ? 0.02 * (i % 3) - 0.02 : 0.03;
+    if (s.radius_m > 0) s.axle = unit({0.03 * (i % 2), 1, -0.02 * (i % 3)});
+  }
+  in.attachment = {0.05, -0.03, -0.12};
+  in.lines[0].compliance_per_N = 1 / 0.3e6;
+  in.lines[0].to.at.y -= 0.03;
+  in.lines[1].from.at.y += 0.02;
+  in.lines[1].to.at.y += 0.2;
+  in.blocks[0].centre_of_mass.y -= 0.02;
+  return in;
+}
+
 inline Inputs two_to_one() { return reduction({.parts = 2}); }
 inline Inputs two_to_one_floating() { return reduction({.parts = 2, .carried = false}); }
 inline Inputs three_to_one() { return reduction({.parts = 3}); }
