@@ -1,4 +1,4 @@
-// The bookkeeping of one pose: every force on every anchor, every weight, and what is left over.
+// Sums of forces and moments that must vanish.
 #pragma once
 
 #include <vector>
@@ -7,36 +7,44 @@
 
 namespace fairlead::loads {
 
-/// Forces of the rig on anchors against what acts on the rig from outside. Moments are about `about`.
+/// Forces and couples on one thing; moments are about `about`.
+class Sum {
+ public:
+  explicit Sum(Point3 about) : about_(about) {}
+
+  void add(Point3 at, Vec3 force_N);
+  void add_couple(Vec3 couple_N_m) { couple_N_m_ += couple_N_m; }
+
+  Vec3 force_N() const { return force_N_; }
+  Vec3 couple_N_m() const { return couple_N_m_; }
+  double largest_N() const { return std::sqrt(largest_N2_); }
+  double largest_arm_m() const { return std::sqrt(largest_arm_m2_); }
+  double force_residual() const;   ///< over the largest force
+  double moment_residual() const;  ///< over the largest force and the longest arm
+
+ private:
+  Point3 about_;
+  Vec3 force_N_, couple_N_m_;
+  double largest_N2_{}, largest_arm_m2_{};
+};
+
+/// Forces of the rig on its anchors against what acts on the rig from outside.
 class Balance {
  public:
-  Balance(int anchors, Point3 about) : on_anchor_N_(static_cast<std::size_t>(anchors)), about_(about) {}
+  Balance(std::size_t anchors, Point3 about) : on_anchor_N_(anchors), sum_(about) {}
 
   /// The rig pushes the anchor with this force at this point.
   void push(int anchor, Point3 at, Vec3 force_N);
-  /// A weight or a holding force acts on the rig.
-  void act(Point3 at, Vec3 force_N);
-  void act_couple(Vec3 couple_N_m) { couple_N_m_ -= couple_N_m; }
+  /// A weight, the wind or a holding force acts on the rig.
+  void act(Point3 at, Vec3 force_N) { sum_.add(at, -force_N); }
+  void act_couple(Vec3 couple_N_m) { sum_.add_couple(-couple_N_m); }
 
   const std::vector<Vec3>& on_anchor_N() const { return on_anchor_N_; }
-  Vec3 left_over_N() const { return force_N_; }
-  Vec3 left_over_N_m() const { return couple_N_m_; }
-  double largest_N() const { return largest_N_; }
-  double largest_arm_m() const { return largest_arm_m_; }
+  const Sum& left_over() const { return sum_; }
 
  private:
-  void add(Point3 at, Vec3 force_N);
-
   std::vector<Vec3> on_anchor_N_;
-  Point3 about_;
-  Vec3 force_N_, couple_N_m_;
-  double largest_N_{}, largest_arm_m_{};
+  Sum sum_;
 };
-
-/// The balance of one pose of a sweep with the trolley at or beyond its rest mark.
-Balance balance_of(const Inputs&, const reeving::Inputs&, const reeving::Reeving&, int sweep, int pose);
-
-/// The balance of the main line alone with its wheels held where they stand, without the braking line.
-Balance span_balance(const Inputs&, const reeving::Inputs&, const mainline::Cable&, const mainline::Shape&);
 
 }  // namespace fairlead::loads

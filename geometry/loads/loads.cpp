@@ -1,10 +1,11 @@
 #include "geometry/loads/loads.hpp"
 
-#include <fmt/format.h>
 #include <algorithm>
+#include <limits>
 
-#include "geometry/loads/balance.hpp"
-#include "geometry/mainline/names.hpp"
+#include "geometry/loads/books.hpp"
+#include "geometry/loads/cases.hpp"
+#include "geometry/loads/columns.hpp"
 #include "geometry/mainline/worst.hpp"
 
 namespace fairlead::loads {
@@ -12,210 +13,259 @@ namespace {
 
 constexpr double closes = 1e-9;  ///< of the largest force: rounding of some hundred terms, not a force left out
 
-/// How far the force on an anchor may rise above its greater end between two neighbouring poses: half the way at
-/// the greatest rate. A leg of length l at tension T, one end moving by d, turns by at most d / (l - d), and its
-/// own weight changes by w d (NOTATION.md, "Between poses").
-double rise_between_N(const Inputs& in, int anchor, const reeving::Inputs& reeving, const reeving::Sweep& sweep,
-                      std::size_t p) {
-  const std::size_t sheaves = reeving.sheaves.size();
-  const double moved_m = norm(sweep.poses[p + 1].attachment - sweep.poses[p].attachment);
-  double rise_N = 0;
-  for (std::size_t i = 0; i < sheaves; ++i) {
-    if (in.sheave_anchor[i] != anchor) continue;
-    const reeving::Leg &a = sweep.legs[p * (sheaves + 1) + i], &b = sweep.legs[(p + 1) * (sheaves + 1) + i];
-    const double end_moves_m = i == 0 ? moved_m : norm(b.from - a.from) + norm(b.to - a.to);
-    const double l = std::min(a.length_m, b.length_m);
-    const double T = std::max({a.from_tension_N, a.to_tension_N, b.from_tension_N, b.to_tension_N});
-    rise_N += l > end_moves_m
-                  ? 0.5 * (T * end_moves_m / (l - end_moves_m) + reeving.lines.front().weight_N_per_m * end_moves_m)
-                  : std::numeric_limits<double>::infinity();
-  }
-  return rise_N;
-}
+/// Everything that is asked for its worst, in one row of numbers per pose: forces as they are, tensions and the like in
+/// x.
+struct Columns {
+  explicit Columns(const Inputs& in, const reeving::Inputs& reeving)
+      : sheaves(in.anchors.size()),
+        lines(sheaves + reeving.sheaves.size()),
+        blocks(lines + 3 * reeving.lines.size()),
+        main_line(blocks + 2 * reeving.blocks.size()),
+        count(main_line + 2) {}
 
-struct Worst {
-  double force_N = -1, bound_N = 0;
-  int sweep = -1, pose = -1;
+  std::size_t sheaves, lines, blocks, main_line, count;  ///< where each begins; anchors at 0
 };
 
 class Accounts {
  public:
   Accounts(const Inputs& in, const mainline::MainLine& main_line, const reeving::Inputs& reeving_in,
            const reeving::Reeving& reeved)
-      : in_(in), main_line_(main_line), reeving_in_(reeving_in), reeved_(reeved), worst_(in.anchors.size()) {}
+      : in_(in),
+        main_line_(main_line),
+        reeving_in_(reeving_in),
+        reeved_(reeved),
+        books_(in, reeving_in, reeved),
+        columns_(in, reeving_in),
+        worst_(columns_.count) {}
 
-  void walk_all_poses();
-  Solved<Loads> close() &&;
+  Solved<Loads> solve();
 
  private:
   void walk(int sweep);
-  int add_case(Action, int sweep, int pose);
-  LoadCase span_case(std::size_t path, const mainline::SupportWorst&, const char* support);
-  void note_residuals(const Balance&);
-  int at_rest_sweep(std::size_t path) const;
-  tl::expected<void, Unsolved> add_supports();
+  void write_row(const Account&, const reeving::Sweep&, std::size_t pose, std::size_t poses);
+  void note(const Account&);
+  void note_lengths(const Account&, const reeving::Pose&, const Account& at_rest, const reeving::Pose& rest);
+  void walk_span();
+  void take(std::size_t column, Extreme, CaseKey);
+  void list_keys();
+  Extreme extreme(std::size_t column) const;
+  void fill();
+  tl::expected<void, Unsolved> closed() const;
 
   const Inputs& in_;
   const mainline::MainLine& main_line_;
   const reeving::Inputs& reeving_in_;
   const reeving::Reeving& reeved_;
-  std::vector<Worst> worst_;
+  Books books_;
+  Columns columns_;
+  struct Worst {
+    double value = -1, bound = 0;
+    CaseKey at;
+  };
+  std::vector<Worst> worst_;  // per column
+  std::vector<SpanCase> spans_;
+  std::vector<CaseKey> keys_;  // of the cases, in their order
+  std::vector<Vec3> table_;    // of one sweep: column after column
+  std::vector<double> travel_m_;
+  std::vector<bool> known_;
   Loads loads_;
 };
 
-void Accounts::walk_all_poses() {
-  for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) walk(s);
+void Accounts::note(const Account& account) {
+  const Sum& left = account.balance.left_over();
+  loads_.worst_force_residual = greater(loads_.worst_force_residual, left.force_residual());
+  loads_.worst_moment_residual = greater(loads_.worst_moment_residual, left.moment_residual());
+  loads_.worst_block_residual = greater(loads_.worst_block_residual, account.block_residual);
+  for (const OnLine& line : account.lines)
+    loads_.worst_line_residual = greater(loads_.worst_line_residual, line.residual);
 }
 
-void Accounts::note_residuals(const Balance& balance) {
-  loads_.worst_force_residual = greater(loads_.worst_force_residual, norm(balance.left_over_N()) / balance.largest_N());
-  loads_.worst_moment_residual = greater(
-      loads_.worst_moment_residual, norm(balance.left_over_N_m()) / (balance.largest_N() * balance.largest_arm_m()));
+void Accounts::write_row(const Account& account, const reeving::Sweep& sweep, std::size_t p, std::size_t poses) {
+  std::size_t column = 0;
+  const auto put = [&](Vec3 value) { table_[column++ * poses + p] = value; };
+  for (const Vec3 force_N : account.balance.on_anchor_N()) put(force_N);
+  const std::size_t sheaves = reeving_in_.sheaves.size(), lines = reeving_in_.lines.size();
+  for (std::size_t i = 0; i < sheaves; ++i) put(sweep.turns[p * sheaves + i].force_N);
+  for (std::size_t l = 0; l < lines; ++l) {
+    put({sweep.tension_N[p * lines + l]});
+    put({account.lines[l].from_N});
+    put({account.lines[l].to_N});
+  }
+  for (const OnBlock& block : account.blocks) {
+    put({block.through_N});
+    put({block.lean_N_m});
+  }
+  put(sweep.poses[p].start_support_N);
+  put(sweep.poses[p].end_support_N);
+}
+
+/// Keeps the first of equals.
+void Accounts::take(std::size_t column, Extreme seen, CaseKey at) {
+  Worst& worst = worst_[column];
+  if (!(seen.value <= worst.value) && !std::isnan(worst.value)) {
+    worst.value = seen.value;
+    worst.at = at;
+  }
+  worst.bound = greater(worst.bound, seen.bound);
+}
+
+bool all_finite(const reeving::Stray& stray) {
+  const auto finite = [](double v) { return std::isfinite(v); };
+  return finite(stray.trolley_m) && finite(stray.rider_m) && std::ranges::all_of(stray.blocks_m, finite) &&
+         std::ranges::all_of(stray.legs_m, finite);
+}
+
+/// Between two poses a line gains what the unit pays out, or nothing.
+void Accounts::note_lengths(const Account& account, const reeving::Pose& pose, const Account& at_rest,
+                            const reeving::Pose& rest) {
+  for (std::size_t l = 0; l < account.lines.size(); ++l) {
+    const bool paid_out = reeving_in_.lines[l].closing == reeving::Closing::unit;
+    const double gained_m = account.lines[l].unstretched_m - at_rest.lines[l].unstretched_m;
+    const double left_m = gained_m - (paid_out ? pose.extension_m - rest.extension_m : 0);
+    loads_.worst_length_residual =
+        greater(loads_.worst_length_residual, std::abs(left_m) / at_rest.lines[l].unstretched_m);
+  }
 }
 
 void Accounts::walk(int s) {
   const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
-  std::vector<double> before(in_.anchors.size(), -1);
-  for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < sweep.poses.size(); ++p) {
-    const Balance balance = balance_of(in_, reeving_in_, reeved_, s, static_cast<int>(p));
-    note_residuals(balance);
-    for (std::size_t a = 0; a < in_.anchors.size(); ++a) {
-      const double force_N = norm(balance.on_anchor_N()[a]);
-      Worst& worst = worst_[a];
-      if (force_N > worst.force_N) {
-        worst.force_N = force_N;
-        worst.sweep = s;
-        worst.pose = static_cast<int>(p);
-      }
-      double bound_N = force_N;
-      if (before[a] >= 0)
-        bound_N = std::max(force_N, before[a]) + rise_between_N(in_, static_cast<int>(a), reeving_in_, sweep, p - 1);
-      worst.bound_N = greater(worst.bound_N, bound_N);
-      before[a] = force_N;
-    }
-  }
-}
-
-int Accounts::add_case(Action action, int s, int p) {
-  for (std::size_t i = 0; i < loads_.cases.size(); ++i)
-    if (loads_.cases[i].sweep == s && loads_.cases[i].pose == p) return static_cast<int>(i);
-  const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
-  const reeving::Pose& pose = sweep.poses[static_cast<std::size_t>(p)];
-  const mainline::StatePath& path = main_line_.paths[static_cast<std::size_t>(sweep.path)];
-  const Balance balance = balance_of(in_, reeving_in_, reeved_, s, p);
-  LoadCase load_case;
-  load_case.name = fmt::format(
-      "{}, {}, {}, travel {:.2f} m", action == Action::at_rest ? "at rest" : "peak line tension",
-      mainline::word_for(path.loading),
-      mainline::name_of(main_line_, main_line_.states[static_cast<std::size_t>(path.state)]), pose.travel_m);
-  load_case.action = action;
-  load_case.sweep = s;
-  load_case.pose = p;
-  load_case.travel_m = pose.travel_m;
-  load_case.on_anchor_N = balance.on_anchor_N();
-  load_case.out_of_balance_N = balance.left_over_N();
-  load_case.out_of_balance_N_m = balance.left_over_N_m();
-  load_case.largest_N = balance.largest_N();
-  loads_.cases.push_back(std::move(load_case));
-  return static_cast<int>(loads_.cases.size()) - 1;
-}
-
-Solved<Loads> Accounts::close() && {
-  for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) {
-    const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
-    if (main_line_.paths[static_cast<std::size_t>(sweep.path)].loading == mainline::Loading::empty)
-      add_case(Action::at_rest, s, sweep.rest_pose);
-  }
-  for (const Worst& worst : worst_) {
-    Demand demand;
-    demand.force_N = {worst.force_N, worst.bound_N, -1};
-    if (worst.force_N > 0) {
-      const bool at_rest =
-          reeved_.sweeps[static_cast<std::size_t>(worst.sweep)].running != reeving::Running::paying_out;
-      demand.force_N.pose = add_case(at_rest ? Action::at_rest : Action::peak_tension, worst.sweep, worst.pose);
-    }
-    loads_.demands.push_back(demand);
-  }
-  if (auto added = add_supports(); !added) return tl::unexpected(added.error());
-  // NaN closes nothing: written so that it fails.
-  if (!(loads_.worst_force_residual <= closes && loads_.worst_moment_residual <= closes))
-    return unsolved("the forces on the anchors do not balance the weights",
-                    std::max(loads_.worst_force_residual, loads_.worst_moment_residual));
-  return std::move(loads_);
-}
-
-/// The case of a rider on the open span: the supports as given, everything else as the line at rest leaves it.
-LoadCase Accounts::span_case(std::size_t path, const mainline::SupportWorst& worst, const char* support) {
-  const mainline::StatePath& on = main_line_.paths[path];
-  const mainline::State& state = main_line_.states[static_cast<std::size_t>(on.state)];
-  const int s = at_rest_sweep(path);
-  const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
+  const std::size_t poses = sweep.poses.size();
+  table_.resize(columns_.count * poses);
+  travel_m_.clear();
+  known_.clear();
+  const Account at_rest = books_.account(s, sweep.rest_pose);
   const reeving::Pose& rest = sweep.poses[static_cast<std::size_t>(sweep.rest_pose)];
-  const Balance at_rest = balance_of(in_, reeving_in_, reeved_, s, sweep.rest_pose);
-  const Balance span = span_balance(in_, reeving_in_, state.cable, worst.shape);
-  note_residuals(span);
-  LoadCase load_case;
-  load_case.name = fmt::format("{} on the open span, {}, worst for the {} support", mainline::word_for(on.loading),
-                               mainline::name_of(main_line_, state), support);
-  load_case.action = Action::rider_on_span;
-  load_case.travel_m = worst.rider_x_m - reeving_in_.rest_m;
-  load_case.on_anchor_N = at_rest.on_anchor_N();
-  load_case.on_anchor_N[static_cast<std::size_t>(in_.start_anchor)] -= rest.start_support_N;
-  load_case.on_anchor_N[static_cast<std::size_t>(in_.end_anchor)] -= rest.end_support_N;
-  for (std::size_t i = 0; i < in_.anchors.size(); ++i) load_case.on_anchor_N[i] += span.on_anchor_N()[i];
-  load_case.out_of_balance_N = span.left_over_N() + at_rest.left_over_N();
-  load_case.out_of_balance_N_m = span.left_over_N_m() + at_rest.left_over_N_m();
-  load_case.largest_N = span.largest_N();
-  return load_case;
-}
-
-int Accounts::at_rest_sweep(std::size_t path) const {
-  const auto found = std::find_if(reeved_.sweeps.begin(), reeved_.sweeps.end(), [&](const reeving::Sweep& s) {
-    return s.path == static_cast<int>(path) && s.running == reeving::Running::at_rest;
-  });
-  return static_cast<int>(found - reeved_.sweeps.begin());
+  for (std::size_t p = 0; p < poses; ++p) {
+    const reeving::Pose& pose = sweep.poses[p];
+    travel_m_.push_back(pose.travel_m);
+    known_.push_back(p < sweep.strays.size() && all_finite(sweep.strays[p]));
+    const Account account = books_.account(s, static_cast<int>(p));
+    note(account);
+    note_lengths(account, pose, at_rest, rest);
+    write_row(account, sweep, p, poses);
+  }
+  const Action action = action_of(reeving_in_, s);
+  for (std::size_t c = 0; c < columns_.count; ++c) {
+    const Extreme seen = worst_over({&table_[c * poses], poses}, travel_m_, known_);
+    take(c, seen, {action, s, seen.pose});
+  }
 }
 
 /// A rider on the open span loads the supports more than one in the arrest zone does.
-tl::expected<void, Unsolved> Accounts::add_supports() {
-  struct Governing {
-    std::size_t path{};
-    mainline::SupportWorst worst;
-  } start, end;
-  for (std::size_t p = 0; p < main_line_.paths.size(); ++p) {
-    const mainline::StatePath& path = main_line_.paths[p];
-    if (path.loading != mainline::Loading::heaviest) continue;
-    const reeving::SweepInputs& carried = reeving_in_.sweeps[static_cast<std::size_t>(at_rest_sweep(p))];
-    const auto worst = mainline::worst_rider(carried.state.cable, carried.rider_weight_N,
-                                             {reeving_in_.rest_m, carried.trolley_weight_N}, path.path.from_m());
-    if (!worst) return tl::unexpected(worst.error());
-    if (worst->start.bound_N > start.worst.bound_N) start = {p, worst->start};
-    if (worst->end.bound_N > end.worst.bound_N) end = {p, worst->end};
-  }
-  const auto add = [&](const Governing& governing, int anchor, const char* support) {
-    Demand& demand = loads_.demands[static_cast<std::size_t>(anchor)];
-    LoadCase load_case = span_case(governing.path, governing.worst, support);
-    const double force_N = norm(load_case.on_anchor_N[static_cast<std::size_t>(anchor)]);
+void Accounts::walk_span() {
+  for (std::size_t i = 0; i < spans_.size(); ++i) {
+    const SpanCase& span = spans_[i];
+    const CaseKey key{Action::rider_on_span, -1, static_cast<int>(i)};
+    loads_.worst_force_residual = greater(loads_.worst_force_residual, span.balance.left_over().force_residual());
+    loads_.worst_moment_residual = greater(loads_.worst_moment_residual, span.balance.left_over().moment_residual());
+    const double gap_N = span.worst.bound_N - span.worst.tension_N;
+    const int support = span.start ? in_.start_anchor : in_.end_anchor;
     // Other lines on this anchor shift the force by what they add to the bound as well.
-    const double gap_N = governing.worst.bound_N - governing.worst.tension_N;
-    demand.force_N.bound = greater(demand.force_N.bound, force_N + gap_N);
-    if (!(force_N > demand.force_N.value)) return;
-    demand.force_N.value = force_N;
-    demand.force_N.pose = static_cast<int>(loads_.cases.size());
-    loads_.cases.push_back(std::move(load_case));
+    const double force_N = norm(span.balance.on_anchor_N()[static_cast<std::size_t>(support)]);
+    take(static_cast<std::size_t>(support), {force_N, force_N + gap_N}, key);
+    take(columns_.main_line + (span.start ? 0 : 1), {span.worst.tension_N, span.worst.bound_N}, key);
+  }
+}
+
+/// The cases that are always listed, and those that govern something.
+void Accounts::list_keys() {
+  struct Most {
+    double value = -1;
+    CaseKey key;
+    void meet(double other, CaseKey at) {
+      if (other > value) value = other, key = at;
+    }
   };
-  add(start, in_.start_anchor, "start");
-  add(end, in_.end_anchor, "landing");
+  for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) {
+    const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
+    const bool empty = main_line_.paths[static_cast<std::size_t>(sweep.path)].loading == mainline::Loading::empty;
+    const Action action = action_of(reeving_in_, s);
+    if ((action == Action::at_rest && empty) || action == Action::wind) keys_.push_back({action, s, sweep.rest_pose});
+  }
+  for (const mainline::Loading loading : {mainline::Loading::lightest, mainline::Loading::heaviest}) {
+    Most pull;  // where the trolley's line pulls hardest
+    for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) {
+      const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
+      if (action_of(reeving_in_, s) != Action::peak_tension ||
+          main_line_.paths[static_cast<std::size_t>(sweep.path)].loading != loading)
+        continue;
+      for (std::size_t p = 0; p < sweep.poses.size(); ++p)
+        pull.meet(sweep.poses[p].trolley_tension_N, {Action::peak_tension, s, static_cast<int>(p)});
+    }
+    if (pull.value >= 0) keys_.push_back(pull.key);
+  }
+  for (const mainline::Weather weather : {mainline::Weather::cold, mainline::Weather::warm})
+    for (const bool start : {true, false}) {
+      Most support;
+      for (std::size_t i = 0; i < spans_.size(); ++i) {
+        const int state = main_line_.paths[spans_[i].path].state;
+        if (spans_[i].start == start && main_line_.states[static_cast<std::size_t>(state)].weather == weather)
+          support.meet(spans_[i].worst.tension_N, {Action::rider_on_span, -1, static_cast<int>(i)});
+      }
+      if (support.value >= 0) keys_.push_back(support.key);
+    }
+  for (const Worst& worst : worst_)
+    if (worst.value > 0) keys_.push_back(worst.at);
+  std::ranges::sort(keys_);
+  keys_.erase(std::unique(keys_.begin(), keys_.end()), keys_.end());
+}
+
+Extreme Accounts::extreme(std::size_t column) const {
+  const Worst& worst = worst_[column];
+  if (!(worst.value > 0)) return {worst.value, worst.bound, -1};
+  const auto at = std::ranges::lower_bound(keys_, worst.at) - keys_.begin();
+  return {worst.value, worst.bound, static_cast<int>(at)};
+}
+
+void Accounts::fill() {
+  for (const CaseKey& key : keys_)
+    loads_.cases.push_back(key.sweep < 0
+                               ? case_on_span(main_line_, reeving_in_, spans_[static_cast<std::size_t>(key.pose)])
+                               : case_in_zone(books_, main_line_, reeving_in_, reeved_, key));
+  for (std::size_t a = 0; a < in_.anchors.size(); ++a) loads_.demands.push_back({extreme(a)});
+  for (std::size_t c = columns_.sheaves; c < columns_.lines; ++c) loads_.sheaves.push_back({extreme(c)});
+  for (std::size_t c = columns_.lines; c < columns_.blocks; c += 3)
+    loads_.lines.push_back({extreme(c), extreme(c + 1), extreme(c + 2)});
+  for (std::size_t c = columns_.blocks; c < columns_.main_line; c += 2)
+    loads_.blocks.push_back({extreme(c), extreme(c + 1)});
+  // A hanging line pulls hardest at one of its supports.
+  const Extreme start = extreme(columns_.main_line), end = extreme(columns_.main_line + 1);
+  loads_.main_line.force_N = end.value > start.value ? end : start;
+  loads_.main_line.force_N.bound = greater(start.bound, end.bound);
+}
+
+tl::expected<void, Unsolved> Accounts::closed() const {
+  // NaN closes nothing: written so that it fails.
+  if (!(loads_.worst_block_residual <= closes))
+    return unsolved("the forces on a travelling block do not balance", loads_.worst_block_residual);
+  if (!(loads_.worst_line_residual <= closes))
+    return unsolved("the tension of a line does not follow from its load alone", loads_.worst_line_residual);
+  if (!(loads_.worst_length_residual <= closes))
+    return unsolved("a line gains a length that the brake unit does not pay out", loads_.worst_length_residual);
+  if (!(loads_.worst_force_residual <= closes && loads_.worst_moment_residual <= closes))
+    return unsolved("the forces on the anchors do not balance the weights",
+                    greater(loads_.worst_force_residual, loads_.worst_moment_residual));
   return {};
+}
+
+Solved<Loads> Accounts::solve() {
+  if (!books_.refusal().empty()) return unsolved(books_.refusal());
+  for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) walk(s);
+  auto spans = span_cases(books_, main_line_, reeving_in_, reeved_);
+  if (!spans) return tl::unexpected(spans.error());
+  spans_ = std::move(*spans);
+  walk_span();
+  list_keys();
+  fill();
+  if (auto good = closed(); !good) return tl::unexpected(good.error());
+  return std::move(loads_);
 }
 
 }  // namespace
 
 Solved<Loads> solve(const Inputs& in, const mainline::MainLine& main_line, const reeving::Inputs& reeving_in,
                     const reeving::Reeving& reeved) {
-  Accounts accounts(in, main_line, reeving_in, reeved);
-  accounts.walk_all_poses();
-  return std::move(accounts).close();
+  return Accounts(in, main_line, reeving_in, reeved).solve();
 }
 
 }  // namespace fairlead::loads
