@@ -213,7 +213,7 @@ void draw_ratio(const Canvas& canvas, const Scene& scene, const Box& box, const 
   std::vector<PlotCurve> curves;
   double low = 1e9, high = -1e9;
   const auto take = [&](const RigPose& pose, std::string name, LineType type) {
-    PlotCurve curve{{}, std::move(name), {medium_mm, type, Layer::loads}};
+    PlotCurve curve{{}, std::move(name), {medium_mm, type, Layer::text}};
     for (const reeving::Pose& p : rig.reeving.solved()->sweeps[pose.sweep].poses)
       if (std::isfinite(p.ratio) && p.travel_m <= rig.layout.brake_trolley.travel_m) {
         curve.values.push_back({p.travel_m, p.ratio});
