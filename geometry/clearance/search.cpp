@@ -128,8 +128,13 @@ class Search {
   }
 
  private:
-  /// A stretch nowhere below this is not worth halving.
-  double enough_m() const { return least_.shown_m - resolution_m_ * std::max(1., least_.shown_m); }
+  /// A stretch nowhere below this holds no value worth finding; once what is open is off, and it is not below this or
+  /// the bound there is already, it takes nothing from the bound either.
+  double settled_m(double open_m) const {
+    const double enough_m = least_.shown_m - resolution_m_ * std::max(1., least_.shown_m);
+    return std::max(enough_m, std::min(enough_m, least_.bound_m) + open_m);
+  }
+  bool settled(double least_m, double open_m) const { return least_m >= settled_m(open_m); }
 
   void bound(double gap_m) { least_.bound_m = std::min(least_.bound_m, gap_m); }
 
@@ -158,9 +163,9 @@ class Search {
     const int first = first_of(block), last = std::min(first + poses_per_block, poses_ - 1);
     const double open_m = most_open_m(first, last);
     const double least_m = duel_.least_m(block);
-    if (least_m - open_m >= enough_m()) return bound(least_m - open_m);
+    if (settled(least_m, open_m)) return bound(least_m - open_m);
     const double others_m =
-        duel_.visit_near(block, enough_m() + open_m, [&](int i, int j) { search(i, j, first, last); });
+        duel_.visit_near(block, settled_m(open_m), [&](int i, int j) { search(i, j, first, last); });
     bound(others_m - open_m);
   }
 
@@ -175,7 +180,7 @@ class Search {
     const double change_m =
         way_m_[static_cast<std::size_t>(last - start)] - way_m_[static_cast<std::size_t>(first - start)];
     const double least_m = (at_first + at_last - change_m) / 2, open_m = most_open_m(first, last);
-    if (least_m - open_m >= enough_m()) return bound(least_m - open_m);
+    if (settled(least_m, open_m)) return bound(least_m - open_m);
     if (last - first == 1) return halve(i, j, first, 0, 1, at_first, at_last, change_m);
     const int middle = first + (last - first) / 2;
     const double at_middle = gap(i, j, middle, 0);
@@ -193,8 +198,8 @@ class Search {
 
   /// Turning counts as change at pose to pose; within, where the box only shifts, it is among what is open.
   void halve(int i, int j, int pose, double from, double to, double at_from, double at_to, double change_m) {
-    const double least_m = (at_from + at_to - change_m) / 2;
-    if (least_m >= enough_m() || change_m <= resolution_m_) return bound(least_m - most_open_m(pose, pose + 1));
+    const double least_m = (at_from + at_to - change_m) / 2, open_m = most_open_m(pose, pose + 1);
+    if (settled(least_m, open_m) || change_m <= resolution_m_) return bound(least_m - open_m);
     const double middle = (from + to) / 2, at_middle = gap(i, j, pose, middle);
     const bool before = at_from <= at_to;
     if (before) halve(i, j, pose, from, middle, at_from, at_middle, change_m / 2);
