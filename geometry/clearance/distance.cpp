@@ -8,6 +8,10 @@
 namespace fairlead::clearance {
 namespace {
 
+/// norm() guards against squares beyond 1e154 m or below 1e-154 m; lengths of solids need no guard, which costs more
+/// than all the rest.
+double length(Vec3 v) { return std::sqrt(dot(v, v)); }
+
 double beyond(double x, double half) { return x > half ? x - half : x < -half ? x + half : 0; }
 
 /// Where f falls to its least on 0..1, f convex and `slope` its derivative. Between neighbouring `kinks` the slope is
@@ -72,19 +76,24 @@ struct InBox {
 // The least is inside the square of both shares, found square to both lines, or on its border, where one of the shares
 // is an end. The cross product keeps its digits for lines as good as parallel.
 Nearest nearest(const Segment& a, const Segment& b) {
-  Nearest best{std::numeric_limits<double>::infinity(), a.from, b.from};
+  double best2 = std::numeric_limits<double>::infinity();
+  Point3 on_a = a.from, on_b = b.from;
   const auto take = [&](Point3 p, Point3 q) {
-    const double distance = norm(q - p);
-    if (!(distance >= best.distance_m)) best = {distance, p, q};
+    const double distance2 = dot(q - p, q - p);
+    if (distance2 >= best2) return;
+    best2 = distance2;
+    on_a = p;
+    on_b = q;
   };
   for (const Point3& p : {a.from, a.to}) take(p, along(b, share_nearest(p, b)));
   for (const Point3& q : {b.from, b.to}) take(along(a, share_nearest(q, a)), q);
   const Vec3 u = a.to - a.from, v = b.to - b.from, n = cross(u, v), r = b.from - a.from;
   const double n2 = dot(n, n);
-  if (!(n2 > 0)) return best;
-  const double s = dot(cross(r, v), n) / n2, t = dot(cross(r, u), n) / n2;
-  if (s > 0 && s < 1 && t > 0 && t < 1) take(along(a, s), along(b, t));
-  return best;
+  if (n2 > 0) {
+    const double s = dot(cross(r, v), n) / n2, t = dot(cross(r, u), n) / n2;
+    if (s > 0 && s < 1 && t > 0 && t < 1) take(along(a, s), along(b, t));
+  }
+  return {std::sqrt(best2), on_a, on_b};
 }
 
 // Half the squared distance along the segment is convex and, between its passages through the box's six planes,
@@ -105,28 +114,28 @@ Nearest nearest(const Segment& s, const Box& box) {
   double e[3];
   for (int i = 0; i < 3; ++i) e[i] = beyond(in.p[i] + t * in.d[i], in.half[i]);
   const Point3 p = along(s, t);
-  return {norm({e[0], e[1], e[2]}), p, p - (e[0] * box.x + e[1] * box.y + e[2] * box.z)};
+  return {length({e[0], e[1], e[2]}), p, p - (e[0] * box.x + e[1] * box.y + e[2] * box.z)};
 }
 
 Nearest nearest(const Segment& s, const Post& post) {
-  const Vec3 length = post.to - post.from, axis = unit(length);
-  const double half = norm(length) / 2;
-  const Vec3 from = s.from - (post.from + 0.5 * length), run = s.to - s.from;
+  const Vec3 whole = post.to - post.from, axis = unit(whole);
+  const double half = length(whole) / 2;
+  const Vec3 from = s.from - (post.from + 0.5 * whole), run = s.to - s.from;
   const double z0 = dot(from, axis), dz = dot(run, axis);
   const Vec3 q0 = from - z0 * axis, dq = run - dz * axis;
   // Where it is nearest to the axis, when that is between the ends' planes, nothing is left to be sought.
   const double dq2 = dot(dq, dq), beside = dq2 > 0 ? std::clamp(-dot(q0, dq) / dq2, 0., 1.) : 0;
   const auto slope = [&](double t) {
     const Vec3 q = q0 + t * dq;
-    const double rho = norm(q), out = rho - post.radius_m;
+    const double rho = length(q), out = rho - post.radius_m;
     return beyond(z0 + t * dz, half) * dz + (out > 0 ? out * dot(q, dq) / rho : 0);
   };
   const double t = beyond(z0 + beside * dz, half) == 0 ? beside : least_by_secants(slope);
   const Vec3 q = q0 + t * dq;
-  const double rho = norm(q), up = beyond(z0 + t * dz, half);
+  const double rho = length(q), up = beyond(z0 + t * dz, half);
   const Vec3 gap = up * axis + (rho > post.radius_m ? (1 - post.radius_m / rho) * q : Vec3{});
   const Point3 p = along(s, t);
-  return {norm(gap), p, p - gap};
+  return {length(gap), p, p - gap};
 }
 
 Nearest nearest(const Segment& s, const Plane& plane) {
