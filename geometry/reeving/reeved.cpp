@@ -126,7 +126,9 @@ tl::expected<void, Unsolved> stays_on(const Inputs& in, int line, const Reeved& 
     const int sheave = given.first_sheave + k - 1;
     if (in.sheaves[sheave].radius_m > 0) {
       const double wrap = lines.wrap_rad[sheave];
-      if (wrap >= 0) continue;
+      // Contacts are met to 1e-12 rad: a line that only touches its sheave may seem to leave it by that.
+      constexpr double met_rad = 1e-11;
+      if (wrap >= -met_rad) continue;
       return unsolved(fmt::format("the line{} lifts off {}: it would have to turn by {:.1f} deg there",
                                   of_line(in, line), end_name(in, line, k), wrap * 180 / std::numbers::pi),
                       wrap);

@@ -74,25 +74,34 @@ bool Search::newton() {
 }
 
 bool Search::relax() {
-  constexpr int most_steps = 500;
-  constexpr double near = 1e-7, arm_m = 0.1;
+  constexpr int most_steps = 1000;
+  constexpr double near = 1e-6, thick = 1, arm_m = 0.3, nudge = 0.02;
   if (!balance_.hang()) return false;
-  double friction = 1;  // of force_N, per metre in each step
+  double friction = thick;  // of force_N, per metre of a step
   Step store;
   for (steps_ = 0; steps_ < most_steps; ++steps_) {
-    const double before = imbalance();
-    if (before <= near) return true;
     const std::span<double> step{store.data(), std::size_t(balance_.size())};
     balance_.answer(jacobian_);
-    for (int b = 0; b < int(in_.blocks.size()); ++b)
-      for (int i = 0; i < balance_.freedoms(b); ++i) {
-        const int row = balance_.first_of(b) + i;
-        jacobian_(row, row) -= i < 3 ? friction : arm_m * arm_m * friction;
-      }
+    Square damped = jacobian_;
     jacobian_.factor();
-    for (std::size_t i = 0; i < step.size(); ++i) step[i] = -balance_.residual()[i];
-    jacobian_.solve(step);
+    const bool holds = stable();
+    const double before = imbalance();
+    if (before <= near && (holds || indifferent())) return true;
     const Unknowns from = balance_.unknowns();
+    if (before <= near) {
+      // On a ridge: a nudge, no matter where to.
+      for (int i = 0; i < balance_.size(); ++i) step[i] = i < balance_.tension_of(0) && i > 0 ? nudge / (1 + i % 3) : 0;
+      friction = thick;
+    } else {
+      for (int b = 0; b < int(in_.blocks.size()); ++b)
+        for (int i = 0; i < balance_.freedoms(b); ++i) {
+          const int row = balance_.first_of(b) + i;
+          damped(row, row) -= i < 3 ? friction : arm_m * arm_m * friction;
+        }
+      damped.factor();
+      for (std::size_t i = 0; i < step.size(); ++i) step[i] = -balance_.residual()[i];
+      damped.solve(step);
+    }
     bool moved = false;
     for (double part = balance_.allowed(step); part > 1e-6 && !moved; part /= 2) {
       balance_.advance(step, part);
@@ -100,7 +109,8 @@ bool Search::relax() {
       if (!moved) balance_.set(from);
     }
     if (!moved) return false;
-    friction *= std::clamp(imbalance() / before, 0.2, 2.0);
+    // Thin out only where the way down ends in a hollow: a thin fluid also comes to rest on a ridge.
+    friction = holds ? friction * std::clamp(imbalance() / before, 0.2, 2.0) : thick;
   }
   return false;
 }
@@ -242,6 +252,11 @@ Unsolved Search::why_not() {
       return {fmt::format("line {} hangs slack at travel {:.3f} m: it is {:.3f} m longer than its way", l + 1,
                           travel_m_, spare_m_[l]),
               spare_m_[l], steps_};
+  constexpr double nothing = 1e-6;
+  for (int l = 0; l < int(in_.lines.size()); ++l)
+    if (at_.lines.tension[l].at_N < nothing * balance_.force_N())
+      return {fmt::format("line {} goes slack at travel {:.3f} m", l + 1, travel_m_), at_.lines.tension[l].at_N,
+              steps_};
   balance_.count(1);
   if (auto hung = balance_.hang(); !hung) return hung.error();
   return {fmt::format("nothing balances at travel {:.3f} m", travel_m_), imbalance(), steps_};
@@ -253,13 +268,22 @@ tl::expected<void, Unsolved> Search::begin() {
   balance_.release(false);
   balance_.count(1);
   place_start();
-  if (!(tauten() && newton()) && !(!in_.blocks.empty() && grow())) return tl::unexpected(why_not());
+  if (!(tauten() && newton()) && (in_.blocks.empty() || !grow())) {
+    const Unsolved why = why_not();
+    // A rig without one answer has none for Newton's iteration.
+    place_start();
+    if (!in_.blocks.empty() && tauten() && relax())
+      if (auto loose = indifferent()) return tl::unexpected(*loose);
+    return tl::unexpected(why);
+  }
   if (turning) {
     const Unknowns held = balance_.unknowns();
     balance_.release(true);
     if (!(newton() && stable())) {
       balance_.set(held);
-      if (!(relax() && newton())) return tl::unexpected(why_not());
+      if (!relax()) return tl::unexpected(why_not());
+      if (auto loose = indifferent()) return tl::unexpected(*loose);
+      if (!newton()) return tl::unexpected(why_not());
     }
   }
   const bool firm = stable();

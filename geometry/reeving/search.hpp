@@ -20,8 +20,9 @@ class Search {
   const Square& factored() const { return jacobian_; }
 
  private:
-  /// Newton's iteration, damped; `friction` slows the blocks like a thick fluid at first, which leads downhill only.
+  /// Newton's iteration, damped: to the balance nearest by.
   bool newton();
+  /// Lets the blocks move as in a thick fluid, thinner toward the end: downhill, near a stable balance.
   bool relax();
   bool take(std::span<const double> step, double least_part);
   void place_start();
