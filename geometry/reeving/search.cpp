@@ -32,6 +32,16 @@ bool positive(Square m, double rounding) {
   return true;
 }
 
+/// The direction of a line, one of its two: the greatest part positive, and nothing that would be printed as zero.
+Vec3 line_of(Vec3 v) {
+  v = unit(v);
+  double greatest = v.x;
+  for (const double part : {v.y, v.z})
+    if (std::abs(part) > std::abs(greatest)) greatest = part;
+  const auto part = [&](double c) { return std::abs(c) < 5e-4 ? 0 : std::copysign(1, greatest) * c; };
+  return {part(v.x), part(v.y), part(v.z)};
+}
+
 }  // namespace
 
 double Search::imbalance() const {
@@ -155,7 +165,7 @@ std::optional<Unsolved> Search::indifferent() {
         const double* d = &column[balance_.first_of(other)];
         const Vec3 shift{d[0] / give, d[1] / give, d[2] / give};
         if (norm(shift) > 1e-3) {
-          const Vec3 way = unit(shift);
+          const Vec3 way = line_of(shift);
           return Unsolved{
               fmt::format("{} can stand anywhere along ({:.3f}, {:.3f}, {:.3f}) at travel {:.3f} m: the rig is "
                           "indifferent",

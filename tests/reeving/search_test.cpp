@@ -114,8 +114,9 @@ TEST(Search, EqualBlocksInParallelFallsAreIndifferentAndSaidToBe) {
   const Inputs in = two_hanging_blocks(50, 50);
   const auto rest = solve_rest(in, in.reference, in.sweeps[0].trolley_weight_N);
   ASSERT_FALSE(rest);
-  EXPECT_EQ(rest.error().why.substr(0, 46), "travelling block 1 can stand anywhere along (0");
-  EXPECT_NE(rest.error().why.find("the rig is indifferent"), std::string::npos) << rest.error().why;
+  EXPECT_EQ(
+      rest.error().why,
+      "travelling block 1 can stand anywhere along (0.000, 0.000, 1.000) at travel 0.000 m: the rig is indifferent");
 }
 
 TEST(Search, ALineTooLongForItsWayHangsSlackAndIsNamed) {
@@ -155,7 +156,7 @@ TEST(Search, ALegWithinItsSheaveIsNamedWithItsLine) {
   const auto rest = solve_rest(in, in.reference, in.sweeps[0].trolley_weight_N);
   ASSERT_FALSE(rest);
   EXPECT_EQ(
-      rest.error().why.substr(0, 107),
+      rest.error().why.substr(0, 109),
       "the leg of line 1 from the brake trolley to sheave 1 (counted from the brake trolley) does not exist: its end")
       << rest.error().why;
 }
