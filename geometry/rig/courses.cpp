@@ -13,34 +13,18 @@ std::optional<Turning> reversed(std::optional<Turning> turning) {
   return *turning == Turning::clockwise ? Turning::anticlockwise : Turning::clockwise;
 }
 
-/// The one other thing a connector holds beside this line.
-Solved<Held> beyond(const Layout& layout, const Connector& connector, const Line& line) {
-  std::vector<std::string> others;
-  for (const std::string& id : connector.joins)
-    if (id != line.id.value) others.push_back(id);
-  const auto with_id = [&](const auto& items) {
-    return std::find_if(items.begin(), items.end(), [&](const auto& item) { return item.id.value == others.front(); });
-  };
-  if (others.size() == 1) {
-    if (others.front() == "brake_trolley") return BrakeTrolleyEnd{};
-    if (others.front() == "brake_unit") return BrakeUnitEnd{};
-    if (const auto block = with_id(layout.blocks); block != layout.blocks.end())
-      return static_cast<BlockId>(block - layout.blocks.begin());
-    if (const auto anchor = with_id(layout.anchors); anchor != layout.anchors.end())
-      return static_cast<AnchorId>(anchor - layout.anchors.begin());
-  }
-  return unsolved(
-      fmt::format("line \"{}\" ends at connector \"{}\", which does not tie it to one block, anchor, the brake "
-                  "trolley or the brake unit: lines joined to lines are not solved by this version",
-                  line.id.value, connector.id.value));
-}
-
 Solved<Held> held_by(const Layout& layout, const LineEnd& end, const Line& line) {
-  if (const auto* id = std::get_if<ConnectorId>(&end))
-    return beyond(layout, layout.connectors[static_cast<std::size_t>(*id)], line);
-  if (const auto* anchor = std::get_if<AnchorId>(&end)) return *anchor;
-  if (const auto* block = std::get_if<BlockId>(&end)) return *block;
-  if (std::holds_alternative<BrakeUnitEnd>(end)) return BrakeUnitEnd{};
+  const auto bearing = bearing_of(layout, end);
+  if (!bearing) {
+    const Connector& connector = layout.connectors[static_cast<std::size_t>(std::get<ConnectorId>(end))];
+    return unsolved(
+        fmt::format("line \"{}\" ends at connector \"{}\", which ties it to lines only: lines joined to lines "
+                    "are not solved by this version",
+                    line.id.value, connector.id.value));
+  }
+  if (const auto* anchor = std::get_if<AnchorId>(&*bearing)) return *anchor;
+  if (const auto* block = std::get_if<BlockId>(&*bearing)) return *block;
+  if (std::holds_alternative<BrakeUnitEnd>(*bearing)) return BrakeUnitEnd{};
   return BrakeTrolleyEnd{};
 }
 

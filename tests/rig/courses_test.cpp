@@ -40,11 +40,11 @@ TEST(Courses, AnEndAtAConnectorIsAtWhatTheConnectorJoins) {
   ASSERT_TRUE(courses.has_value()) << courses.error().why;
   EXPECT_TRUE(std::holds_alternative<BrakeTrolleyEnd>(courses->courses[0].from));
 
-  layout.connectors[0].joins.push_back("L9");
+  layout.connectors[0].bearing.reset();
   EXPECT_EQ(
       why(layout),
-      "line \"L1\" ends at connector \"C1\", which does not tie it to one block, anchor, the brake trolley or the "
-      "brake unit: lines joined to lines are not solved by this version");
+      "line \"L1\" ends at connector \"C1\", which ties it to lines only: lines joined to lines are not solved by "
+      "this version");
 }
 
 TEST(Courses, WhatTiesNothingIsSaidNotSkipped) {
