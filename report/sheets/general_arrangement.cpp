@@ -193,15 +193,19 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
     }
     return std::optional<Body>{};
   };
-  for (const Lists lists : {Lists::beside_views, Lists::elsewhere})
-    for (const double scale : scales) {
-      auto body = best_at(scale, lists);
-      if (!body) continue;
-      out.push_back(std::move(*body));
-      if (lists == Lists::elsewhere) add_lists(dossier, style, office, scene, places, out);
-      return;
-    }
-  add_lists(dossier, style, office, scene, places, out);
+  const auto best_to = [&](double coarsest, Lists lists) {
+    for (const double scale : scales)
+      if (scale <= coarsest)
+        if (auto body = best_at(scale, lists)) return std::pair{scale, std::optional{std::move(*body)}};
+    return std::pair{2 * coarsest, std::optional<Body>{}};
+  };
+  // Rather lists on a sheet of their own than views of less than half the size.
+  auto [scale, body] = best_to(std::end(scales)[-1], Lists::beside_views);
+  auto alone = best_to((scale - 1) / 2, Lists::elsewhere).second;
+  const bool apart = alone || !body;
+  if (alone) body = std::move(alone);
+  if (body) out.push_back(std::move(*body));
+  if (apart) add_lists(dossier, style, office, scene, places, out);
 }
 
 }  // namespace

@@ -77,7 +77,13 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
   }
   if (!office.more.empty()) {
     std::string index = "Sheets of this set, in order: this one";
-    for (const std::string_view sheet : office.more) index += fmt::format("; {}", sheet);
+    for (std::size_t i = 0; i < office.more.size();) {
+      std::size_t same = i;
+      while (same < office.more.size() && office.more[same] == office.more[i]) ++same;
+      index += fmt::format("; {}", office.more[i]);
+      if (same > i + 1) index += fmt::format(" ({} sheets)", same - i);
+      i = same;
+    }
     all.push_back(index + ".");
   }
   for (const int i : scene.structures_outside)

@@ -40,15 +40,22 @@ Pages::Pages(const Dossier& dossier, const Office& office, std::vector<Body>& ou
       paper_(stationery(office.paper)),
       corner_(title_corner(paper_, dossier.judged.rig.layout)) {}
 
-std::vector<Box> Pages::whole() const {
-  const Box all = field();
-  const double above = corner_.top + gap_mm;
-  return {{all.left, above, all.right, all.top}, {all.left, all.bottom, corner_.left - gap_mm, above - gap_mm}};
-}
-
 void Pages::begin(Body body, std::vector<Box> free) {
   out_.push_back(std::move(body));
   free_ = std::move(free);
+}
+
+void Pages::further(const Block& block) {
+  const Box all = field();
+  const double above = corner_.top + gap_mm, middle = all.centre().x_mm;
+  const Box left{all.left, above, middle - gap_mm / 2, all.top}, right{middle + gap_mm / 2, above, all.right, all.top},
+      beside{all.left, all.bottom, corner_.left - gap_mm, above - gap_mm};
+  Body body{out_.back().title, out_.back().document_type, "none", {}};
+  if (fits(block, left))
+    begin(std::move(body), {left, right, beside});
+  else
+    begin(std::move(body), {{all.left, above, all.right, all.top}, beside});
+  fresh_ = true;
 }
 
 bool Pages::fits(const Block& block, const Box& box) const {
@@ -57,35 +64,60 @@ bool Pages::fits(const Block& block, const Box& box) const {
   return block.least_width(canvas) <= box.width() && block.height(canvas, box.width()) <= box.height();
 }
 
-bool Pages::fits_somewhere(const Block& block) const {
-  const auto has_room = [&](const Box& box) { return fits(block, box); };
-  const auto sheet = whole();
-  return std::any_of(free_.begin(), free_.end(), has_room) || std::any_of(sheet.begin(), sheet.end(), has_room);
-}
-
 void Pages::put(const Block& block) {
   auto box = std::find_if(free_.begin(), free_.end(), [&](const Box& b) { return fits(block, b); });
   if (box == free_.end()) {
-    begin({out_.back().title, out_.back().document_type, "none", {}}, whole());
+    further(block);
     box = std::find_if(free_.begin(), free_.end(), [&](const Box& b) { return fits(block, b); });
     if (box == free_.end()) box = free_.begin();
   }
+  fresh_ = false;
   const Canvas canvas(out_.back().drawing, office_.font);
   block.draw(canvas, {box->left, box->top}, box->width());
   box->top -= block.height(canvas, box->width()) + gap_mm;
 }
 
+namespace {
+
+/// The first rows of a table, or those behind them under its title again. Notes stand beneath the last part.
+Table part(const Table& table, std::size_t from, std::size_t to) {
+  Table out = table;
+  if (from > 0) out.title += ", continued";
+  out.rows.assign(table.rows.begin() + static_cast<std::ptrdiff_t>(from),
+                  table.rows.begin() + static_cast<std::ptrdiff_t>(to));
+  if (to < table.rows.size()) out.notes.clear();
+  return out;
+}
+
+/// A row whose first cell is empty belongs to the row before it.
+bool begins_group(const Table& table, std::size_t row) {
+  return row == table.rows.size() || !std::holds_alternative<std::monostate>(table.rows[row].front());
+}
+
+}  // namespace
+
 void Pages::put(const Table& table, const Style& style) {
-  const Block whole_table = block_of(table, style);
-  if (table.rows.size() < 2 || fits_somewhere(whole_table)) return put(whole_table);
-  Table first = table, rest = table;
-  const auto half = static_cast<std::ptrdiff_t>(table.rows.size() / 2);
-  first.rows.erase(first.rows.begin() + half, first.rows.end());
-  rest.rows.erase(rest.rows.begin(), rest.rows.begin() + half);
-  first.notes.clear();
-  if (!rest.title.ends_with(", continued")) rest.title += ", continued";
-  put(first, style);
-  put(rest, style);
+  constexpr std::size_t least_rows = 4;
+  const std::size_t all = table.rows.size();
+  const auto fits_in = [&](const std::vector<Box>& boxes, std::size_t from, std::size_t to) {
+    const Block block = block_of(part(table, from, to), style);
+    return std::any_of(boxes.begin(), boxes.end(), [&](const Box& box) { return fits(block, box); });
+  };
+  for (std::size_t from = 0;;) {
+    std::size_t to = all;
+    const bool whole_fits = fits_in(free_, from, all) || (from == 0 && all <= least_rows);
+    while (!whole_fits && to > from + 1 && !(begins_group(table, to) && fits_in(free_, from, to))) --to;
+    if (!whole_fits && to < from + least_rows) {
+      if (!fresh_) {
+        further(block_of(part(table, from, std::min(all, from + least_rows)), style));
+        continue;
+      }
+      to = std::max(to, from + 1);
+    }
+    put(block_of(part(table, from, to), style));
+    if (to >= all) return;
+    from = to;
+  }
 }
 
 }  // namespace fairlead::sheets

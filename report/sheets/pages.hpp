@@ -24,17 +24,18 @@ class Pages {
   const Stationery& paper() const { return paper_; }
   drawing::Box field() const { return paper_.field(); }
   drawing::Box corner() const { return corner_; }
-  /// The free rectangles of a sheet that shows nothing else: above the title block, and beside it.
-  std::vector<drawing::Box> whole() const;
 
  private:
   bool fits(const Block&, const drawing::Box&) const;
-  bool fits_somewhere(const Block&) const;
+  /// A further sheet with room for a block: two columns above the title block where it fits one, else the whole width,
+  /// and what lies beside the title block.
+  void further(const Block&);
   const Office& office_;
   std::vector<Body>& out_;
   Stationery paper_;
   drawing::Box corner_;
   std::vector<drawing::Box> free_;
+  bool fresh_ = false;  ///< nothing was put on the further sheet yet
 };
 
 }  // namespace fairlead::sheets

@@ -56,8 +56,18 @@ class Dimensioner {
     obstacles.add(canvas_.drawing());
     const auto height = [&](Paper at, double edge_mm, int side) {
       const std::string text = figure((at.y_mm - from.y_mm) / view_.mm_per_m(), style_);
-      dimension_rows(canvas_, Measures::up, {{{edge_mm + side * first_row_mm, from.y_mm}, at, text}}, edge_mm, side,
-                     &obstacles);
+      const auto draw = [&](const Canvas& canvas, double off_mm) {
+        const double edge = edge_mm + side * off_mm;
+        dimension_rows(canvas, Measures::up, {{{edge + side * first_row_mm, from.y_mm}, at, text}}, edge, side,
+                       &obstacles);
+      };
+      constexpr double most_off_mm = 14;
+      for (double off_mm = 0; off_mm <= most_off_mm; off_mm += 2) {
+        Drawing trial;
+        draw(Canvas(trial, canvas_.font()), off_mm);
+        if (clear(trial, obstacles)) return draw(canvas_, off_mm);
+      }
+      place(canvas_, {Callout{{at}, text + " above platform", Layer::dimensions, 1}}, obstacles, drawn_);
     };
     if (const SheaveSeen* redirect = first_redirect(scene_))
       height(view_.of(redirect->centre), drawn_.left + first_row_mm / 2, -1);
@@ -65,6 +75,20 @@ class Dimensioner {
   }
 
  private:
+  /// Its lettering stands free and between the rows above and below, and its lines run through no other.
+  bool clear(const Drawing& trial, const Obstacles& obstacles) const {
+    for (const auto& entity : trial.entities) {
+      if (const auto* label = std::get_if<Label>(&entity)) {
+        const Quad text = text_quad(*label, canvas_.font());
+        if (!obstacles.clear(text) || bounds(text).bottom < drawn_.bottom || bounds(text).top > drawn_.top)
+          return false;
+      }
+      if (const auto* stroke = std::get_if<Stroke>(&entity))
+        for (std::size_t i = 1; i < stroke->path.size(); ++i)
+          if (obstacles.over_text(stroke->path[i - 1], stroke->path[i])) return false;
+    }
+    return true;
+  }
   Paper outlet() const { return view_.of(layout_.brake_unit.outlet); }
   Paper deck(double chainage_m) const { return view_.of(scene_.at(chainage_m, 0, layout_.landing->platform_level_m)); }
   DimensionLine between(Paper a, Paper b, std::string_view what = "") const {

@@ -61,12 +61,13 @@ TEST(GeneralArrangement, ItsScalesAreOfTheRecommendedSeriesAndStandInTheTitleBlo
   const std::set<double> series{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000};
   for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b}) {
     const Sheet sheet = one_sheet(demo(), paper);
-    ASSERT_EQ(sheet.drawing.views.size(), 3u);
+    // Where findings take the room, the detail gives way.
+    ASSERT_GE(sheet.drawing.views.size(), 2u);
     for (const View& view : sheet.drawing.views) EXPECT_TRUE(series.contains(view.scale)) << view.name;
     EXPECT_EQ(sheet.drawing.views[0].scale, sheet.drawing.views[1].scale);
-    const std::string scale = "1:" + std::to_string(static_cast<int>(sheet.drawing.views[0].scale)) +
-                              " (1:" + std::to_string(static_cast<int>(sheet.drawing.views[2].scale)) + ") at " +
-                              std::string(stationery(paper).name);
+    std::string scale = fmt::format("1:{:g}", sheet.drawing.views[0].scale);
+    if (sheet.drawing.views.size() > 2) scale += fmt::format(" (1:{:g})", sheet.drawing.views[2].scale);
+    scale += fmt::format(" at {}", stationery(paper).name);
     EXPECT_TRUE(says(sheet, scale)) << scale;
   }
 }
