@@ -18,10 +18,10 @@ void Sum::add(Point3 at, Vec3 force_N) {
   largest_arm_m2_ = std::max(largest_arm_m2_, dot(arm, arm));
 }
 
-double Sum::force_residual() const { return norm(force_N_) / largest_N(); }
+double Sum::force_residual() const { return size(force_N_) / largest_N(); }
 
 double Sum::moment_residual() const {
-  const double left_N_m = norm(couple_N_m_);
+  const double left_N_m = size(couple_N_m_);
   return left_N_m == 0 ? 0 : left_N_m / (largest_N() * largest_arm_m());
 }
 

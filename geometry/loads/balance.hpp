@@ -7,6 +7,10 @@
 
 namespace fairlead::loads {
 
+/// Length of a vector; NaN where a part is NaN. (std::hypot of three, as GCC 12 has it, makes 0 of (0, NaN, 0).) Forces
+/// neither overflow nor underflow when squared.
+inline double size(Vec3 v) { return std::sqrt(dot(v, v)); }
+
 /// Forces and couples on one thing; moments are about `about`.
 class Sum {
  public:

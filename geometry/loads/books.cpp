@@ -149,7 +149,7 @@ void Books::Reeved::lead(std::size_t l) {
         sheave.radius_m * over.wrap_rad * (1 - line.compliance_per_N * (over.on_tension_N + over.off_tension_N) / 2);
     left_N += over.force_N - sheave.radius_m * over.wrap_rad * load_N_per_m;
   }
-  on.residual = greater(norm(left_N), most_N - least_N) / most_N;
+  on.residual = greater(size(left_N), most_N - least_N) / most_N;
   lines.push_back(on);
 }
 
@@ -173,7 +173,7 @@ void Books::Reeved::close(std::size_t b) {
     const Vec3 lean_N_m = (dot(chord, couple_N_m) / dot(chord, chord)) * chord;
     balance.act_couple(lean_N_m);
     const double size_N_m = of.sum.largest_N() * of.sum.largest_arm_m();
-    if (norm(lean_N_m) > rounding * size_N_m) on.lean_N_m = norm(lean_N_m);
+    if (size(lean_N_m) > rounding * size_N_m) on.lean_N_m = size(lean_N_m);
   }
   blocks.push_back(on);
 }

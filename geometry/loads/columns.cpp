@@ -1,14 +1,10 @@
 #include "geometry/loads/columns.hpp"
 
-#include <algorithm>
 #include <limits>
 
+#include "geometry/loads/balance.hpp"
+
 namespace fairlead::loads {
-namespace {
-
-double size(Vec3 v) { return std::sqrt(dot(v, v)); }
-
-}  // namespace
 
 Extreme worst_over(std::span<const Vec3> force_N, std::span<const double> travel_m, const std::vector<bool>& known) {
   constexpr double infinite = std::numeric_limits<double>::infinity();
@@ -26,7 +22,8 @@ Extreme worst_over(std::span<const Vec3> force_N, std::span<const double> travel
       jump_after = size(next - slope);
       slope = next;
     }
-    const double stray_N = known[p - 1] && poses > 2 ? step_m / 2 * greater(jump_before, jump_after) : infinite;
+    const double share = p > 1 && p + 1 < poses ? 0.5 : 1;
+    const double stray_N = known[p - 1] && poses > 2 ? share * step_m * greater(jump_before, jump_after) : infinite;
     worst.bound = greater(worst.bound, greater(before_N, now_N) + stray_N);
     if (!(now_N <= worst.value) && !std::isnan(worst.value)) worst.value = now_N, worst.pose = static_cast<int>(p);
     before_N = now_N;

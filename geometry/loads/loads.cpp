@@ -161,7 +161,7 @@ void Accounts::walk_span() {
     const double gap_N = span.worst.bound_N - span.worst.tension_N;
     const int support = span.start ? in_.start_anchor : in_.end_anchor;
     // Other lines on this anchor shift the force by what they add to the bound as well.
-    const double force_N = norm(span.balance.on_anchor_N()[static_cast<std::size_t>(support)]);
+    const double force_N = size(span.balance.on_anchor_N()[static_cast<std::size_t>(support)]);
     take(static_cast<std::size_t>(support), {force_N, force_N + gap_N}, key);
     take(columns_.main_line + (span.start ? 0 : 1), {span.worst.tension_N, span.worst.bound_N}, key);
   }
