@@ -8,6 +8,31 @@ namespace {
 
 double at(const std::vector<double>& values, int i) { return values.empty() ? 0 : values[static_cast<std::size_t>(i)]; }
 
+/// A move as a whole, and the most an end of what moves is off it.
+struct Glide {
+  Vec3 move;
+  double off_m{};
+};
+
+/// A lower bound on a gap that is `at_from` at first and `at_to` at last, after that share of the glide. The distance
+/// of convex things that glide past each other is convex along their way, so it is nowhere below a tangent: n . move, n
+/// the direction of the gap. What ends are off the glide comes off.
+double least_by_tangents(const Glide& glide, double share, const Nearest& at_from, const Nearest& at_to) {
+  // Nearer than a millimetre rounding would turn n, 500 km from the datum.
+  constexpr double kClear_m = 1e-3;
+  if (!(at_from.distance_m > kClear_m && at_to.distance_m > kClear_m)) return -std::numeric_limits<double>::infinity();
+  const auto along_gap = [&](const Nearest& at) {
+    const Vec3 way = at.on_b - at.on_a;
+    return dot(way, glide.move) / std::sqrt(dot(way, way));
+  };
+  const double falls = glide.off_m - along_gap(at_from), rises = glide.off_m + along_gap(at_to);
+  if (falls <= 0) return at_from.distance_m;
+  if (rises <= 0) return at_to.distance_m;
+  // Where at_from - falls t meets at_to - rises (share - t).
+  const double t = (at_from.distance_m - at_to.distance_m + rises * share) / (falls + rises);
+  return at_from.distance_m - falls * std::clamp(t, 0., share);
+}
+
 /// Two things of one kind each over one passage.
 template <class A, class B>
 class Duel {
@@ -54,6 +79,12 @@ class Duel {
     return std::sqrt(most2) + turn_m(pose);
   }
 
+  /// How the second of two pieces moves on to the next pose as seen from the first.
+  Glide glide(int i, int j, int pose) const {
+    const Glide a = glide_of(a_.moves(i, pose)), b = glide_of(b_.moves(j, pose));
+    return {b.move - a.move, a.off_m + b.off_m};
+  }
+
   /// No point of the two comes nearer within a block of poses.
   double least_m(int block) const { return least_m(a_.swept(block), b_.swept(block)); }
 
@@ -80,6 +111,12 @@ class Duel {
   }
 
  private:
+  static Glide glide_of(const std::array<Vec3, 1>& move) { return {move[0], 0}; }
+  static Glide glide_of(const std::array<Vec3, 2>& moves) {
+    const Vec3 apart = moves[1] - moves[0];
+    return {0.5 * (moves[0] + moves[1]), 0.5 * std::sqrt(dot(apart, apart))};
+  }
+
   /// Where bounds overlap nothing is known: below a plane gaps are negative without end.
   double least_m(const Bounds& a, const Bounds& b) const {
     const double apart_m = gap_between(a, b);
@@ -176,35 +213,54 @@ class Search {
   }
 
   /// way_m_ begins at `start`.
-  void range(int i, int j, int start, int first, int last, double at_first, double at_last) {
+  void range(int i, int j, int start, int first, int last, const Nearest& at_first, const Nearest& at_last) {
     const double change_m =
         way_m_[static_cast<std::size_t>(last - start)] - way_m_[static_cast<std::size_t>(first - start)];
-    const double least_m = (at_first + at_last - change_m) / 2, open_m = most_open_m(first, last);
+    const double least_m = (at_first.distance_m + at_last.distance_m - change_m) / 2, open_m = most_open_m(first, last);
     if (settled(least_m, open_m)) return bound(least_m - open_m);
-    if (last - first == 1) return halve(i, j, first, 0, 1, at_first, at_last, change_m);
+    if (last - first == 1) return between(i, j, first, at_first, at_last);
     const int middle = first + (last - first) / 2;
-    const double at_middle = gap(i, j, middle, 0);
-    const bool before = at_first <= at_last;
+    const Nearest at_middle = gap(i, j, middle, 0);
+    const bool before = at_first.distance_m <= at_last.distance_m;
     if (before) range(i, j, start, first, middle, at_first, at_middle);
     range(i, j, start, middle, last, at_middle, at_last);
     if (!before) range(i, j, start, first, middle, at_first, at_middle);
   }
 
-  double gap(int i, int j, int pose, double share) {
+  Nearest gap(int i, int j, int pose, double share) {
     const Nearest met = duel_.gap(i, j, pose, share);
     value(met, pose, share, share == 0 ? 0 : open_m_[static_cast<std::size_t>(pose)]);
-    return met.distance_m;
+    return met;
   }
 
-  /// Turning counts as change at pose to pose; within, where the box only shifts, it is among what is open.
-  void halve(int i, int j, int pose, double from, double to, double at_from, double at_to, double change_m) {
-    const double least_m = (at_from + at_to - change_m) / 2, open_m = most_open_m(pose, pose + 1);
-    if (settled(least_m, open_m) || change_m <= resolution_m_) return bound(least_m - open_m);
-    const double middle = (from + to) / 2, at_middle = gap(i, j, pose, middle);
-    const bool before = at_from <= at_to;
-    if (before) halve(i, j, pose, from, middle, at_from, at_middle, change_m / 2);
-    halve(i, j, pose, middle, to, at_middle, at_to, change_m / 2);
-    if (!before) halve(i, j, pose, from, middle, at_from, at_middle, change_m / 2);
+  /// Two pieces on their way from a pose to the next. Turning counts as change from pose to pose; within, where a box
+  /// only shifts, it is among what is open. Where something turns, the tangents at the last pose are not those of the
+  /// shifted box.
+  struct Way {
+    int i, j, pose;
+    double open_m, change_m;
+    bool turns;
+    Glide glide;
+  };
+
+  void between(int i, int j, int pose, const Nearest& at_first, const Nearest& at_last) {
+    halve({i, j, pose, most_open_m(pose, pose + 1), duel_.change_m(i, j, pose), duel_.turn_m(pose) != 0,
+           duel_.glide(i, j, pose)},
+          0, 1, at_first, at_last);
+  }
+
+  void halve(const Way& way, double from, double to, const Nearest& at_from, const Nearest& at_to) {
+    const double change_m = (to - from) * way.change_m;
+    double least_m = (at_from.distance_m + at_to.distance_m - change_m) / 2;
+    if (!way.turns && !settled(least_m, way.open_m))
+      least_m = std::max(least_m, least_by_tangents(way.glide, to - from, at_from, at_to));
+    if (settled(least_m, way.open_m) || change_m <= resolution_m_) return bound(least_m - way.open_m);
+    const double middle = (from + to) / 2;
+    const Nearest at_middle = gap(way.i, way.j, way.pose, middle);
+    const bool before = at_from.distance_m <= at_to.distance_m;
+    if (before) halve(way, from, middle, at_from, at_middle);
+    halve(way, middle, to, at_middle, at_to);
+    if (!before) halve(way, from, middle, at_from, at_middle);
   }
 
   Duel<A, B> duel_;
