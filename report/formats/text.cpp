@@ -95,6 +95,49 @@ std::string assumptions_text(const Dossier& dossier) {
   return text.empty() ? "" : "\nTaken for granted\n" + text;
 }
 
+/// Only the nearest pairs: the rest is in the JSON and on the sheets.
+Table nearest(Table table) {
+  constexpr std::size_t shown = 12;
+  if (table.rows.size() <= shown) return table;
+  table.notes.push_back(
+      fmt::format("The {} nearest of {} pairs; `--format json` tells all.", shown, table.rows.size()));
+  table.rows.resize(shown);
+  return table;
+}
+
+std::string exclusions_text(const Dossier& dossier, const Style& style) {
+  const Table table = tables::exclusions(dossier, style);
+  // One sentence a reason, with all pairs it holds for.
+  std::vector<std::pair<std::string, std::string>> reasons;
+  for (const auto& row : table.rows) {
+    const auto word = [&](std::size_t column) { return std::get<std::string>(row[column]); };
+    const auto found =
+        std::find_if(reasons.begin(), reasons.end(), [&](const auto& reason) { return reason.first == word(3); });
+    const std::string within = word(2) == "everywhere" ? "" : fmt::format(" within {}", word(2));
+    const std::string pair = fmt::format("{} from {}{}", word(0), word(1), within);
+    if (found == reasons.end())
+      reasons.emplace_back(word(3), pair);
+    else
+      found->second += "; " + pair;
+  }
+  std::string text;
+  for (const auto& [why, pairs] : reasons) text += wrapped("  - ", fmt::format("{}: {}", why, pairs));
+  return text.empty() ? "" : fmt::format("\n{}\n{}", table.title, text);
+}
+
+/// What the mechanics gave, as tables; those without anything to tell are left out.
+std::string tables_text(const Dossier& dossier, const Style& style) {
+  std::string text;
+  for (const Table& table :
+       {tables::main_line_bare(dossier), tables::main_line_loaded(dossier), tables::support_lines(dossier),
+        tables::reduction(dossier, style), tables::anchor_loads(dossier, style), tables::strength(dossier),
+        tables::sheaves(dossier, style), tables::sheave_axles(dossier), tables::blocks(dossier, style),
+        tables::lines(dossier), tables::line_tensions(dossier, style), nearest(tables::clearances(dossier, style)),
+        tables::named_instants(dossier, style)})
+    if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);
+  return text;
+}
+
 }  // namespace
 
 std::string write(const Dossier& dossier, const Style& style) {
@@ -103,9 +146,8 @@ std::string write(const Dossier& dossier, const Style& style) {
   text += findings_text(dossier, style);
   text += without_subject(judged);
   text += waivers_text(judged);
-  for (const Table& table : {tables::main_line_bare(dossier), tables::main_line_loaded(dossier),
-                             tables::anchor_loads(dossier), tables::sheaves(dossier, style), tables::lines(dossier)})
-    text += '\n' + write(table, style);
+  text += tables_text(dossier, style);
+  text += exclusions_text(dossier, style);
   text += assumptions_text(dossier);
   text += list_text("Not looked at by this version", words::not_checked());
   text += list_text("Cautions", words::cautions());

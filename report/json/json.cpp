@@ -12,7 +12,7 @@
 namespace fairlead::json {
 namespace {
 
-constexpr int format_version = 1;  ///< rises when a key changes its meaning or goes
+constexpr int format_version = 2;  ///< rises when a key changes its meaning or goes
 
 constexpr auto itself = [](const auto& value) { return value; };
 
@@ -69,19 +69,31 @@ std::optional<double> plain(const std::optional<Real>& given) {
   return given ? std::optional<double>(given->value) : std::nullopt;
 }
 
-void write_lines(Writer& out, const Rig& rig) {
-  std::size_t i = 0;
-  out.objects("lines", rig.layout.lines, [&](const Line& line) {
-    out.text("id", line.id.value);
-    out.text("material", words::word_for(line.material));
+void write_line(Writer& out, const Rig& rig, Item item) {
+  const auto index = static_cast<std::size_t>(item.index);
+  const auto members = [&](const auto& line) {
     out.number("diameter_m", line.diameter_m.value);
     out.number("mass_kg_per_m", line.mass_kg_per_m.value);
     out.number("mbs_N", plain(line.mbs_N));
-    out.number("finished_length_m", tables::finished_length_m(rig, i));
-    out.number("tails_m", plain(line.tails_m));
-    out.number("cut_length_m", tables::cut_length_m(rig, i));
-    ++i;
-  });
+  };
+  out.text("id", words::id_of(rig.layout, item));
+  out.text("kind", words::kind_of(item.kind));
+  const bool support = item.kind == Item::Kind::support_line;
+  if (support) {
+    out.null("material");
+    members(rig.layout.support_lines.at(index));
+  } else {
+    out.text("material", words::word_for(rig.layout.lines.at(index).material.value));
+    members(rig.layout.lines.at(index));
+  }
+  out.column("runs_over", tables::runs_over(rig.layout, item),
+             [](const std::string& name) { return std::string_view(name); });
+  out.number("finished_length_m", tables::finished_length_m(rig, item));
+  out.number("tails_m", support ? std::nullopt : plain(rig.layout.lines.at(index).tails_m));
+  out.number("cut_length_m", tables::cut_length_m(rig, item));
+  out.number("rest_tension_N", tables::rest_tension_N(rig, item));
+  const auto greatest_N = tables::greatest_tension_N(rig, item);
+  greatest_N ? write_demand(out, "greatest_tension_N", *greatest_N) : out.null("greatest_tension_N");
 }
 
 void write_assumptions(Writer& out, const Dossier& dossier) {
@@ -106,7 +118,8 @@ std::string write(const Dossier& dossier) {
     write_main_line(out, rig);
     write_reeving(out, rig);
     write_loads(out, rig);
-    write_lines(out, rig);
+    write_clearance(out, rig);
+    out.objects("lines", tables::all_lines(rig.layout), [&](Item line) { write_line(out, rig, line); });
     write_assumptions(out, dossier);
     out.column("not_checked", words::not_checked(), itself);
     out.column("cautions", words::cautions(), itself);

@@ -20,19 +20,22 @@ std::string_view word_for(loads::Action action) {
 void write_inputs(Writer& out, const Rig& rig) {
   if (!rig.loads.inputs) return out.null("inputs");
   const loads::Inputs& in = *rig.loads.inputs;
-  const auto id = [&](int anchor) {
-    return std::string_view(rig.layout.anchors.at(static_cast<std::size_t>(anchor)).id.value);
+  const auto id = [&](int anchor) -> std::optional<std::string_view> {
+    if (anchor == loads::no_anchor) return std::nullopt;
+    return rig.layout.anchors.at(static_cast<std::size_t>(anchor)).id.value;
   };
   out.object("inputs", [&] {
     int i = 0;
     out.objects("anchors", in.anchors, [&](Point3 position) {
-      out.text("id", id(i++));
+      out.text("id", *id(i++));
       out.vector("position_m", position);
     });
     out.column("sheave_anchors", in.sheave_anchor, id);
-    out.text("unit_anchor", id(in.unit_anchor));
-    out.text("start_anchor", id(in.start_anchor));
-    out.text("end_anchor", id(in.end_anchor));
+    out.column("line_from_anchors", in.line_anchors, [&](loads::LineAnchors line) { return id(line.from); });
+    out.column("line_to_anchors", in.line_anchors, [&](loads::LineAnchors line) { return id(line.to); });
+    out.text("unit_anchor", *id(in.unit_anchor));
+    out.text("start_anchor", *id(in.start_anchor));
+    out.text("end_anchor", *id(in.end_anchor));
     out.number("unit_weight_N", in.unit_weight_N);
   });
 }
@@ -49,27 +52,55 @@ void write_case(Writer& out, const loads::LoadCase& load_case) {
   out.number("largest_N", load_case.largest_N);
 }
 
+void write_demands(Writer& out, const Rig& rig, const loads::Loads& loads, bool solved) {
+  std::size_t i = 0;
+  out.objects("demands", loads.demands, [&](const loads::Demand& demand) {
+    out.text("anchor", rig.layout.anchors.at(i++).id.value);
+    out.number("force_N", demand.force_N.value);
+    out.number("bound_N", demand.force_N.bound);
+    out.count("case", demand.force_N.pose);
+  });
+  out.objects("lines", loads.lines, [&](const loads::LineDemand& line) {
+    write_demand(out, "tension_N", line.tension_N);
+    write_demand(out, "from_N", line.from_N);
+    write_demand(out, "to_N", line.to_N);
+  });
+  out.objects("sheaves", loads.sheaves,
+              [&](const loads::Demand& sheave) { write_demand(out, "force_N", sheave.force_N); });
+  out.objects("blocks", loads.blocks, [&](const loads::BlockDemand& block) {
+    write_demand(out, "force_N", block.force_N);
+    write_demand(out, "lean_N_m", block.lean_N_m);
+  });
+  solved ? write_demand(out, "main_line_N", loads.main_line.force_N) : out.null("main_line_N");
+}
+
 }  // namespace
+
+void write_demand(Writer& out, std::string_view key, const Extreme& demand) {
+  out.object(key, [&] {
+    out.number("value", demand.value);
+    out.number("bound", demand.bound);
+    out.count("case", demand.pose);
+  });
+}
 
 void write_loads(Writer& out, const Rig& rig) {
   static const loads::Loads nothing;
   const loads::Loads* solved = rig.loads.solved();
   const loads::Loads& loads = solved ? *solved : nothing;
+  const auto residual = [&](std::string_view key, double ratio) {
+    solved ? out.number(key, ratio, residual_digits) : out.null(key);
+  };
   out.object("loads", [&] {
     write_unsolved(out, *rig.loads.result);
     write_inputs(out, rig);
-    solved ? out.number("worst_force_residual", loads.worst_force_residual, residual_digits)
-           : out.null("worst_force_residual");
-    solved ? out.number("worst_moment_residual", loads.worst_moment_residual, residual_digits)
-           : out.null("worst_moment_residual");
+    residual("worst_force_residual", loads.worst_force_residual);
+    residual("worst_moment_residual", loads.worst_moment_residual);
+    residual("worst_block_residual", loads.worst_block_residual);
+    residual("worst_line_residual", loads.worst_line_residual);
+    residual("worst_length_residual", loads.worst_length_residual);
     out.objects("cases", loads.cases, [&](const loads::LoadCase& load_case) { write_case(out, load_case); });
-    std::size_t i = 0;
-    out.objects("demands", loads.demands, [&](const loads::Demand& demand) {
-      out.text("anchor", rig.layout.anchors.at(i++).id.value);
-      out.number("force_N", demand.force_N.value);
-      out.number("bound_N", demand.force_N.bound);
-      out.count("case", demand.force_N.pose);
-    });
+    write_demands(out, rig, loads, solved != nullptr);
   });
 }
 

@@ -9,12 +9,20 @@ namespace fairlead::json {
 void write_findings(Writer&, const Judged&);
 void write_main_line(Writer&, const Rig&);
 void write_reeving(Writer&, const Rig&);
+void write_sweeps(Writer&, const Rig&);
 void write_loads(Writer&, const Rig&);
+void write_clearance(Writer&, const Rig&);
 
 void write_cable(Writer&, std::string_view key, const mainline::Cable&);
 
+void write_state(Writer&, std::string_view key, const reeving::State&);
+
 /// {"value", "bound", "pose"}: the unit is in the key.
+void write_members(Writer&, const Extreme&);
 void write_extreme(Writer&, std::string_view key, const Extreme&);
+
+/// {"value", "bound", "case"}: the worst of one part and the case it was seen in.
+void write_demand(Writer&, std::string_view key, const Extreme&);
 
 /// "unsolved": null, or why there is no result.
 template <class Out>

@@ -38,7 +38,8 @@ class Writer {
     for (const auto& item : items) element(), braced([&] { members(item); });
     close(']');
   }
-  /// "key": [ get(item), ... ] on one line; numbers, whole numbers, points, vectors or words.
+  /// "key": [ get(item), ... ] on one line; numbers, whole numbers, points, vectors, words (null where an
+  /// optional holds none).
   template <class Items, class Get>
   void column(std::string_view key, const Items& items, Get get) {
     begin(key);
@@ -78,6 +79,7 @@ class Writer {
   void put(long value);
   void put(int value) { put(static_cast<long>(value)); }
   void put(std::string_view words);
+  void put(std::optional<std::string_view> words) { words ? put(*words) : put_null(); }
   void put(Vec3 v, int significant = digits);
   void put(Point3 p) { put(Vec3{p.x, p.y, p.z}); }
   void put_null() { out_ += "null"; }

@@ -41,10 +41,21 @@ Table limits(const Dossier& dossier) {
     if (sheave.fleet_angle) out.add("fleet angle at sheave " + sheave.id.value, sheave.fleet_angle, Dimension::angle);
   out.add("lead angle at the brake unit", layout.brake_unit.lead_angle, Dimension::angle);
   out.add("pull angle at the brake trolley", layout.brake_trolley.pull_angle, Dimension::angle);
+  out.add("side pull at the brake trolley", layout.brake_trolley.side_pull, Dimension::angle);
+  out.add("lift of the brake trolley over its weight", common.lift_share, Dimension::ratio);
   out.add("plane thickness of the lines", common.plane_thickness_m, Dimension::length);
   out.add("offset across from the main line's plane", common.across_offset_m, Dimension::length);
   out.add("anchor utilisation", common.anchor_utilisation, Dimension::ratio);
   out.add("design factor on breaking strengths", common.design_factor, Dimension::none);
+  if (common.main_line_factor)
+    out.add("factor on breaking strengths of main and support lines", common.main_line_factor, Dimension::none);
+  out.add("line to structure, at least", common.line_clearance_m, Dimension::length);
+  out.add("line to line, at least", common.line_to_line_m, Dimension::length);
+  out.add("line to main line, at least", common.line_to_main_line_m, Dimension::length);
+  out.add("block to everything, at least", common.block_clearance_m, Dimension::length);
+  out.add("rider to structure and ground, at least", common.rider_clearance_m, Dimension::length);
+  out.add("rider and hands to lines, block and redirect, at least", common.rider_line_clearance_m, Dimension::length);
+  out.add("run left between block and sheaves, at least", common.block_run_m, Dimension::length);
   out.add("least reserve of extension", common.extension_reserve_m, Dimension::length);
   out.of_gear("extension", layout.brake_unit.extension_limit_m, Dimension::length);
   if (layout.brake_unit.line_speed_limit_m_per_s)

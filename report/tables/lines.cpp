@@ -1,38 +1,142 @@
-#include "report/tables/tables.hpp"
+#include "report/tables/parts.hpp"
+#include "report/words/names.hpp"
 #include "report/words/states.hpp"
 
 namespace fairlead::tables {
+namespace {
 
-std::optional<double> finished_length_m(const Rig& rig, std::size_t line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  if (!reeving || rig.braking_line < 0 || static_cast<std::size_t>(rig.braking_line) != line) return std::nullopt;
-  return reeving->finished_length_m.front();
+std::string end_name(const Layout& layout, const LineEnd& end) {
+  if (const auto* anchor = std::get_if<AnchorId>(&end))
+    return words::id_of(layout, {Item::Kind::anchor, static_cast<int>(*anchor)});
+  if (const auto* block = std::get_if<BlockId>(&end))
+    return words::id_of(layout, {Item::Kind::block, static_cast<int>(*block)});
+  if (const auto* connector = std::get_if<ConnectorId>(&end))
+    return words::id_of(layout, {Item::Kind::connector, static_cast<int>(*connector)});
+  return std::string(words::kind_of(std::holds_alternative<BrakeTrolleyEnd>(end) ? Item::Kind::brake_trolley
+                                                                                 : Item::Kind::brake_unit));
 }
 
-std::optional<double> cut_length_m(const Rig& rig, std::size_t line) {
+/// What a schedule says of a line of either kind.
+struct Facts {
+  std::string material;
+  double diameter_m{}, mass_kg_per_m{};
+  std::optional<Real> mbs_N, tails_m;
+};
+
+Facts facts_of(const Layout& layout, Item line) {
+  const auto index = static_cast<std::size_t>(line.index);
+  if (line.kind == Item::Kind::support_line) {
+    const SupportLine& support = layout.support_lines.at(index);
+    return {"support line", support.diameter_m, support.mass_kg_per_m, support.mbs_N, std::nullopt};
+  }
+  const Line& given = layout.lines.at(index);
+  return {std::string(words::word_for(given.material.value)), given.diameter_m, given.mass_kg_per_m, given.mbs_N,
+          given.tails_m};
+}
+
+std::string joined(const std::vector<std::string>& names) {
+  std::string text;
+  for (const std::string& name : names) text += (text.empty() ? "" : ", ") + name;
+  return text;
+}
+
+}  // namespace
+
+std::vector<Item> all_lines(const Layout& layout) {
+  std::vector<Item> lines;
+  for (std::size_t i = 0; i < layout.lines.size(); ++i) lines.push_back({Item::Kind::line, static_cast<int>(i)});
+  for (std::size_t i = 0; i < layout.support_lines.size(); ++i)
+    lines.push_back({Item::Kind::support_line, static_cast<int>(i)});
+  return lines;
+}
+
+std::optional<std::size_t> reeved_line(const Rig& rig, Item line) {
+  for (std::size_t i = 0; i < rig.lines.size(); ++i)
+    if (rig.lines[i] == line) return i;
+  return std::nullopt;
+}
+
+std::vector<std::string> runs_over(const Layout& layout, Item line) {
+  const auto index = static_cast<std::size_t>(line.index);
+  if (line.kind == Item::Kind::support_line) {
+    const SupportLine& support = layout.support_lines.at(index);
+    return {end_name(layout, support.from), end_name(layout, support.carries), end_name(layout, support.to)};
+  }
+  const Line& given = layout.lines.at(index);
+  std::vector<std::string> names{end_name(layout, given.from)};
+  for (const Over& over : given.route)
+    names.push_back(words::id_of(layout, {Item::Kind::sheave, static_cast<int>(over.sheave)}));
+  names.push_back(end_name(layout, given.to));
+  return names;
+}
+
+std::optional<double> finished_length_m(const Rig& rig, Item line) {
+  const reeving::Reeving* reeving = rig.reeving.solved();
+  const auto index = reeved_line(rig, line);
+  if (!reeving || !index) return std::nullopt;
+  return reeving->finished_length_m.at(*index);
+}
+
+std::optional<double> cut_length_m(const Rig& rig, Item line) {
   const auto finished_m = finished_length_m(rig, line);
-  const auto& tails_m = rig.layout.lines.at(line).tails_m;
+  const auto tails_m = facts_of(rig.layout, line).tails_m;
   if (!finished_m || !tails_m) return std::nullopt;
   return *finished_m + *tails_m;
+}
+
+std::optional<double> rest_tension_N(const Rig& rig, Item line) {
+  const reeving::Reeving* reeving = rig.reeving.solved();
+  const auto index = reeved_line(rig, line);
+  if (!reeving || !index) return std::nullopt;
+  return reeving->rest_tension_N.at(*index);
+}
+
+std::optional<Extreme> greatest_tension_N(const Rig& rig, Item line) {
+  const loads::Loads* loads = rig.loads.solved();
+  const auto index = reeved_line(rig, line);
+  if (!loads || !index || *index >= loads->lines.size()) return std::nullopt;
+  return loads->lines.at(*index).tension_N;
 }
 
 Table lines(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   Table table{
       "Line schedule",
-      {"line", "material", "diameter", "mass", "breaking strength", "finished length", "tails", "cut length"},
+      {"line", "made of", "diameter", "mass", "breaking strength", "runs over", "finished length", "tails",
+       "cut length"},
       {},
-      {"Finished length: bearing to bearing along the line as it hangs at rest, brake trolley at its mark, main "
-       "line as measured, from the brake unit's outlet. Tails: both terminations together."}};
-  for (std::size_t i = 0; i < rig.layout.lines.size(); ++i) {
-    const Line& line = rig.layout.lines[i];
-    table.rows.push_back({line.id.value, std::string(words::word_for(line.material)),
-                          cell(line.diameter_m, Dimension::length),
-                          cell(line.mass_kg_per_m, Dimension::mass_per_length), cell(line.mbs_N, Dimension::force),
-                          cell(finished_length_m(rig, i), Dimension::length), cell(line.tails_m, Dimension::length),
-                          cell(cut_length_m(rig, i), Dimension::length)});
+      {"Finished length: bearing to bearing along the line as it hangs at rest, brake trolley at its mark, all "
+       "lines as measured; of the line into the brake unit from its outlet. Tails: both terminations together."}};
+  for (const Item line : all_lines(rig.layout)) {
+    const Facts facts = facts_of(rig.layout, line);
+    table.rows.push_back({words::id_of(rig.layout, line), facts.material, cell(facts.diameter_m, Dimension::length),
+                          cell(facts.mass_kg_per_m, Dimension::mass_per_length), cell(facts.mbs_N, Dimension::force),
+                          joined(runs_over(rig.layout, line)), cell(finished_length_m(rig, line), Dimension::length),
+                          cell(facts.tails_m, Dimension::length), cell(cut_length_m(rig, line), Dimension::length)});
   }
   if (!rig.reeving.solved()) table.notes.push_back("Lengths undetermined: " + rig.reeving.result->error().why);
+  return table;
+}
+
+Table line_tensions(const Dossier& dossier, const Style& style) {
+  const Rig& rig = dossier.judged.rig;
+  Table table{"Line tensions",
+              {"line", "at rest", "greatest", "at most", "breaking strength", "utilisation", "case"},
+              {},
+              {"At rest: at the end farther from the trolley, as measured. Greatest: anywhere along the line; at most: "
+               "what it does not pass between the poses solved."}};
+  const loads::Loads* loads = rig.loads.solved();
+  if (!loads) return undetermined(std::move(table), rig.loads.result->error());
+  CaseLetters letters(*loads, style);
+  for (const Item line : all_lines(rig.layout)) {
+    const auto tension_N = greatest_tension_N(rig, line);
+    if (!tension_N) continue;
+    table.rows.push_back({words::id_of(rig.layout, line), cell(rest_tension_N(rig, line), Dimension::force),
+                          cell(tension_N->value, Dimension::force), cell(tension_N->bound, Dimension::force),
+                          cell(facts_of(rig.layout, line).mbs_N, Dimension::force), utilisation_of(dossier, line),
+                          letters.of(tension_N->pose)});
+  }
+  letters.explain(table);
   return table;
 }
 

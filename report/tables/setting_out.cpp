@@ -42,6 +42,18 @@ class SettingOut {
   Table table_;
 };
 
+void set_out(SettingOut& out, const std::string& name, const Structure& structure) {
+  switch (structure.kind.value) {
+    case StructureKind::box:
+      return out.point(name, "centre of a box", *structure.centre);
+    case StructureKind::post:
+      out.point(name, "one end of a post", *structure.from);
+      return out.point(name, "its other end", *structure.to);
+    case StructureKind::plane:
+      return out.point(name, "a point on a plane", *structure.through);
+  }
+}
+
 }  // namespace
 
 Table setting_out(const Dossier& dossier) {
@@ -58,8 +70,13 @@ Table setting_out(const Dossier& dossier) {
       out.nowhere(name, "travels with what carries it");
   }
   out.point("brake unit", "outlet", layout.brake_unit.outlet);
+  if (const auto rest = rest_pose(rig))
+    for (std::size_t i = 0; i < layout.blocks.size(); ++i)
+      out.point("block " + layout.blocks[i].id.value, "its point, trolley at its mark",
+                rest->sweep->blocks[rest->index * layout.blocks.size() + i].placement.at);
   out.mark("brake trolley", "rest mark", layout.brake_trolley.rest_m);
   out.mark("brake trolley", "end of planned travel", layout.brake_trolley.rest_m + layout.brake_trolley.travel_m);
+  for (const Structure& structure : layout.structures) set_out(out, "structure " + structure.id.value, structure);
   if (layout.backup_brake) out.mark("backup brake", "engages", layout.backup_brake->engages_m);
   if (layout.landing) {
     out.mark("landing", "platform, upstream edge", layout.landing->platform_from_m);

@@ -3,17 +3,18 @@
 #include <algorithm>
 #include <cmath>
 
-#include "report/tables/tables.hpp"
+#include "report/tables/parts.hpp"
+#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 #include "report/words/states.hpp"
 
 namespace fairlead::tables {
 namespace {
 
-/// The worst of one sheave over all sweeps, and where it was seen.
+/// The worst fleet angle of one sheave over all sweeps, and where it was seen.
 struct Worst {
   double value{};
-  const reeving::Sweep* sweep{};
+  int sweep = -1;
   std::size_t pose{};
 };
 
@@ -21,72 +22,107 @@ const reeving::Turn& turn_at(const reeving::Sweep& sweep, std::size_t pose, std:
   return sweep.turns[pose * (sweep.turns.size() / sweep.poses.size()) + sheave];
 }
 
-/// Over the planned travel and the rider's approach alike.
-Worst least_wrap(const reeving::Reeving& reeving, std::size_t sheave) {
-  Worst least;
-  for (const reeving::Sweep& sweep : reeving.sweeps)
-    for (std::size_t pose = 0; pose < sweep.poses.size(); ++pose) {
-      const double wrap_rad = turn_at(sweep, pose, sheave).wrap_rad;
-      if (!least.sweep || !(wrap_rad >= least.value)) least = {wrap_rad, &sweep, pose};
-    }
-  return least;
-}
-
 Worst greatest_fleet(const reeving::Reeving& reeving, std::size_t sheave) {
   Worst worst;
-  for (const reeving::Sweep& sweep : reeving.sweeps) {
-    const Extreme& fleet = sweep.fleet_rad[sheave];
-    if (!worst.sweep || !(fleet.value <= worst.value))
-      worst = {fleet.value, &sweep, static_cast<std::size_t>(std::max(fleet.pose, 0))};
+  for (std::size_t s = 0; s < reeving.sweeps.size(); ++s) {
+    const Extreme& fleet = reeving.sweeps[s].fleet_rad[sheave];
+    if (worst.sweep < 0 || !(fleet.value <= worst.value))
+      worst = {fleet.value, static_cast<int>(s), static_cast<std::size_t>(std::max(fleet.pose, 0))};
   }
   return worst;
 }
 
-/// The leg on which the fleet angle is the larger.
-std::string side_of(const Worst& worst, std::size_t sheave) {
-  const reeving::Turn& turn = turn_at(*worst.sweep, worst.pose, sheave);
-  return std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley" : "brake unit";
+/// Least over the planned travel and the rider's approach alike.
+double least_wrap_rad(const reeving::Reeving& reeving, std::size_t sheave) {
+  double least_rad = std::numeric_limits<double>::infinity();
+  for (const reeving::Sweep& sweep : reeving.sweeps)
+    for (std::size_t pose = 0; pose < sweep.poses.size(); ++pose)
+      least_rad = -greater(-least_rad, -turn_at(sweep, pose, sheave).wrap_rad);
+  return least_rad;
 }
 
-std::string direction_of(Vec3 v) {
-  const Vec3 u = unit(v);
-  return fmt::format("({:.4f}, {:.4f}, {:.4f})", u.x, u.y, u.z);
+std::string carrier_of(const Layout& layout, const Sheave& sheave) {
+  if (const auto* anchor = std::get_if<AnchorId>(&sheave.on))
+    return words::id_of(layout, {Item::Kind::anchor, static_cast<int>(*anchor)});
+  if (const auto* block = std::get_if<BlockId>(&sheave.on))
+    return words::id_of(layout, {Item::Kind::block, static_cast<int>(*block)});
+  return std::string(words::kind_of(Item::Kind::brake_trolley));
+}
+
+/// Calls use(index in the reeving, the layout's sheave) for all but wheels on support lines.
+template <class Use>
+void for_sheaves(const Rig& rig, Use use) {
+  for (std::size_t i = 0; i < rig.reeved.size(); ++i)
+    if (rig.reeved[i] >= 0) use(i, rig.layout.sheaves.at(static_cast<std::size_t>(rig.reeved[i])));
+}
+
+std::size_t line_over(const reeving::Inputs& in, std::size_t sheave) {
+  const auto over = std::find_if(in.lines.begin(), in.lines.end(), [&](const reeving::Line& line) {
+    const auto first = static_cast<std::size_t>(line.first_sheave);
+    return first <= sheave && sheave < first + static_cast<std::size_t>(line.sheaves);
+  });
+  return static_cast<std::size_t>(over - in.lines.begin());
 }
 
 }  // namespace
 
 Table sheaves(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  const Layout& layout = rig.layout;
-  Table table{
-      "Sheaves",
-      {"sheave", "on", "axle toward", "pitch diameter", "turning", "least wrap", "at travel", "worst fleet",
-       "at travel"},
-      {},
-      {fmt::format("Axle toward: direction along {}, {}, {}. Turning: as the line runs from the brake trolley to "
-                   "the brake unit, seen with the axle's direction pointing at the viewer.",
-                   layout.site.axes[0], layout.site.axes[1], layout.site.axes[2])}};
+  Table table{"Sheaves",
+              {"sheave", "on", "pitch diameter", "wrap at rest", "wrap at full travel", "least wrap", "worst fleet",
+               "at travel", "greatest load", "utilisation"},
+              {},
+              {}};
   const reeving::Reeving* reeving = rig.reeving.solved();
-  for (std::size_t i = 0; i < rig.reeved.size(); ++i) {
-    const Sheave& sheave = layout.sheaves.at(static_cast<std::size_t>(rig.reeved[i]));
-    const auto* anchor = std::get_if<AnchorId>(&sheave.on);
-    std::vector<Cell> row{
-        sheave.id.value, anchor ? layout.anchors.at(static_cast<std::size_t>(*anchor)).id.value : std::string("block"),
-        direction_of(sheave.axle), cell(sheave.pitch_diameter_m, Dimension::length),
-        rig.reeving.inputs ? Cell{std::string(words::turning_of(rig.reeving.inputs->sheaves.at(i).sense))} : Cell{}};
+  const loads::Loads* loads = rig.loads.solved();
+  const auto rest = rest_pose(rig), full = full_pose(rig);
+  for_sheaves(rig, [&](std::size_t i, const Sheave& sheave) {
+    std::vector<Cell> row{sheave.id.value, carrier_of(rig.layout, sheave),
+                          cell(sheave.pitch_diameter_m, Dimension::length)};
     row.resize(table.headings.size());
+    if (rest) row[3] = cell(turn_at(*rest->sweep, rest->index, i).wrap_rad, Dimension::angle);
+    if (full) row[4] = cell(turn_at(*full->sweep, full->index, i).wrap_rad, Dimension::angle);
     if (reeving && !reeving->sweeps.empty()) {
-      const Worst wrap = least_wrap(*reeving, i), fleet = greatest_fleet(*reeving, i);
-      row[5] = cell(wrap.value, Dimension::angle);
-      row[6] = words::travel(wrap.sweep->poses.at(wrap.pose).travel_m, style);
-      row[7] = cell(fleet.value, Dimension::angle);
-      row[8] = words::travel(fleet.sweep->poses.at(fleet.pose).travel_m, style);
-      table.notes.push_back(fmt::format("Worst fleet of {}: on the {} side, {}.", sheave.id.value, side_of(fleet, i),
-                                        words::name_of(*rig.main_line.solved(), *fleet.sweep)));
+      const Worst fleet = greatest_fleet(*reeving, i);
+      const auto& sweep = reeving->sweeps.at(static_cast<std::size_t>(fleet.sweep));
+      const reeving::Turn& turn = turn_at(sweep, fleet.pose, i);
+      row[5] = cell(least_wrap_rad(*reeving, i), Dimension::angle);
+      row[6] = cell(fleet.value, Dimension::angle);
+      row[7] = words::travel(sweep.poses.at(fleet.pose).travel_m, style);
+      table.notes.push_back(
+          fmt::format("Worst fleet of {}: on the side of the {} end of its line, {}.", sheave.id.value,
+                      std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley's" : "other",
+                      passage(rig, fleet.sweep)));
     }
+    if (loads && i < loads->sheaves.size()) row[8] = cell(loads->sheaves[i].force_N.value, Dimension::force);
+    row[9] = utilisation_of(dossier, {Item::Kind::sheave, rig.reeved[i]});
     table.rows.push_back(std::move(row));
-  }
+  });
+  if (rest && full)
+    table.notes.push_back(
+        fmt::format("At rest: {}. Full travel: {}.", told(rig, *rest, style), told(rig, *full, style)));
   if (!reeving) table.notes.push_back("Undetermined: " + rig.reeving.result->error().why);
+  return table;
+}
+
+Table sheave_axles(const Dossier& dossier) {
+  const Rig& rig = dossier.judged.rig;
+  const auto& axes = rig.layout.site.axes;
+  Table table{
+      "Sheave axles",
+      {"sheave", "line over it", "axle toward", "turning"},
+      {},
+      {fmt::format("Axle toward: direction along {}, {}, {}. Turning: as the line runs from its end nearer the brake "
+                   "trolley, seen with the axle's direction pointing at the viewer.",
+                   axes[0], axes[1], axes[2])}};
+  for_sheaves(rig, [&](std::size_t i, const Sheave& sheave) {
+    const bool known = rig.reeving.inputs.has_value();
+    table.rows.push_back(
+        {sheave.id.value,
+         known ? Cell{words::id_of(rig.layout, rig.lines.at(line_over(*rig.reeving.inputs, i)))} : Cell{},
+         direction_of(sheave.axle),
+         known ? Cell{std::string(words::turning_of(rig.reeving.inputs->sheaves.at(i).sense))} : Cell{}});
+  });
   return table;
 }
 

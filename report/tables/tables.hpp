@@ -15,19 +15,73 @@ Table main_line_bare(const Dossier&);
 /// The main line under brake trolley and riders, at the rest mark and at the end of the planned travel.
 Table main_line_loaded(const Dossier&);
 /// Per anchor the governing case, its concurrent components, capacity and utilisation.
-Table anchor_loads(const Dossier&);
-/// Every case computed, with its load on every anchor.
-Table load_cases(const Dossier&);
+Table anchor_loads(const Dossier&, const Style& = {});
+/// Every case computed, with its load on every anchor: along, across, up.
+Table load_cases(const Dossier&, const Style& = {});
+/// Every part whose strength is judged.
+Table strength(const Dossier&);
 Table lines(const Dossier&);
+/// Per line at rest and at worst, with the governing case.
+Table line_tensions(const Dossier&, const Style&);
 Table sheaves(const Dossier&, const Style&);
+/// What a crew turns a sheave by.
+Table sheave_axles(const Dossier&);
+enum class Position { rest, full_travel };
+/// Every end and contact of every line, numbered.
+Table contact_points(const Dossier&, Position, const Style&);
+/// Where the blocks stand at rest and at full travel, and what they carry.
+Table blocks(const Dossier&, const Style&);
+/// The true ratio along the travel beside the nominal one.
+Table reduction(const Dossier&, const Style&);
+/// Bare and under the block.
+Table support_lines(const Dossier&);
+/// Least gap of every pair judged, nearest first.
+Table clearances(const Dossier&, const Style&);
+/// The moment under a redirect, the moment a block is passed, and the line beside the trolley.
+Table named_instants(const Dossier&, const Style&);
+/// Which pairs were left out, wholly or in part, and why.
+Table exclusions(const Dossier&, const Style&);
 Table limits(const Dossier&);
 Table assumptions(const Dossier&);
 
 /// Order in which findings are told: worst first, else as they came. Indices into judged.findings.
 std::vector<std::size_t> worst_first(const std::vector<Finding>&);
 
-/// Length to cut a line at: finished length and the tails of both terminations; nothing where either is unknown.
-std::optional<double> finished_length_m(const Rig&, std::size_t line);
-std::optional<double> cut_length_m(const Rig&, std::size_t line);
+/// "heaviest rider, cold, at rest, wind to the left": a sweep of the reeving.
+std::string passage(const Rig&, int sweep);
+/// "sheave R1", "wheel of block B1": a sheave of the reeving.
+std::string sheave_name(const Rig&, std::size_t sheave);
+/// "rider", "line L1", "frame of sheave R1".
+std::string thing(const Rig&, clearance::Thing);
+
+/// "peak line tension, heaviest rider, cold, travel 0.000 m"
+std::string case_name(const loads::LoadCase&, const Style&);
+
+/// One pose of one sweep: what tables and drawings show as the rig at rest and at full travel.
+struct ShownPose {
+  const reeving::Sweep* sweep{};
+  std::size_t index{};
+  const reeving::Pose& pose() const { return sweep->poses[index]; }
+};
+/// The empty trolley at its mark, and the heaviest rider at full travel with the unit pulling its most; without wind,
+/// in that weather, else in the first there is. Nothing where the reeving is not solved.
+std::optional<ShownPose> rest_pose(const Rig&, std::optional<mainline::Weather> = std::nullopt);
+std::optional<ShownPose> full_pose(const Rig&, std::optional<mainline::Weather> = std::nullopt);
+/// "empty, cold, at rest, travel 0.000 m"
+std::string told(const Rig&, const ShownPose&, const Style&);
+
+/// Every [[line]], then every [[support_line]].
+std::vector<Item> all_lines(const Layout&);
+/// Its index among the lines of the reeving.
+std::optional<std::size_t> reeved_line(const Rig&, Item line);
+/// Its ends, and the sheaves or the block between, in the order of the layout.
+std::vector<std::string> runs_over(const Layout&, Item line);
+/// Bearing to bearing, and to cut it at: with the tails of both terminations. Nothing where it is not known.
+std::optional<double> finished_length_m(const Rig&, Item line);
+std::optional<double> cut_length_m(const Rig&, Item line);
+/// At its end farther from the trolley, as measured.
+std::optional<double> rest_tension_N(const Rig&, Item line);
+/// Anywhere along it; pose: index into the load cases.
+std::optional<Extreme> greatest_tension_N(const Rig&, Item line);
 
 }  // namespace fairlead::tables

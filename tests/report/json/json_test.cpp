@@ -80,7 +80,7 @@ TEST(Json, TheBareMainLineClosesIrvinesEquations) {
 TEST(Json, ExtensionIsTheLineThatIsOutBeyondThatAtRest) {
   const Json& reeving = demo()["reeving"];
   const double rest_m = number(reeving["inputs"]["rest_extension_m"]),
-               finished_m = number(reeving["finished_length_m"]);
+               finished_m = number(reeving["finished_length_m"][0]);
   const double radius_m = number(reeving["inputs"]["sheaves"][0]["radius_m"]);
   for (const Json& sweep : reeving["sweeps"])
     for (std::size_t p = 0; p < sweep["poses"]["travel_m"].size(); ++p) {
@@ -121,7 +121,12 @@ TEST(Json, EveryLoadCaseInTheArrestZoneCarriesItsWeights) {
     const double weight_N = number(poses["main_line_weight_N"][p]) + number(poses["line_weight_N"][p]) +
                             number(sweep["trolley_weight_N"]) + number(sweep["rider_weight_N"]) +
                             number(json["loads"]["inputs"]["unit_weight_N"]);
-    const Vec3 left = on_anchors + Vec3{0, 0, weight_N} - vector(poses["hold_N"][p]);
+    double hanging_m =
+        number(sweep["turns"][0]["wrap_rad"][p]) * number(json["reeving"]["inputs"]["sheaves"][0]["radius_m"]);
+    for (const Json& leg : sweep["legs"]) hanging_m += number(leg["length_m"][p]);
+    const double exposed_m2 = hanging_m * number(json["reeving"]["inputs"]["lines"][0]["diameter_m"]);
+    const Vec3 wind_N = exposed_m2 * vector(sweep["wind_Pa"]);
+    const Vec3 left = on_anchors + Vec3{0, 0, weight_N} - wind_N - vector(poses["hold_N"][p]);
     EXPECT_NEAR(norm(left), 0, 2e-5) << load_case["name"] << ": ten digits of 16 kN, four anchors";
   }
   EXPECT_GE(judged, 2);

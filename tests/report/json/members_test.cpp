@@ -45,6 +45,12 @@ void expect_column(const Json& columns, const char* key, M T::*member, const std
     ASSERT_TRUE(same(column[i], rows[first + i * stride].*member)) << key << " " << i << ": " << column[i];
 }
 
+template <class Get>
+void expect_strays(const Json& column, const std::vector<reeving::Stray>& strays, Get get) {
+  ASSERT_EQ(column.size(), strays.size());
+  for (std::size_t i = 0; i < strays.size(); ++i) ASSERT_TRUE(same(column[i], get(strays[i]))) << i;
+}
+
 TEST(JsonMembers, OfEveryPose) {
   const auto& sweeps = rig().reeving.solved()->sweeps;
   ASSERT_EQ(record()["reeving"]["sweeps"].size(), sweeps.size());
@@ -109,7 +115,9 @@ TEST(JsonMembers, OfEveryTurnAndLeg) {
       leg("to_tension_N", &Leg::to_tension_N);
       leg("H_N", &Leg::H_N);
       leg("weight_N", &Leg::weight_N);
-      EXPECT_EQ(sweep["legs"][l].size(), 8u);
+      leg("load_N_per_m", &Leg::load_N_per_m);
+      expect_strays(sweep["legs"][l]["stray_m"], sweeps[s].strays, [l](const auto& stray) { return stray.legs_m[l]; });
+      EXPECT_EQ(sweep["legs"][l].size(), 10u);
     }
   }
 }

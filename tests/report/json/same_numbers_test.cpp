@@ -69,16 +69,16 @@ TEST(SameNumbers, MainLine) {
 
 TEST(SameNumbers, BrakingLineAndSheave) {
   const auto line = row("Line schedule", "L1");
-  ASSERT_EQ(line.size(), 7u);
-  expect_same(line[4], record()["lines"][0]["finished_length_m"]);
-  expect_same(line[6], record()["lines"][0]["cut_length_m"]);
+  // Made of, diameter, mass, strength, what it runs over (as far as it stands on one line), three lengths.
+  ASSERT_GE(line.size(), 8u);
+  expect_same(line[line.size() - 3], record()["lines"][0]["finished_length_m"]);
+  expect_same(line.back(), record()["lines"][0]["cut_length_m"]);
   double fleet_rad = 0;
   for (const Json& sweep : record()["reeving"]["sweeps"])
     fleet_rad = std::max(fleet_rad, sweep["worst"]["fleet_rad"][0]["value"].get<double>());
-  const auto sheave =
-      row("Sheaves", "R1");  // on, three of the axle, diameter, turning, wrap, travel m, fleet, travel m
-  ASSERT_EQ(sheave.size(), 12u);
-  expect_same(sheave[9], fleet_rad * 180 / 3.14159265358979);
+  const auto sheave = row("Sheaves", "R1");  // on, diameter, three wraps, fleet, travel m, load
+  ASSERT_GE(sheave.size(), 8u);
+  expect_same(sheave[5], fleet_rad * 180 / 3.14159265358979);
 }
 
 TEST(SameNumbers, EveryFindingIsToldInTheSameWords) {

@@ -10,6 +10,7 @@ namespace fairlead {
 namespace {
 
 const Style si{Units::si};
+const Item l1{Item::Kind::line, 0};
 
 const Dossier& demo() {
   static const Dossier dossier{judge(demo_layout())};
@@ -28,9 +29,27 @@ const std::vector<Cell>& row_of(const Table& table, const std::string& first, st
 }
 
 std::vector<Table> all(const Dossier& d) {
-  return {tables::findings(d, si), tables::setting_out(d), tables::main_line_bare(d), tables::main_line_loaded(d),
-          tables::anchor_loads(d), tables::load_cases(d),  tables::lines(d),          tables::sheaves(d, si),
-          tables::limits(d),       tables::assumptions(d)};
+  return {tables::findings(d, si),
+          tables::setting_out(d),
+          tables::main_line_bare(d),
+          tables::main_line_loaded(d),
+          tables::anchor_loads(d),
+          tables::load_cases(d),
+          tables::strength(d),
+          tables::lines(d),
+          tables::line_tensions(d, si),
+          tables::sheaves(d, si),
+          tables::sheave_axles(d),
+          tables::contact_points(d, tables::Position::rest, si),
+          tables::contact_points(d, tables::Position::full_travel, si),
+          tables::blocks(d, si),
+          tables::reduction(d, si),
+          tables::support_lines(d),
+          tables::clearances(d, si),
+          tables::named_instants(d, si),
+          tables::exclusions(d, si),
+          tables::limits(d),
+          tables::assumptions(d)};
 }
 
 TEST(Tables, EveryRowHasACellForEveryHeading) {
@@ -49,7 +68,7 @@ TEST(Tables, WhatIsNotSolvedSaysWhyAndShowsNoNumber) {
   EXPECT_EQ(loads.notes,
             std::vector<std::string>{"Undetermined: the reeving is not solved: line \"L1\" runs over no sheave"});
   const Table lines = tables::lines(unsolved());
-  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[5])) << "no finished length";
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[6])) << "no finished length";
   EXPECT_EQ(lines.notes.back(), "Lengths undetermined: line \"L1\" runs over no sheave");
 }
 
@@ -132,11 +151,12 @@ TEST(MainLine, AHeavierLoadHangsLowerAndPullsHarder) {
 TEST(Lines, AreCutToFinishedLengthAndTails) {
   const Table schedule = tables::lines(demo());
   const auto& line = row_of(schedule, "L1");
-  EXPECT_NEAR(number(line[7]), number(line[5]) + 1.2, 1e-12);
-  EXPECT_FALSE(tables::cut_length_m(demo().judged.rig, 0) == std::nullopt);
+  EXPECT_NEAR(number(line[8]), number(line[6]) + 1.2, 1e-12);
+  EXPECT_EQ(words(line[5]), "brake trolley, R1, brake unit");
+  EXPECT_FALSE(tables::cut_length_m(demo().judged.rig, l1) == std::nullopt);
   Layout layout = demo_layout();
   layout.lines[0].tails_m.reset();
-  EXPECT_EQ(tables::cut_length_m(judge(layout).rig, 0), std::nullopt) << "unknown tails give no length to cut to";
+  EXPECT_EQ(tables::cut_length_m(judge(layout).rig, l1), std::nullopt) << "unknown tails give no length to cut to";
 }
 
 TEST(Sheaves, TellTheWorstOfAllSweepsAndWhereItWasSeen) {
@@ -152,10 +172,10 @@ TEST(Sheaves, TellTheWorstOfAllSweepsAndWhereItWasSeen) {
       wrap_rad = std::min(wrap_rad, turn.wrap_rad);
     }
   ASSERT_GT(fleet_rad, 0.01);
-  EXPECT_EQ(number(row[7]), fleet_rad);
+  EXPECT_EQ(number(row[6]), fleet_rad);
   EXPECT_EQ(number(row[5]), wrap_rad);
-  EXPECT_NEAR(std::stod(words(row[8])), fleet_travel_m, 0.5e-3);
-  EXPECT_EQ(words(row[4]), "clockwise");
+  EXPECT_NEAR(std::stod(words(row[7])), fleet_travel_m, 0.5e-3);
+  EXPECT_EQ(words(tables::sheave_axles(dossier).rows.at(0)[3]), "clockwise");
 }
 
 TEST(Limits, NameTheirBasisAndTheirPlaceOrSayThatNobodyGaveThem) {

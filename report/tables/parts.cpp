@@ -1,0 +1,77 @@
+#include "report/tables/parts.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/words/numbers.hpp"
+
+namespace fairlead::tables {
+namespace {
+
+std::string letter(std::ptrdiff_t i) {
+  const std::string first(1, static_cast<char>('A' + i % 26));
+  return i < 26 ? first : first + std::to_string(i / 26);
+}
+
+}  // namespace
+
+Table undetermined(Table table, const Unsolved& why) {
+  table.notes = {"Undetermined: " + why.why};
+  return table;
+}
+
+std::string direction_of(Vec3 v) {
+  const Vec3 u = unit(v);
+  return fmt::format("({:.4f}, {:.4f}, {:.4f})", u.x, u.y, u.z);
+}
+
+const Finding* strength_of(const Dossier& dossier, Item item) {
+  for (const Finding& finding : dossier.judged.findings)
+    if (finding.subject == item && (finding.check->name == "anchor-utilisation" || finding.check->name == "strength"))
+      return &finding;
+  return nullptr;
+}
+
+Cell utilisation_of(const Dossier& dossier, Item item) {
+  const Finding* found = strength_of(dossier, item);
+  return found && found->measured ? cell(found->value, Dimension::ratio) : Cell{};
+}
+
+Cell fact_of(const Finding* finding, std::string_view name) {
+  if (!finding) return {};
+  for (const Fact& fact : finding->facts) {
+    if (fact.name != name) continue;
+    if (const auto* quantity = std::get_if<Quantity>(&fact.value)) return *quantity;
+    if (const auto* words = std::get_if<std::string>(&fact.value)) return *words;
+  }
+  return {};
+}
+
+std::string case_name(const loads::LoadCase& load_case, const Style& style) {
+  const std::string travel = words::travel(load_case.travel_m, style);
+  return load_case.action == loads::Action::rider_on_span
+             ? fmt::format("{}, rider at travel {}", load_case.name, travel)
+             : fmt::format("{}, travel {}", load_case.name, travel);
+}
+
+std::string CaseLetters::of(int load_case) {
+  if (load_case < 0) return "none";
+  // Two cases of one name at one travel are one to a reader.
+  const auto named = [&](int other) {
+    const auto &a = loads_.cases.at(static_cast<std::size_t>(load_case)),
+               &b = loads_.cases.at(static_cast<std::size_t>(other));
+    return a.name == b.name && a.travel_m == b.travel_m;
+  };
+  auto found = std::find_if(cases_.begin(), cases_.end(), named);
+  if (found == cases_.end()) found = cases_.insert(found, load_case);
+  return letter(found - cases_.begin());
+}
+
+void CaseLetters::explain(Table& table) const {
+  for (std::size_t i = 0; i < cases_.size(); ++i)
+    table.notes.push_back(fmt::format("Case {}: {}.", letter(static_cast<std::ptrdiff_t>(i)),
+                                      case_name(loads_.cases.at(static_cast<std::size_t>(cases_[i])), style_)));
+}
+
+}  // namespace fairlead::tables

@@ -1,0 +1,39 @@
+// What several tables are made with.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "report/tables/tables.hpp"
+
+namespace fairlead::tables {
+
+/// The table without rows, and why.
+Table undetermined(Table, const Unsolved&);
+
+/// "(0.6000, -0.8000, 0.0000)"
+std::string direction_of(Vec3);
+
+/// What the checks of strength found of a part; null where none looked at it.
+const Finding* strength_of(const Dossier&, Item);
+/// Empty where it was not measured.
+Cell utilisation_of(const Dossier&, Item);
+/// The finding's fact of that name; empty where it has none.
+Cell fact_of(const Finding*, std::string_view name);
+
+/// Load cases by letters, A, B, ... Z, A1, B1, ... in the order they are asked for; a table's notes say which is which.
+class CaseLetters {
+ public:
+  CaseLetters(const loads::Loads& loads, const Style& style) : loads_(loads), style_(style) {}
+
+  /// "none" where there is no case.
+  std::string of(int load_case);
+  void explain(Table&) const;
+
+ private:
+  const loads::Loads& loads_;
+  const Style& style_;
+  std::vector<int> cases_;
+};
+
+}  // namespace fairlead::tables

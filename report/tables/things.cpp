@@ -1,0 +1,48 @@
+#include "report/tables/tables.hpp"
+#include "report/words/names.hpp"
+#include "report/words/states.hpp"
+
+namespace fairlead::tables {
+
+std::string passage(const Rig& rig, int sweep) {
+  const auto index = static_cast<std::size_t>(sweep);
+  const std::string name = words::name_of(*rig.main_line.solved(), rig.reeving.solved()->sweeps.at(index));
+  const double toward_left = dot(rig.reeving.inputs->sweeps.at(index).wind_Pa, rig.frame.across);
+  if (toward_left == 0) return name;
+  return name + (toward_left > 0 ? ", wind to the left" : ", wind to the right");
+}
+
+std::string sheave_name(const Rig& rig, std::size_t sheave) {
+  const int reeved = rig.reeved.at(sheave);
+  if (reeved >= 0) return words::name_of(rig.layout, {Item::Kind::sheave, reeved});
+  const reeving::Body block = rig.reeving.inputs->sheaves.at(sheave).body;
+  return "wheel of " + words::name_of(rig.layout, {Item::Kind::block, block});
+}
+
+std::string thing(const Rig& rig, clearance::Thing what) {
+  using Kind = clearance::Thing::Kind;
+  const auto index = static_cast<std::size_t>(what.index);
+  switch (what.kind) {
+    case Kind::rider:
+      return "rider";
+    case Kind::hands:
+      return "line beside the brake trolley";
+    case Kind::line:
+      return words::name_of(rig.layout, rig.lines.at(index));
+    case Kind::main_line:
+      return "main line";
+    case Kind::block:
+      return words::name_of(rig.layout, {Item::Kind::block, what.index});
+    case Kind::sheave:
+      return sheave_name(rig, index);
+    case Kind::frame:
+      return "frame of " + sheave_name(rig, index);
+    case Kind::unit:
+      return "brake unit";
+    case Kind::structure:
+      return words::name_of(rig.layout, {Item::Kind::structure, what.index});
+  }
+  return "thing";
+}
+
+}  // namespace fairlead::tables
