@@ -136,7 +136,7 @@ tl::expected<void, Unsolved> stays_on(const Inputs& in, int line, const Reeved& 
     const std::size_t leg = in.legs_before(line) + k;
     const double borne_N = dot(lines.legs[leg - 1].hang.to_pull_N() + lines.legs[leg].hang.from_pull_N(), in.up);
     if (!(borne_N > 0))
-      return unsolved(fmt::format("wheel {} of {} lifts off line {}: it would have to be held down with {:.4g} N", k,
+      return unsolved(fmt::format("wheel {} of {} lifts off line {}: it pushes up with {:.4g} N", k,
                                   block_name(in.sheaves[sheave].body), line + 1, -borne_N),
                       borne_N);
   }

@@ -212,7 +212,14 @@ void Search::place_start() {
   const Point3 attachment = at_.lines.attachment + at_.lines.counted_from;
   const PointStart start = start_on_points(in_, sweep_, outlet_, attachment, balance_.force_N());
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) at_.lines.blocks[b].at = at_.lines.blocks[b].at + start.shift[b];
-  for (std::size_t l = 0; l < in_.lines.size(); ++l) at_.lines.tension[l].at_N = start.tension_N[l];
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
+    Tension& t = at_.lines.tension[l];
+    t.at_N = start.tension_N[l];
+    // A line with nothing but its own weight: of a parabola's length over its chord, 8/3 sag^2 / chord, sag w chord^2 /
+    // 8 T.
+    if (const double chord = norm(in_.lines[l].to.at - in_.lines[l].from.at); start.spare_m[l] > 0)
+      t.at_N = std::max(t.at_N, t.weight_N_per_m * chord * std::sqrt(chord / (24 * start.spare_m[l])));
+  }
   spare_m_ = start.spare_m;
 }
 
@@ -258,7 +265,8 @@ Unsolved Search::why_not() {
             weight_N - carried_N, steps_};
   constexpr double spare_m = 0.02, hardly = 0.01;
   for (int l = 0; l < int(in_.lines.size()); ++l)
-    if (spare_m_[l] > spare_m && at_.lines.tension[l].at_N < hardly * balance_.force_N())
+    if (at_.lines.tension[l].weight_N_per_m == 0 && spare_m_[l] > spare_m &&
+        at_.lines.tension[l].at_N < hardly * balance_.force_N())
       return {fmt::format("line {} hangs slack at travel {:.3f} m: it is {:.3f} m longer than its way", l + 1,
                           travel_m_, spare_m_[l]),
               spare_m_[l], steps_};

@@ -121,6 +121,24 @@ TEST(Leg, ItsDerivativesAreThoseOfDifferences) {
     }
 }
 
+// Weight and side wind together are a load in one direction: the leg is one of a site tilted so that this is down.
+TEST(Leg, AgainstATiltedLoadItIsTheSameLegTilted) {
+  const double c = 0.8, s = 0.6;  // of the tilt, about x
+  const auto tilted = [&](Vec3 v) { return Vec3{v.x, c * v.y - s * v.z, s * v.y + c * v.z}; };
+  const Vec3 span{28, 3, 4}, move{0.3, -0.2, 0.7};
+  const auto leg = hang_leg(span, 45, 1.2), aslant = hang_leg(tilted(span), 45, 1.2, tilted({0, 0, 1}));
+  ASSERT_TRUE(leg && aslant);
+  EXPECT_NEAR(aslant->length_m, leg->length_m, 1e-12);
+  EXPECT_NEAR(aslant->sag_m(), leg->sag_m(), 1e-12);
+  EXPECT_NEAR(norm(aslant->from_pull_N() - tilted(leg->from_pull_N())), 0, 1e-12 * 45);
+  EXPECT_NEAR(aslant->to_tension_N(), leg->to_tension_N(), 1e-12 * 45);
+  const LegChange change = vary(*leg, move, 0.4), slanted = vary(*aslant, tilted(move), 0.4);
+  EXPECT_NEAR(slanted.length_m, change.length_m, 1e-12);
+  EXPECT_NEAR(norm(slanted.to_pull_N - tilted(change.to_pull_N)), 0, 1e-11);
+  const auto curve = hanging_curve(leg_of(*leg), 5), slant = hanging_curve(leg_of(*aslant), 5);
+  for (int i = 0; i < 5; ++i) EXPECT_NEAR(norm(tilted(curve[i] - Point3{}) - (slant[i] - Point3{})), 0, 1e-12) << i;
+}
+
 TEST(Leg, TwiceTheSizeAtTwiceTheTensionIsTheSameShape) {
   const auto one = hang_leg({28, 3, 4}, 45, 1.2), two = hang_leg({56, 6, 8}, 90, 1.2);
   EXPECT_NEAR(two->length_m, 2 * one->length_m, 1e-12);
