@@ -1,5 +1,6 @@
 #include <cmath>
 
+#include "geometry/checks/legs.hpp"
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
 
@@ -8,38 +9,41 @@ namespace {
 
 /// How far the sheave would have to move along its axle for the worse leg to come back to the limit.
 void advise(const Rig& rig, const reeving::Reeving& reeving, const WorstOfSweeps& worst, std::size_t i,
-            Finding& finding) {
+            const std::vector<LegOf>& legs, Finding& finding) {
   const reeving::Sweep& sweep = reeving.sweeps[static_cast<std::size_t>(worst.sweep)];
   const auto pose = static_cast<std::size_t>(worst.extreme.pose);
-  const std::size_t sheaves = rig.reeved.size();
-  const reeving::Turn& turn = sweep.turns[pose * sheaves + i];
+  const reeving::Turn& turn = sweep.turns[pose * rig.reeved.size() + i];
   const bool on = std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad);
   const double fleet_rad = on ? turn.on_fleet_rad : turn.off_fleet_rad;
-  const reeving::Leg& leg = sweep.legs[pose * (sheaves + 1) + i + (on ? 0 : 1)];
-  const double excess_m =
-      leg.length_m * (std::sin(std::abs(fleet_rad)) - std::sin(finding.limit ? finding.limit->at.value : 0.0));
+  const std::size_t leg = leg_onto(*rig.reeving.inputs, i) + (on ? 0 : 1);
+  const double excess_m = sweep.legs[pose * legs.size() + leg].length_m *
+                          (std::sin(std::abs(fleet_rad)) - std::sin(finding.limit ? finding.limit->at.value : 0.0));
   const Vec3 toward = (fleet_rad > 0 ? 1.0 : -1.0) * rig.reeving.inputs->sheaves[i].axle;
   const double left = dot(toward, rig.frame.across), up = toward.z;
   finding.facts.push_back({"move", Quantity{excess_m, Dimension::length}});
   finding.facts.push_back(
       {"side", std::string(std::abs(left) >= std::abs(up) ? (left > 0 ? "to the left" : "to the right")
                                                           : (up > 0 ? "up" : "down"))});
-  finding.facts.push_back({"leg", std::string(on ? "trolley" : "brake unit")});
+  const Item beyond = on ? legs[leg].from.item : legs[leg].to.item;
+  finding.facts.push_back({"leg", beyond});
+  if (beyond.kind == Item::Kind::brake_trolley) finding.facts.back().value = std::string("trolley");
   finding.at = on ? turn.on : turn.off;
 }
 
 void run(const Rig& rig, std::vector<Finding>& out) {
   const reeving::Reeving* reeving = rig.reeving.solved();
+  const std::vector<LegOf> legs = legs_of(rig);
   for (std::size_t i = 0; i < rig.reeved.size(); ++i) {
+    if (rig.reeved[i] < 0) continue;  // a wheel on a support line has no groove to run out of
     const Sheave& sheave = rig.layout.sheaves[static_cast<std::size_t>(rig.reeved[i])];
     Finding finding{.check = &fleet_angle, .subject = {Item::Kind::sheave, rig.reeved[i]}};
-    finding.place = sheave.position->place;
+    finding.place = place_of(sheave);
     if (reeving) {
-      const auto worst = worst_of_sweeps(*reeving, Sense::greatest,
-                                         [i](const reeving::Sweep& s) -> const Extreme& { return s.fleet_rad[i]; });
+      const auto worst = worst_in_still_air(*reeving, Sense::greatest,
+                                            [i](const reeving::Sweep& s) -> const Extreme& { return s.fleet_rad[i]; });
       measure(finding, worst, Sense::greatest,
               sheave.fleet_angle ? sheave.fleet_angle : rig.layout.limits.fleet_angle_rad);
-      if (worst.extreme.pose >= 0) advise(rig, *reeving, worst, i, finding);
+      if (worst.extreme.pose >= 0) advise(rig, *reeving, worst, i, legs, finding);
     } else {
       leave_undetermined(finding, rig.reeving.result->error());
     }

@@ -1,16 +1,17 @@
+#include "geometry/checks/legs.hpp"
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
 
 namespace fairlead {
 namespace {
 
-/// The first sheave the line meets from the trolley, and where it stands along the main line.
-void place_redirect(const Rig& rig, Finding& finding, double& upstream_m) {
-  const auto redirect = static_cast<std::size_t>(rig.reeved.front());
-  const Given<Point3>& centre = *rig.layout.sheaves[redirect].position;
+/// Where the first sheave that the line meets from the trolley stands along the main line.
+void place_redirect(const Rig& rig, int redirect, Finding& finding, double& upstream_m) {
+  const Sheave& sheave = rig.layout.sheaves[static_cast<std::size_t>(redirect)];
+  const Given<Point3>& centre = *sheave.position;
   upstream_m = rig.layout.brake_trolley.rest_m - rig.frame.chainage_m(centre);
-  const double radius_m = 0.5 * rig.layout.sheaves[redirect].pitch_diameter_m;
-  finding.subject = {Item::Kind::sheave, rig.reeved.front()};
+  const double radius_m = 0.5 * sheave.pitch_diameter_m;
+  finding.subject = {Item::Kind::sheave, redirect};
   finding.place = centre.place;
   finding.at = centre;
   const char* where = upstream_m > radius_m     ? "upstream of"
@@ -24,7 +25,8 @@ void run(const Rig& rig, std::vector<Finding>& out) {
   Finding finding{.check = &pay_out, .subject = {Item::Kind::brake_trolley, 0}};
   finding.place = rig.layout.brake_trolley.rest_m.place;
   double upstream_m = 0;
-  if (!rig.reeved.empty()) place_redirect(rig, finding, upstream_m);
+  const std::optional<int> redirect = redirect_of(rig);
+  if (redirect) place_redirect(rig, *redirect, finding, upstream_m);
   if (const reeving::Reeving* reeving = rig.reeving.solved()) {
     const auto worst = worst_of_sweeps(*reeving, Sense::least, &reeving::Sweep::least_pay_out);
     finding.value = worst.extreme.value;
@@ -36,7 +38,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
                                                                           : Verdict::undetermined;
     if (finding.verdict == Verdict::undetermined)
       finding.why = "between its poses the sweep may take in line, and halving did not decide it";
-  } else if (!rig.reeved.empty() && upstream_m <= 0) {
+  } else if (redirect && upstream_m <= 0) {
     // A redirect there draws line in at rest whatever else the solver met; its failure must not soften the verdict.
     finding.verdict = Verdict::fail;
   } else {

@@ -1,6 +1,44 @@
 #include "geometry/checks/worst.hpp"
 
+#include <fmt/format.h>
+
+#include <limits>
+
+#include "geometry/mainline/names.hpp"
+
 namespace fairlead {
+
+WorstOfSweeps worst_of(const reeving::Reeving& reeving, Sense sense, std::span<const OfSweep> extremes) {
+  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+  const double sign = sense == Sense::greatest ? 1 : -1;
+  WorstOfSweeps worst{{nan, nan, -1}, -1, 0};
+  for (const auto& [sweep, e] : extremes) {
+    if (!std::isfinite(e.value) || std::isnan(e.bound)) return {{nan, nan, -1}, sweep, 0};
+    if (worst.sweep < 0 || sign * e.bound > sign * worst.extreme.bound) worst.extreme.bound = e.bound;
+    if (worst.sweep >= 0 && !(sign * e.value > sign * worst.extreme.value)) continue;
+    worst.extreme.value = e.value;
+    worst.extreme.pose = e.pose;
+    worst.sweep = sweep;
+    const auto s = static_cast<std::size_t>(sweep);
+    worst.travel_m = e.pose >= 0 ? reeving.sweeps[s].poses[static_cast<std::size_t>(e.pose)].travel_m : 0;
+  }
+  return worst;
+}
+
+std::string passage_of(const Rig& rig, int sweep) {
+  const reeving::SweepInputs& passage = rig.reeving.inputs->sweeps[static_cast<std::size_t>(sweep)];
+  const mainline::MainLine& main_line = *rig.main_line.solved();
+  const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(passage.path)];
+  const char* running = passage.running == reeving::Running::at_rest      ? "line at rest"
+                        : passage.running == reeving::Running::paying_out ? "peak line tension"
+                                                                          : "returning";
+  const double wind = dot(passage.wind_Pa, rig.frame.across);
+  return fmt::format("{}, {}, {}{}", mainline::word_for(path.loading),
+                     mainline::name_of(main_line, main_line.states[static_cast<std::size_t>(path.state)]), running,
+                     wind > 0   ? ", wind to the left"
+                     : wind < 0 ? ", wind to the right"
+                                : "");
+}
 
 void measure(Finding& finding, const WorstOfSweeps& worst, Sense sense, const std::optional<Limit>& limit) {
   finding.value = worst.extreme.value;
@@ -19,6 +57,11 @@ void leave_undetermined(Finding& finding, const Unsolved& unsolved) {
   finding.why = unsolved.why;
 }
 
+void leave_not_judged(Finding& finding, std::string why) {
+  finding.verdict = Verdict::not_judged;
+  finding.why = std::move(why);
+}
+
 void judge_braking_line(const Rig& rig, const Check& check, Extreme reeving::Sweep::*extreme,
                         const std::optional<Limit>& limit, std::vector<Finding>& out) {
   Finding finding{.check = &check, .subject = {Item::Kind::layout, 0}};
@@ -27,7 +70,7 @@ void judge_braking_line(const Rig& rig, const Check& check, Extreme reeving::Swe
     finding.place = rig.layout.lines[static_cast<std::size_t>(rig.braking_line)].id.place;
   }
   if (const reeving::Reeving* reeving = rig.reeving.solved())
-    measure(finding, worst_of_sweeps(*reeving, Sense::greatest, extreme), Sense::greatest, limit);
+    measure(finding, worst_in_still_air(*reeving, Sense::greatest, extreme), Sense::greatest, limit);
   else
     leave_undetermined(finding, rig.reeving.result->error());
   out.push_back(finding);

@@ -2,7 +2,7 @@
 #pragma once
 
 #include <functional>
-#include <limits>
+#include <span>
 
 #include "geometry/checks/check.hpp"
 
@@ -16,25 +16,35 @@ struct WorstOfSweeps {
 };
 enum class Sense { greatest, least };
 
-/// A NaN in any sweep makes the result NaN, which no verdict passes. No sweep: NaN.
+/// One extreme of one sweep.
+struct OfSweep {
+  int sweep{};
+  Extreme extreme;
+};
+
+/// A NaN in any of them makes the result NaN, which no verdict passes. None: NaN.
+WorstOfSweeps worst_of(const reeving::Reeving&, Sense, std::span<const OfSweep>);
+
+/// The worst of what `get` takes from each sweep, whatever the wind.
 template <class Get>
 WorstOfSweeps worst_of_sweeps(const reeving::Reeving& reeving, Sense sense, Get get) {
-  constexpr double nan = std::numeric_limits<double>::quiet_NaN();
-  const double sign = sense == Sense::greatest ? 1 : -1;
-  WorstOfSweeps worst{{nan, nan, -1}, -1, 0};
-  for (std::size_t s = 0; s < reeving.sweeps.size(); ++s) {
-    const reeving::Sweep& sweep = reeving.sweeps[s];
-    const Extreme& e = std::invoke(get, sweep);
-    if (!std::isfinite(e.value) || std::isnan(e.bound)) return {{nan, nan, -1}, static_cast<int>(s), 0};
-    if (worst.sweep < 0 || sign * e.bound > sign * worst.extreme.bound) worst.extreme.bound = e.bound;
-    if (worst.sweep >= 0 && !(sign * e.value > sign * worst.extreme.value)) continue;
-    worst.extreme.value = e.value;
-    worst.extreme.pose = e.pose;
-    worst.sweep = static_cast<int>(s);
-    worst.travel_m = e.pose >= 0 ? sweep.poses[static_cast<std::size_t>(e.pose)].travel_m : 0;
-  }
-  return worst;
+  std::vector<OfSweep> extremes;
+  for (std::size_t s = 0; s < reeving.sweeps.size(); ++s)
+    extremes.push_back({static_cast<int>(s), std::invoke(get, reeving.sweeps[s])});
+  return worst_of(reeving, sense, extremes);
 }
+
+/// The same of the sweeps in still air: how a line leads is judged where it runs, not while a gust bends it at rest.
+template <class Get>
+WorstOfSweeps worst_in_still_air(const reeving::Reeving& reeving, Sense sense, Get get) {
+  std::vector<OfSweep> extremes;
+  for (std::size_t s = 0; s < reeving.sweeps.size(); ++s)
+    if (!reeving.sweeps[s].in_wind) extremes.push_back({static_cast<int>(s), std::invoke(get, reeving.sweeps[s])});
+  return worst_of(reeving, sense, extremes);
+}
+
+/// "heaviest rider, cold, paying out": the passage a number was found in.
+std::string passage_of(const Rig&, int sweep);
 
 /// Fills value, bound, travel, limit and verdict of a finding that may not exceed (greatest) or fall below (least)
 /// its limit.
@@ -46,5 +56,7 @@ void judge_braking_line(const Rig&, const Check&, Extreme reeving::Sweep::*, con
 
 /// "undetermined: why".
 void leave_undetermined(Finding&, const Unsolved&);
+/// "not judged: why".
+void leave_not_judged(Finding&, std::string why);
 
 }  // namespace fairlead

@@ -1,0 +1,32 @@
+#include "geometry/checks/gaps.hpp"
+#include "geometry/checks/list.hpp"
+
+namespace fairlead {
+namespace {
+
+using Kind = clearance::Thing::Kind;
+
+bool wanted(const clearance::Gap& gap) {
+  const auto is = [&](Kind a, Kind b) {
+    return (gap.a.kind == a && gap.b.kind == b) || (gap.a.kind == b && gap.b.kind == a);
+  };
+  return is(Kind::rider, Kind::structure);
+}
+
+void run(const Rig& rig, std::vector<Finding>& out) {
+  judge_gaps(rig, rider_structure, wanted, rig.layout.limits.rider_clearance_m, out);
+}
+
+}  // namespace
+
+const Check rider_structure{
+    .name = "rider-structure",
+    .title = "Rider clear of structures and ground",
+    .sentence = "its {own_part}surface and {part}{other} {touch} {value} at travel {travel} ({case})",
+    .formula = "least distance of their surfaces over every passage, sag, wind and both riders included",
+    .source = "own definition",
+    .remedy = "move {other}, or raise the main line",
+    .dimension = Dimension::length,
+    .run = run};
+
+}  // namespace fairlead
