@@ -106,17 +106,19 @@ double Grid::least_width(const Canvas& canvas, std::size_t column) const {
 
 std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
   std::vector<double> widths(columns_.size());
+  constexpr double narrow_column_mm = 18;  // a column no wider gains nothing by a second line
   double wrapping = 0;
+  const auto wraps = [&](std::size_t c) { return columns_[c].wraps && widths[c] > narrow_column_mm; };
   for (std::size_t c = 0; c < columns_.size(); ++c) {
     double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
     for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[c], cap_mm_));
     widths[c] = widest + 2 * cell_side_mm;
-    if (columns_[c].wraps) wrapping += widths[c];
+    if (wraps(c)) wrapping += widths[c];
   }
   const double excess = std::accumulate(widths.begin(), widths.end(), 0.0) - greatest_width_mm;
   if (excess > 0 && wrapping > 0)
     for (std::size_t c = 0; c < columns_.size(); ++c)
-      if (columns_[c].wraps) widths[c] = std::max(least_width(canvas, c), widths[c] - excess * widths[c] / wrapping);
+      if (wraps(c)) widths[c] = std::max(least_width(canvas, c), widths[c] - excess * widths[c] / wrapping);
   return widths;
 }
 

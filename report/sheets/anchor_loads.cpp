@@ -60,8 +60,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   for (std::size_t first = 0; first < anchors; first += row)
     pages.put(panel_row(dossier, style, first, std::min(row, anchors - first)));
   pages.put(signs());
-  pages.put(tables::anchor_loads(dossier), style);
-  pages.put(tables::load_cases(dossier), style);
+  pages.put(tables::anchor_loads(dossier, style), style);
+  pages.put(tables::load_cases(dossier, style), style);
 }
 
 }  // namespace

@@ -17,7 +17,8 @@ using namespace drawing;
 
 std::string with_minus(std::string number) {
   for (std::size_t i = 0; i + 1 < number.size(); ++i) {
-    const bool begins = i == 0 || number[i - 1] == '(', before_digit = number[i + 1] >= '0' && number[i + 1] <= '9';
+    const bool begins = i == 0 || number[i - 1] == '(' || number[i - 1] == ' ',
+               before_digit = number[i + 1] >= '0' && number[i + 1] <= '9';
     if (number[i] == '-' && begins && before_digit) number.replace(i, 1, "−");
   }
   return number;
@@ -100,7 +101,7 @@ class PointTable {
   std::vector<Paragraph> beneath() const {
     std::vector<Paragraph> lines;
     for (const std::string& note : loads_.notes)
-      if (note.starts_with("Case ")) lines.push_back({"", note, Layer::tables});
+      if (note.starts_with("Case ")) lines.push_back({"", with_minus(note), Layer::tables});
     if (!rig_.loads.solved())
       lines.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
     return lines;

@@ -16,7 +16,7 @@ struct Block {
   std::function<void(const drawing::Canvas&, drawing::Paper top_left, double width_mm)> draw;
 };
 
-/// The hyphen of a number, and of one in brackets behind it, as the longer minus that a drawing can be read by.
+/// The hyphen before every number of a text as the longer minus that a drawing can be read by.
 std::string with_minus(std::string number);
 
 Block block_of(drawing::Paragraphs);

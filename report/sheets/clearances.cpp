@@ -13,9 +13,7 @@
 #include "report/tables/tables.hpp"
 #include "report/views/figures.hpp"
 #include "report/views/instant.hpp"
-#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
-#include "report/words/states.hpp"
 
 namespace fairlead::sheets {
 
@@ -35,32 +33,6 @@ bool applies(const Dossier& dossier) {
   return solved && (!solved->gaps.empty() || !solved->passings.empty());
 }
 
-std::string thing_words(const Rig& rig, Thing thing) {
-  const auto index = static_cast<std::size_t>(thing.index);
-  const auto sheave = [&] { return Item{Item::Kind::sheave, rig.reeved[index]}; };
-  switch (thing.kind) {
-    case Thing::Kind::rider:
-      return "rider";
-    case Thing::Kind::hands:
-      return "line beside the trolley";
-    case Thing::Kind::line:
-      return words::name_of(rig.layout, rig.lines[index]);
-    case Thing::Kind::main_line:
-      return "main line";
-    case Thing::Kind::block:
-      return words::name_of(rig.layout, {Item::Kind::block, thing.index});
-    case Thing::Kind::sheave:
-      return words::name_of(rig.layout, sheave());
-    case Thing::Kind::frame:
-      return "frame of " + words::id_of(rig.layout, sheave());
-    case Thing::Kind::unit:
-      return "brake unit";
-    case Thing::Kind::structure:
-      return words::name_of(rig.layout, {Item::Kind::structure, thing.index});
-  }
-  return {};
-}
-
 /// The passage in which each redirect and block comes nearest to the rider.
 std::vector<const Passing*> nearest_passings(const clearance::Clearances& solved) {
   std::vector<const Passing*> all;
@@ -73,10 +45,6 @@ std::vector<const Passing*> nearest_passings(const clearance::Clearances& solved
       *same = &passing;
   }
   return all;
-}
-
-std::string sweep_words(const Rig& rig, int sweep) {
-  return words::name_of(*rig.main_line.solved(), rig.reeving.solved()->sweeps[static_cast<std::size_t>(sweep)]);
 }
 
 /// The gap between its two points, and its size.
@@ -140,7 +108,7 @@ class InstantFigure {
     canvas.text(top_left + Paper{canvas.width(name, title_cap_mm) + 3, -title_cap_mm - 1},
                 fmt::format("1:{:g}, {}", scale(width_mm), what()), note_cap_mm, Layer::text);
     canvas.text(top_left - Paper{0, title_cap_mm + 5.2},
-                fmt::format("{}, at travel {}", sweep_words(rig_, passing_.sweep),
+                fmt::format("{}, at travel {}", tables::passage(rig_, passing_.sweep),
                             with_minus(words::travel(passing_.travel_m, style_))),
                 small_cap_mm, Layer::text);
     const double top = top_left.y_mm - title_mm, bottom = top - frame_height_mm(width_mm);
@@ -180,7 +148,7 @@ class InstantFigure {
   }
   std::string what() const {
     const bool block = passing_.other.kind == Thing::Kind::block;
-    const std::string other = thing_words(rig_, passing_.other);
+    const std::string other = tables::thing(rig_, passing_.other);
     return block ? fmt::format("rider and {} pass each other", other) : "rider under " + other;
   }
 
@@ -222,12 +190,12 @@ class InstantFigure {
     for (const Thing& thing : {gap().a, gap().b})
       if (thing.kind != Thing::Kind::rider)
         all.push_back({{view.of(&thing == &gap().a ? gap().on_a : gap().on_b)},
-                       thing_words(rig_, thing),
+                       tables::thing(rig_, thing),
                        Layer::text,
                        0,
                        small_cap_mm});
     if (!(passing_.other == gap().a) && !(passing_.other == gap().b))
-      all.push_back({{view.of(other_at())}, thing_words(rig_, passing_.other), Layer::text, 2, small_cap_mm});
+      all.push_back({{view.of(other_at())}, tables::thing(rig_, passing_.other), Layer::text, 2, small_cap_mm});
     all.push_back({{view.of(instant_.rider)}, "main line", Layer::text, 0.6, small_cap_mm});
     for (Callout& c : all) std::erase_if(c.targets, [&](Paper p) { return !box.contains(p); });
     std::erase_if(all, [](const Callout& c) { return c.targets.empty(); });
@@ -240,19 +208,6 @@ class InstantFigure {
   Instant instant_;
   char letter_;
 };
-
-/// Passages in which rider and block never stand beside each other.
-std::vector<Paragraph> never_met(const Rig& rig, const clearance::Clearances& solved) {
-  std::vector<Paragraph> all;
-  for (const Passing& p : solved.passings)
-    if (p.met != Passing::Met::at_travel)
-      all.push_back(
-          {"–",
-           fmt::format("{}: the rider stays {} of {} over the whole travel.", sweep_words(rig, p.sweep),
-                       p.met == Passing::Met::stays_upstream ? "upstream" : "downstream", thing_words(rig, p.other)),
-           Layer::notes});
-  return all;
-}
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   const Rig& rig = dossier.judged.rig;
@@ -271,13 +226,16 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
                     [figure](const Canvas&, double width) { return figure->height(width); },
                     [figure](const Canvas& canvas, Paper at, double width) { figure->draw(canvas, at, width); }});
   }
-  std::vector<Paragraph> notes{
-      {"–",
-       "Gaps lie between surfaces: a line's own radius and the rider envelope's faces. The envelope hangs upright.",
-       Layer::notes},
-      {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}};
-  for (Paragraph& p : never_met(rig, solved)) notes.push_back(std::move(p));
-  pages.put(block_of(Paragraphs("NOTES", std::move(notes), {small_cap_mm})));
+  pages.put(block_of(Paragraphs(
+      "NOTES",
+      {{"–",
+        "Gaps lie between surfaces: a line's own radius and the rider envelope's faces. The envelope hangs upright.",
+        Layer::notes},
+       {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}},
+      {small_cap_mm})));
+  pages.put(tables::named_instants(dossier, style), style);
+  pages.put(tables::clearances(dossier, style), style);
+  pages.put(tables::exclusions(dossier, style), style);
 }
 
 }  // namespace

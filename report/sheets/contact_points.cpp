@@ -1,8 +1,5 @@
 #include "report/sheets/contact_points.hpp"
 
-#include "report/tables/tables.hpp"
-#include "report/words/names.hpp"
-
 namespace fairlead::sheets {
 
 namespace {
@@ -37,24 +34,6 @@ std::vector<ContactPoint> contact_points(const Rig& rig, const views::RigPose& p
     add(l, std::string(end_words(line.to.body, static_cast<int>(l) == in.braking)), legs.back().back());
   }
   return all;
-}
-
-Table contact_table(const Rig& rig, const views::RigPose& rest, const views::RigPose& full) {
-  Table table{"Contact points",
-              {"no.", "line", "point", "CH at rest", "across", "height", "CH at full travel", "across", "height"},
-              {},
-              {"Numbered along each line from the end nearer the brake trolley. Height: of the site's third axis."}};
-  const auto before = contact_points(rig, rest), after = contact_points(rig, full);
-  const auto length = [](double m) { return tables::cell(m, Dimension::length); };
-  for (std::size_t i = 0; i < before.size(); ++i) {
-    std::vector<Cell> row{std::to_string(before[i].number),
-                          words::id_of(rig.layout, rig.lines[static_cast<std::size_t>(before[i].line)]),
-                          before[i].what};
-    for (const Point3& p : {before[i].at, after[i].at})
-      row.insert(row.end(), {length(rig.frame.chainage_m(p)), length(rig.frame.across_m(p)), length(p.z)});
-    table.rows.push_back(std::move(row));
-  }
-  return table;
 }
 
 }  // namespace fairlead::sheets

@@ -8,6 +8,7 @@
 #include "report/drawing/plot.hpp"
 #include "report/drawing/symbols.hpp"
 #include "report/sheets/blocks.hpp"
+#include "report/tables/tables.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -139,13 +140,6 @@ std::optional<Quantity> capacity_of(const Finding* finding) {
   return std::nullopt;
 }
 
-std::string case_words(const loads::LoadCase& load_case, const Style& style) {
-  if (load_case.action != loads::Action::rider_on_span)
-    return fmt::format("{}, at travel {}", load_case.name, with_minus(words::travel(load_case.travel_m, style)));
-  return fmt::format("{}, rider {} upstream of the rest mark", load_case.name,
-                     words::travel(-load_case.travel_m, style));
-}
-
 void draw_force_panel(const Canvas& canvas, const Box& box, const Dossier& dossier, std::size_t anchor,
                       const Style& style) {
   const Rig& rig = dossier.judged.rig;
@@ -162,7 +156,7 @@ void draw_force_panel(const Canvas& canvas, const Box& box, const Dossier& dossi
   canvas.text({inside.right, inside.top - heading_cap_mm}, force_words(demand.value, style), heading_cap_mm,
               Layer::loads, Align::right);
   const loads::LoadCase& governing = loads.cases[static_cast<std::size_t>(demand.pose)];
-  const auto lines = canvas.wrap(case_words(governing, style), small_cap_mm, inside.width());
+  const auto lines = canvas.wrap(with_minus(tables::case_name(governing, style)), small_cap_mm, inside.width());
   for (std::size_t i = 0; i < lines.size() && i < 2; ++i)
     canvas.text({inside.left, inside.top - heading_cap_mm - 3.6 - 2.8 * static_cast<double>(i)}, lines[i], small_cap_mm,
                 Layer::text);

@@ -11,9 +11,6 @@ inline constexpr double force_panel_height_mm = 70;
 /// two views go to the drawing's views with a newton in place of a metre. Without a governing load it says so.
 void draw_force_panel(const drawing::Canvas&, const drawing::Box&, const Dossier&, std::size_t anchor, const Style&);
 
-/// "peak line tension, heaviest rider, cold, at travel 2.500 m"
-std::string case_words(const loads::LoadCase&, const Style&);
-
 /// What the check of an anchor's utilisation found; none where it is not among the findings.
 const Finding* utilisation_of(const Dossier&, std::size_t anchor);
 /// The working load that a demand is held against, as the check of it knows it.

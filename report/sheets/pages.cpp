@@ -29,7 +29,7 @@ Block block_of(const Table& table, const Style& style) {
   for (auto& row : rows)
     for (std::string& cell : row) cell = with_minus(std::move(cell));
   std::vector<Paragraph> notes;
-  for (const std::string& note : shown.notes) notes.push_back({"", note, Layer::tables});
+  for (const std::string& note : shown.notes) notes.push_back({"", with_minus(note), Layer::tables});
   return block_of(Grid(capitals(shown.title), std::move(columns), std::move(rows)),
                   Paragraphs("", std::move(notes), {small_cap_mm}));
 }

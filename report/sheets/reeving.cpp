@@ -288,9 +288,16 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const Box right{corner.left, corner.top + gap_mm, field.right, field.top};
   draw_ratio(canvas, scene, {right.left, right.top - plot_mm, right.right, right.top}, style);
   pages.begin(std::move(body), {{right.left, right.bottom, right.right, right.top - plot_mm - gap_mm}});
-  pages.put(contact_table(rig, *scene.rest, *scene.full), style);
-  pages.put(tables::sheaves(dossier, style), style);
+  pages.put(tables::contact_points(dossier, tables::Position::rest, style), style);
+  pages.put(tables::contact_points(dossier, tables::Position::full_travel, style), style);
+  if (!rig.layout.blocks.empty()) pages.put(tables::blocks(dossier, style), style);
   pages.put(tables::lines(dossier), style);
+  pages.put(tables::line_tensions(dossier, style), style);
+  if (!rig.layout.support_lines.empty()) pages.put(tables::support_lines(dossier), style);
+  pages.put(tables::sheaves(dossier, style), style);
+  pages.put(tables::sheave_axles(dossier), style);
+  pages.put(tables::reduction(dossier, style), style);
+  pages.put(tables::strength(dossier), style);
 }
 
 }  // namespace
