@@ -317,6 +317,8 @@ TEST(Clearance, WhatIsNoNumberIsUnsolved) {
   EXPECT_EQ(solve(scene.in, scene.rig, reeving).error().why, "the shape of structure 1 encloses nothing");
   scene.in.structures = {{Plane{{0, 0, 0}, {0, 0, std::nan("")}}}};
   EXPECT_EQ(solve(scene.in, scene.rig, reeving).error().why, "the shape of structure 1 encloses nothing");
+  scene.in.structures = {{Box{.centre = {0, 0, 0}, .y = unit(Vec3{1, 5, 0}), .half_m = {1, 1, 1}}}};
+  EXPECT_EQ(solve(scene.in, scene.rig, reeving).error().why, "the shape of structure 1 encloses nothing") << "askew";
   scene.in.structures.clear();
   scene.in.sweeps.clear();
   EXPECT_EQ(solve(scene.in, scene.rig, reeving).error().why, "there is no passage to look at");
