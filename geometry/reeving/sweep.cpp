@@ -187,6 +187,7 @@ Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
   Sweep sweep;
   sweep.path = sweep_in.path;
   sweep.running = sweep_in.running;
+  sweep.in_wind = norm(sweep_in.wind_Pa) > 0;
   for (std::size_t p = 0; p < passage->stations.size(); ++p) {
     const Station& station = passage->stations[p];
     if (station.pose.travel_m == 0) sweep.rest_pose = static_cast<int>(p);
