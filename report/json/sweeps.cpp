@@ -66,14 +66,11 @@ void write_poses(Writer& out, const Sweep& sweep) {
   });
 }
 
+/// Contacts and their tensions are those of the legs before and after; a leg's weight is its length times its line's.
 void write_turn(Writer& out, const Sweep& sweep, std::size_t sheave, std::size_t sheaves) {
   Columns<Turn>(out, every(sweep.turns, sheave, sheaves))
-      .add("on_m", &Turn::on)
-      .add("off_m", &Turn::off)
       .add("on_leg", &Turn::on_leg)
       .add("off_leg", &Turn::off_leg)
-      .add("on_tension_N", &Turn::on_tension_N)
-      .add("off_tension_N", &Turn::off_tension_N)
       .add("wrap_rad", &Turn::wrap_rad)
       .add("on_fleet_rad", &Turn::on_fleet_rad)
       .add("off_fleet_rad", &Turn::off_fleet_rad)
@@ -90,9 +87,7 @@ void write_leg(Writer& out, const Sweep& sweep, std::size_t leg, std::size_t leg
       .add("sag_m", &Leg::sag_m)
       .add("from_tension_N", &Leg::from_tension_N)
       .add("to_tension_N", &Leg::to_tension_N)
-      .add("H_N", &Leg::H_N)
-      .add("weight_N", &Leg::weight_N)
-      .add("load_N_per_m", &Leg::load_N_per_m);
+      .add("H_N", &Leg::H_N);
   out.column("stray_m", sweep.strays, [leg](const Stray& stray) { return stray.legs_m[leg]; });
 }
 
@@ -156,6 +151,7 @@ void write_sweep(Writer& out, const Rig& rig, std::size_t index) {
   write_poses(out, sweep);
   write_strays(out, sweep);
   out.objects("lines", up_to(lines), [&](std::size_t i) {
+    out.vector("load_N_per_m", sweep.legs.at(inputs.legs_before(i)).load_N_per_m);  // the same in every pose
     out.column("tension_N", every(sweep.tension_N, i, lines), [](const double* tension_N) { return *tension_N; });
   });
   out.objects("turns", up_to(sheaves), [&](std::size_t i) { write_turn(out, sweep, i, sheaves); });

@@ -33,6 +33,7 @@ constexpr double powers_of_ten[] = {1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8,
 /// Appends a number of plain size to ten significant digits: the very characters std::to_chars gives, in a fraction of
 /// its time, which is most of what writing a record takes. False where that is not certain; nothing is appended then.
 bool append_plain(std::string& out, double value) {
+  constexpr int ten = digits;
   constexpr std::uint64_t beyond = 10'000'000'000;
   const double size = std::abs(value);
   if (size == 0) return out += '0', true;
@@ -46,16 +47,26 @@ bool append_plain(std::string& out, double value) {
   if (std::abs(rest - 0.5) < 1e-5) return false;
   if (rest > 0.5) ++figures;
   if (figures < beyond / 10 || figures >= beyond) return false;  // rounding carried into another digit
-  for (; behind > 0 && figures % 10 == 0; --behind) figures /= 10;
+  char figure[ten];
+  const auto set = [&figure](int from, std::uint32_t five) {
+    for (int i = from + 4; i >= from; --i, five /= 10) figure[i] = static_cast<char>('0' + five % 10);
+  };
+  set(0, static_cast<std::uint32_t>(figures / 100'000));
+  set(5, static_cast<std::uint32_t>(figures % 100'000));
+  const int whole = std::max(ten - behind, 0);  // figures before the point
+  int last = ten;
+  while (last > whole && figure[last - 1] == '0') --last;
   char text[24];
-  char* const end = text + sizeof text;
-  char* at = end;
-  for (int i = 0; i < behind; ++i, figures /= 10) *--at = static_cast<char>('0' + figures % 10);
-  if (behind > 0) *--at = '.';
-  do *--at = static_cast<char>('0' + figures % 10);
-  while ((figures /= 10) > 0);
-  if (value < 0) *--at = '-';
-  out.append(at, end);
+  char* at = text;
+  if (value < 0) *at++ = '-';
+  if (whole == 0) *at++ = '0';
+  at = std::copy(figure, figure + whole, at);
+  if (last > whole) {
+    *at++ = '.';
+    at = std::fill_n(at, std::max(behind - ten, 0), '0');
+    at = std::copy(figure + whole, figure + last, at);
+  }
+  out.append(text, at);
   return true;
 }
 

@@ -56,6 +56,7 @@ class Writer {
   template <class Members>
   static std::string document(Members members) {
     Writer writer;
+    writer.out_.reserve(std::size_t{1} << 20);  // a megabyte, the size of a plain rig's record
     writer.braced([&] { members(writer); });
     return std::move(writer.out_) + '\n';
   }

@@ -32,6 +32,10 @@ TEST(Json, KeepsItsSchemaWhetherTheRigIsClearedOrNot) {
   Layout bare = unjudged;
   bare.limits = {};
   bare.backup_brake.reset();
+  const auto reduced = read_layout(FAIRLEAD_SOURCE_DIR "/layouts/marten_ridge.toml");
+  ASSERT_TRUE(reduced.has_value());
+  for (const std::string& fault : schema().faults(Json::parse(json::write(Dossier{Judged{solve(*reduced), {}}}))))
+    ADD_FAILURE() << fault;
   for (const Layout& layout : {demo_layout(), unsolved, ranges, unjudged, bare})
     for (const std::string& fault : schema().faults(written(layout))) ADD_FAILURE() << fault;
 }
@@ -98,8 +102,10 @@ TEST(Json, FleetAnglesAreThoseOfTheLegsAgainstTheAxle) {
     for (std::size_t p = 0; p < sweep["poses"]["travel_m"].size(); ++p)
       for (const char* side : {"on", "off"}) {
         const Json& turn = sweep["turns"][0];
+        const bool on = side == std::string("on");
+        const Json& contact = on ? sweep["legs"][0]["to_m"] : sweep["legs"][1]["from_m"];
         const Vec3 leg = vector(turn[side + std::string("_leg")][p]);
-        const Vec3 radius = Point3{} + vector(turn[side + std::string("_m")][p]) - centre;
+        const Vec3 radius = Point3{} + vector(contact[p]) - centre;
         EXPECT_NEAR(norm(leg), 1, 1e-9);
         EXPECT_NEAR(dot(leg, radius) / norm(radius), 0, 1e-5)
             << "the leg leaves square to the radius; 1e-7 m in 0.08 m";
