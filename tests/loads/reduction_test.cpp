@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "geometry/loads/leg_forces.hpp"
 #include "tests/loads/reduced.hpp"
 
 namespace fairlead::loads {
@@ -46,6 +47,29 @@ TEST(Reductions, AFloatingBlockBalancesToo) {
   EXPECT_LE(loads.worst_block_residual, 1e-9);
   EXPECT_EQ(loads.blocks[0].lean_N_m.value, 0) << "nothing holds its attitude";
   EXPECT_EQ(loads.blocks[0].lean_N_m.pose, -1);
+}
+
+TEST(Reductions, TheForceThroughABlockIsTheGreatestSumOfAnyGroupOfWhatPullsOnIt) {
+  const Reduced rig = reduced(rig_of(3));
+  const Extreme through = loads_of(rig).blocks[0].force_N;
+  const LoadCase governing = loads_of(rig).cases.at(static_cast<std::size_t>(through.pose));
+  const reeving::Sweep& sweep = rig.reeved.sweeps[static_cast<std::size_t>(governing.sweep)];
+  const auto p = static_cast<std::size_t>(governing.pose);
+  const reeving::Leg* legs = &sweep.legs[p * rig.reeving.legs()];
+  std::vector<Vec3> forces{-rig.reeving.blocks[0].weight_N * rig.reeving.up,
+                           forces_of(legs[rig.reeving.legs_before(1) - 1]).on_to_N,  // the reduction line's dead end
+                           forces_of(legs[rig.reeving.legs_before(1)]).on_from_N};
+  for (std::size_t i = 0; i < rig.reeving.sheaves.size(); ++i)
+    if (rig.reeving.sheaves[i].body == 0) forces.push_back(sweep.turns[p * rig.reeving.sheaves.size() + i].force_N);
+  ASSERT_EQ(forces.size(), 5u) << "one sheave and one wheel besides";
+  double most = 0;
+  for (unsigned group = 1; group < 1u << forces.size(); ++group) {
+    Vec3 sum;
+    for (std::size_t i = 0; i < forces.size(); ++i)
+      if (group >> i & 1) sum += forces[i];
+    most = std::max(most, norm(sum));
+  }
+  EXPECT_NEAR(through.value, most, 1e-9 * most);
 }
 
 /// As much as one line over a weightless block: on the one side n T, on the other the unit's line.
@@ -99,8 +123,12 @@ TEST(Reductions, EveryDemandIsMetByTheOneCaseThatGovernsIt) {
   for (std::size_t l = 0; l < lines; ++l) {
     const auto [sweep, p] = pose_of(loads.lines[l].tension_N);
     EXPECT_EQ(sweep.tension_N[p * lines + l], loads.lines[l].tension_N.value);
-    EXPECT_LE(loads.lines[l].from_N.value, loads.lines[l].tension_N.value);
-    EXPECT_LE(loads.lines[l].to_N.value, loads.lines[l].tension_N.value);
+    const auto [at_from, from_pose] = pose_of(loads.lines[l].from_N);
+    const auto [at_to, to_pose] = pose_of(loads.lines[l].to_N);
+    const std::size_t first = rig.reeving.legs_before(l), legs = rig.reeving.legs();
+    const std::size_t last = first + static_cast<std::size_t>(rig.reeving.lines[l].sheaves);
+    EXPECT_EQ(at_from.legs[from_pose * legs + first].from_tension_N, loads.lines[l].from_N.value);
+    EXPECT_EQ(at_to.legs[to_pose * legs + last].to_tension_N, loads.lines[l].to_N.value);
   }
   for (std::size_t i = 0; i < sheaves; ++i) {
     const auto [sweep, p] = pose_of(loads.sheaves[i].force_N);
@@ -111,7 +139,7 @@ TEST(Reductions, EveryDemandIsMetByTheOneCaseThatGovernsIt) {
 TEST(Reductions, CasesStandByActionAndTellNoLength) {
   reeving::Inputs in = rig_of(2);
   in.sweeps.push_back(in.sweeps[3]);
-  in.sweeps.back().wind_Pa = {0, 60, 0};
+  in.sweeps.back().wind_Pa = {0, 1, 0};  // too weak to govern much
   const Loads loads = loads_of(reduced(in));
   std::vector<Action> actions;
   for (const LoadCase& c : loads.cases) {
@@ -123,6 +151,9 @@ TEST(Reductions, CasesStandByActionAndTellNoLength) {
   EXPECT_TRUE(std::ranges::is_sorted(actions));
   for (const Action action : {Action::at_rest, Action::wind, Action::peak_tension, Action::rider_on_span})
     EXPECT_TRUE(std::ranges::count(actions, action)) << static_cast<int>(action);
+  EXPECT_TRUE(std::ranges::any_of(loads.cases, [](const LoadCase& c) {
+    return c.action == Action::wind && c.travel_m == 0;
+  })) << "each passage in the wind is listed at the mark, whatever governs";
   const auto named = [&](const char* name) {
     return std::ranges::any_of(loads.cases, [&](const LoadCase& c) { return c.name == name; });
   };
@@ -148,6 +179,23 @@ TEST(Reductions, TheMainLinePullsHardestWithTheHeaviestRiderOnTheOpenSpan) {
       in_zone_N = std::max({in_zone_N, norm(pose.start_support_N), norm(pose.end_support_N)});
   EXPECT_GT(loads.main_line.force_N.value, in_zone_N);
   EXPECT_NEAR(loads.main_line.force_N.value, norm(governing.on_anchor_N[start]), 1e-9 * 2e4) << "the higher support";
+}
+
+// The supports carry what hangs on the line: the brake trolley only as far as its own line does not lift it.
+TEST(Reductions, OnTheOpenSpanTheSupportsCarryRiderTrolleyAndLineLessWhatTheBrakingLineLifts) {
+  const Reduced rig = reduced(rig_of(2));
+  const reeving::Pose& upstream = rig.reeved.sweeps[3].poses.front();
+  const reeving::SweepInputs& carried = rig.reeving.sweeps[3];
+  const double weight_N = carried.rider_weight_N + carried.trolley_weight_N + upstream.main_line_weight_N,
+               lift_N = upstream.pull_on_trolley_N.z;
+  ASSERT_GT(lift_N, 10);
+  int spans = 0;
+  for (const LoadCase& c : loads_of(rig).cases) {
+    if (c.action != Action::rider_on_span) continue;
+    ++spans;
+    EXPECT_NEAR(c.on_anchor_N[start].z + c.on_anchor_N[landing].z, lift_N - weight_N, 1e-9 * c.largest_N) << c.name;
+  }
+  EXPECT_EQ(spans, 4);
 }
 
 }  // namespace
