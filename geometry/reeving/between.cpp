@@ -246,20 +246,20 @@ void Interval::measure_stray(Box& box, Between& out) const {
   }
   for (std::size_t i = 0; i < legs_.size(); ++i) {
     const LegOver& leg = legs_.leg(i);
-    const EndMotion from = equations_.motion_of(leg.from_on, leg.from, rates_),
-                    to = equations_.motion_of(leg.to_on, leg.to, rates_);
-    const LegReply reply = leg.answer.reply(from, to, rates_.tension_N[static_cast<std::size_t>(leg.line)]);
-    const auto rate_of = [](const EndMotion& motion, const LegAnswer::Slide& slide, Band turn_rad) {
-      Band3 rate = motion.moves ? motion.shift : Band3(Vec3{});
-      if (slide.slides) rate += turn_rad * slide.move;
-      return rate;
-    };
-    const Band3 from_rate = rate_of(from, leg.answer.from, reply.from_turn_rad),
-                to_rate = rate_of(to, leg.answer.to, reply.to_turn_rad), span_rate = to_rate - from_rate;
+    const LegMotion motion = equations_.motion_of(leg, rates_);
+    const LegReply reply = leg.answer.reply(motion, rates_.tension_N[static_cast<std::size_t>(leg.line)]);
+    Band3 from_rate = equations_.shift_of(leg.from_on, leg.from.arm, rates_),
+          to_rate = equations_.shift_of(leg.to_on, leg.to.arm, rates_), span_rate = motion.span;
+    if (leg.answer.from.slides) {
+      from_rate += reply.from_turn_rad * leg.answer.from.move;
+      span_rate += -(reply.from_turn_rad * leg.answer.from.move);
+    }
+    if (leg.answer.to.slides) {
+      to_rate += reply.to_turn_rad * leg.answer.to.move;
+      span_rate += reply.to_turn_rad * leg.answer.to.move;
+    }
     const double ends_m = greater(off(from_rate, leg.from.at), off(to_rate, leg.to.at));
-    const Band mid_rate = rates_.tension_N[static_cast<std::size_t>(leg.line)] +
-                          (leg.answer.load_N_per_m / 2) * dot(leg.answer.against_load, from_rate + to_rate);
-    const SagRate sag = sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), mid_rate,
+    const SagRate sag = sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N,
                                  moving_ ? step_m_ : ahead().width());
     stray.legs_m.push_back(ends_m + (moving_ ? quarter_m * sag.width : ahead().width() * sag.greatest));
   }

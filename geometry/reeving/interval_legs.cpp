@@ -7,10 +7,6 @@ namespace {
 
 constexpr double unknown = std::numeric_limits<double>::infinity();
 
-Vec3 rotated(Vec3 e, Vec3 axle, double angle_rad) {
-  return std::cos(angle_rad) * e + std::sin(angle_rad) * cross(axle, e);
-}
-
 }  // namespace
 
 IntervalLegs::IntervalLegs(const Inputs& in, const SweepInputs& sweep, const Station& a, double step_m)
@@ -25,6 +21,7 @@ IntervalLegs::IntervalLegs(const Inputs& in, const SweepInputs& sweep, const Sta
     const Vec3 load = axes_.in(line.diameter_m * sweep.wind_Pa) - Vec3{0, 0, line.weight_N_per_m};
     line_axes_.push_back(LineAxes::against(load));
     load_N_per_m_.push_back(norm(load));
+    datum_.push_back(axes_.in(a.lines.tension[l].datum));
     for (int k = 0; k <= line.sheaves; ++k) {
       const int index = static_cast<int>(l);
       LegOver leg{index, from_body(in, index, k), to_body(in, index, k), -1, -1, {}, {}, {}};
@@ -69,41 +66,43 @@ Band3 IntervalLegs::turned(std::size_t block, Vec3 v, Box& box) const {
   return wider(Band3(v) + cross(angle, v), most * most / 2 * norm(v));
 }
 
-Band3 IntervalLegs::end(const End& e, Box& box) const {
-  if (e.body == on_ground) return axes_.in(e.at);
-  const auto b = static_cast<std::size_t>(e.body);
-  return point_of(b, box) + turned(b, axes_.in(a_.lines.blocks[b].turn(e.at - in_.blocks[b].drawn)), box);
+IntervalLegs::Place IntervalLegs::place_of(Body body, Point3 drawn, Box& box) const {
+  if (body == on_ground) return {axes_.in(drawn), {}};
+  const auto b = static_cast<std::size_t>(body);
+  const Band3 arm = turned(b, axes_.in(a_.lines.blocks[b].turn(drawn - in_.blocks[b].drawn)), box);
+  return {point_of(b, box) + arm, arm};
 }
 
 EndBand IntervalLegs::contact_end(std::size_t i, Box& box) {
   const Sheave& s = in_.sheaves[i / 2];
   EndBand end;
+  end.at = centre_[i / 2].at;
+  end.arm = centre_[i / 2].arm;
+  if (s.radius_m == 0) return end;
   end.radius_m = s.radius_m;
   end.turn = i % 2 == 0 ? -s.sense : s.sense;
-  end.at = centre_[i / 2];
-  if (s.radius_m > 0) {
-    const Band angle = box.contact_rad(i);
-    const double half = angle.width() / 2;
-    const Vec3 k = first_axle_[i / 2], e = rotated(first_e_[i], k, angle.middle()), t = cross(k, e);
-    const Band little{-std::sin(std::min(half, 1.5)), std::sin(std::min(half, 1.5))},
-        near{std::cos(std::min(half, 1.5)), 1};
-    const bool still = s.body < 0;
-    const auto b = static_cast<std::size_t>(still ? 0 : s.body);
-    const Band3 e_now = still ? Band3(e) : turned(b, e, box), t_now = still ? Band3(t) : turned(b, t, box);
-    first_e_now_[i] = still ? Band3(first_e_[i]) : turned(b, first_e_[i], box);
-    first_t_now_[i] = still ? Band3(cross(k, first_e_[i])) : turned(b, cross(k, first_e_[i]), box);
-    end.e = near * e_now + little * t_now;
-    end.tangent = near * t_now - little * e_now;
-    end.axle = axle_[i / 2];
-    end.at += s.radius_m * end.e;
-  }
+  end.axle = axle_[i / 2];
+  const Vec3 k = first_axle_[i / 2], first_t = cross(k, first_e_[i]);
+  const Band angle = box.contact_rad(i);
+  const double half = angle.width() / 2, aside = std::sin(std::min(half, 1.5));
+  const Vec3 e = std::cos(angle.middle()) * first_e_[i] + std::sin(angle.middle()) * first_t, t = cross(k, e);
+  const Band little{-aside, aside}, near{std::cos(std::min(half, 1.5)), 1};
+  const auto now = [&](Vec3 v) { return s.body < 0 ? Band3(v) : turned(static_cast<std::size_t>(s.body), v, box); };
+  const Band3 e_now = now(e), t_now = now(t);
+  first_e_now_[i] = now(first_e_[i]);
+  first_t_now_[i] = now(first_t);
+  end.e = near * e_now + little * t_now;
+  end.tangent = near * t_now - little * e_now;
+  const Band3 radius = s.radius_m * end.e;
+  end.at += radius;
+  end.arm += radius;
   return end;
 }
 
 bool IntervalLegs::hang(Box& box) {
   for (std::size_t i = 0; i < in_.sheaves.size(); ++i) {
     const Sheave& s = in_.sheaves[i];
-    centre_[i] = end({s.centre, s.body}, box);
+    centre_[i] = place_of(s.body, s.centre, box);
     axle_[i] = s.body < 0 ? Band3(first_axle_[i]) : turned(static_cast<std::size_t>(s.body), first_axle_[i], box);
     for (const std::size_t c : {2 * i, 2 * i + 1})
       if (s.radius_m > 0 && !(box.contact_rad(c).width() < 2)) return false;
@@ -116,21 +115,25 @@ bool IntervalLegs::hang(Box& box) {
   for (LegOver& leg : legs_) {
     const auto l = static_cast<std::size_t>(leg.line);
     const Line& line = in_.lines[l];
-    const auto place = [&](int sheave, Body on, const End& e, bool off) {
-      EndBand end_band;
-      if (sheave >= 0)
-        end_band = contact_end(static_cast<std::size_t>(2 * sheave + (off ? 1 : 0)), box);
-      else
-        end_band.at = on == on_trolley ? on_trolley_now : end(e, box);
-      if (on >= 0) end_band.arm = end_band.at - point_of(static_cast<std::size_t>(on), box);
-      return end_band;
+    const auto end = [&](int sheave, const End& e, bool off) {
+      if (sheave >= 0) return contact_end(static_cast<std::size_t>(2 * sheave + (off ? 1 : 0)), box);
+      EndBand point;
+      if (e.body == on_trolley) {
+        point.at = on_trolley_now;
+        return point;
+      }
+      const Place place = place_of(e.body, e.at, box);
+      point.at = place.at;
+      point.arm = place.arm;
+      return point;
     };
-    leg.from = place(leg.from_sheave, leg.from_on, line.from, true);
-    leg.to = place(leg.to_sheave, leg.to_on, line.to, false);
-    const Vec3 datum = axes_.in(a_.lines.tension[l].datum);
-    const Band3 middle = 0.5 * (leg.from.at + leg.to.at) - Band3(datum);
-    const Band mid_N = box.tension_N(l) + load_N_per_m_[l] * dot(line_axes_[l].z, middle);
-    leg.answer = leg_answer(leg.from, leg.to, mid_N, load_N_per_m_[l], line_axes_[l]);
+    leg.from = end(leg.from_sheave, line.from, true);
+    leg.to = end(leg.to_sheave, line.to, false);
+    // Between two ends on one block only its turn counts.
+    const bool together = leg.from_on >= 0 && leg.from_on == leg.to_on;
+    const Band3 span = together ? leg.to.arm - leg.from.arm : leg.to.at - leg.from.at;
+    const Band mid_N = tension_N(l, 0.5 * (leg.from.at + leg.to.at), box);
+    leg.answer = leg_answer(leg.from, leg.to, span, mid_N, load_N_per_m_[l], line_axes_[l]);
     if (!leg.answer.hangs) return false;
   }
   return true;
@@ -151,9 +154,9 @@ Band3 IntervalLegs::in_line_axes(int line, const Band3& v) const {
   return own.tilted ? Band3{dot(own.x, v), dot(own.y, v), dot(own.z, v)} : v;
 }
 
-Band IntervalLegs::wrap_rad(std::size_t sheave, Box& box) const {
-  const Sheave& s = in_.sheaves[sheave];
-  return a_.lines.wrap_rad[sheave] + double(s.sense) * (box.contact_rad(2 * sheave + 1) - box.contact_rad(2 * sheave));
+Band IntervalLegs::wrap_rad(int sheave, Box& box) const {
+  const auto s = static_cast<std::size_t>(sheave);
+  return a_.lines.wrap_rad[s] + double(in_.sheaves[s].sense) * (box.contact_rad(2 * s + 1) - box.contact_rad(2 * s));
 }
 
 }  // namespace fairlead::reeving

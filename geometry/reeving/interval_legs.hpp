@@ -50,18 +50,24 @@ class IntervalLegs {
   Band3 turned(std::size_t block, Vec3 at_first, Box& box) const;
   Band3 in_line_axes(int line, const Band3& v) const;
   Band3 axle(std::size_t sheave) const { return axle_[sheave]; }
-  /// Centre of a sheave; and from its block's own point to it.
-  Band3 centre(std::size_t sheave) const { return centre_[sheave]; }
-  Band wrap_rad(std::size_t sheave, Box& box) const;
-  /// Where a line's tension is told; from a block's own point to its centre of mass at the first pose.
-  Vec3 datum(std::size_t line) const { return axes_.in(a_.lines.tension[line].datum); }
+  /// Of the point where it is, and from its block's own point to it.
+  struct Place {
+    Band3 at, arm;
+  };
+  const Place& centre(int sheave) const { return centre_[static_cast<std::size_t>(sheave)]; }
+  Band wrap_rad(int sheave, Box& box) const;
+  /// A line's tension at a point of it.
+  Band tension_N(std::size_t line, const Band3& at, Box& box) const {
+    return box.tension_N(line) + load_N_per_m_[line] * dot(line_axes_[line].z, at - Band3(datum_[line]));
+  }
+  /// From a block's own point to its centre of mass at the first pose.
   Vec3 first_arm(std::size_t block) const {
     const Block& b = in_.blocks[block];
     return axes_.in(a_.lines.blocks[block].turn(b.centre_of_mass - b.drawn));
   }
 
  private:
-  Band3 end(const End&, Box& box) const;
+  Place place_of(Body, Point3 drawn, Box& box) const;
   EndBand contact_end(std::size_t i, Box& box);
 
   const Inputs& in_;
@@ -70,10 +76,12 @@ class IntervalLegs {
   RigAxes axes_;
   std::vector<LineAxes> line_axes_;
   std::vector<double> load_N_per_m_;
+  std::vector<Vec3> datum_;
   std::vector<LegOver> legs_;
   std::vector<std::size_t> leg_at_contact_;
   std::vector<Vec3> first_e_, first_axle_;
-  std::vector<Band3> axle_, centre_, first_e_now_, first_t_now_;
+  std::vector<Band3> axle_, first_e_now_, first_t_now_;
+  std::vector<Place> centre_;
 };
 
 }  // namespace fairlead::reeving

@@ -3,10 +3,10 @@
 namespace fairlead::reeving {
 namespace {
 
-constexpr Vec3 axes[3] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+constexpr Vec3 unit_axes[3] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
 
 int count_unknowns(const Inputs& in, bool moving) {
-  int n = moving ? 1 : 0;
+  int n = moving ? 2 : 1;
   for (const Block& block : in.blocks) n += block.attitude_held ? 3 : 6;
   return n + static_cast<int>(in.lines.size());
 }
@@ -19,205 +19,201 @@ IntervalRates::IntervalRates(const Inputs& in, bool moving)
       unknowns_(count_unknowns(in, moving)),
       system_(static_cast<std::size_t>(unknowns_)),
       length_(in.lines.size() * static_cast<std::size_t>(unknowns_ + 1)) {
-  int next = moving ? 1 : 0;
+  int next = extension() + 1;
   for (std::size_t b = 0; b < in.blocks.size(); ++b) {
     first_.push_back(next);
     next += freedoms(static_cast<Body>(b));
   }
 }
 
-/// The columns a body moves in; the last column of all is the travel, or upstream the trolley's height.
-std::vector<int> IntervalRates::columns_of(Body body) const {
+IntervalRates::Columns IntervalRates::columns_of(Body body) const {
   if (body == on_ground) return {};
-  if (body == on_trolley) return moving_ ? std::vector<int>{0, unknowns_} : std::vector<int>{unknowns_};
-  std::vector<int> columns;
-  for (int i = 0; i < freedoms(body); ++i) columns.push_back(first_of(body) + i);
+  if (body == on_trolley) return moving_ ? Columns{2, {0, unknowns_}} : Columns{1, {unknowns_}};
+  Columns columns;
+  while (columns.count < freedoms(body)) {
+    columns.each[columns.count] = first_of(body) + columns.count;
+    ++columns.count;
+  }
   return columns;
 }
 
-EndMotion IntervalRates::unit_motion(Body body, const EndBand& end, int column) const {
-  EndMotion motion;
-  motion.moves = true;
+Vec3 IntervalRates::turn_for(Body body, int column) const {
+  const int i = body >= 0 ? column - first_of(body) : -1;
+  return i >= 3 && i < freedoms(body) ? unit_axes[i - 3] : Vec3{};
+}
+
+Band3 IntervalRates::shift_for(Body body, int column, const Band3& arm) const {
   if (body == on_trolley) {
-    motion.shift = column == 0 || !moving_ ? Vec3{0, 0, 1} : Vec3{1, 0, 0};
-    return motion;
+    if (column == unknowns_ && moving_) return unit_axes[0];
+    return column == unknowns_ || (column == 0 && moving_) ? Band3(unit_axes[2]) : Band3();
   }
-  const int i = column - first_of(body);
-  if (i < 3) {
-    motion.shift = axes[i];
-  } else {
-    motion.turn = axes[i - 3];
-    motion.turns = true;
-    motion.shift = cross(motion.turn, end.arm);
-  }
-  return motion;
+  const int i = body >= 0 ? column - first_of(body) : -1;
+  if (i < 0 || i >= freedoms(body)) return {};
+  return i < 3 ? Band3(unit_axes[i]) : cross(Band3(unit_axes[i - 3]), arm);
 }
 
-void IntervalRates::add_force(Body body, int column, const EndBand& end, const Band3& change, const Band3& force,
-                              const EndMotion& own, bool is_own, const LegAnswer::Slide& slide, Band turn) {
-  const auto row = static_cast<std::size_t>(first_of(body)), c = static_cast<std::size_t>(column);
-  system_.at(row, c) += change.x;
-  system_.at(row + 1, c) += change.y;
-  system_.at(row + 2, c) += change.z;
-  if (freedoms(body) == 3) return;
-  Band3 moment = cross(end.arm, change);
-  if (is_own && own.turns) moment += cross(cross(own.turn, end.arm), force);
-  if (slide.slides) moment += turn * slide.couple_N_m;
-  system_.at(row + 3, c) += moment.x;
-  system_.at(row + 4, c) += moment.y;
-  system_.at(row + 5, c) += moment.z;
+LegMotion IntervalRates::motion_for(const LegOver& leg, int column) const {
+  LegMotion m;
+  m.moves = true;
+  const Vec3 turn = turn_for(leg.from_on, column), to_turn = turn_for(leg.to_on, column);
+  const Band3 from = shift_for(leg.from_on, column, leg.from.arm), to = shift_for(leg.to_on, column, leg.to.arm);
+  m.sum = from + to;
+  if (leg.from_on >= 0 && leg.from_on == leg.to_on)
+    m.span = cross(Band3(turn), leg.to.arm - leg.from.arm);
+  else
+    m.span = to - from;
+  m.from_turn = turn;
+  m.to_turn = to_turn;
+  m.from_turns = !(turn == Vec3{});
+  m.to_turns = !(to_turn == Vec3{});
+  return m;
 }
 
-void IntervalRates::add_column(const LegOver& leg, int column, const EndMotion& from, const EndMotion& to,
-                               double newton, const WheelOver& wheel, IntervalLegs& legs, Box& box) {
-  const LegReply r = leg.answer.reply(from, to, newton);
+Band3 IntervalRates::shift_of(Body body, const Band3& arm, const BandRates& rates) const {
+  if (body == on_ground) return {};
+  if (body == on_trolley) return {Band(moving_ ? 1 : 0), Band(0), rates.height};
+  const auto b = static_cast<std::size_t>(body);
+  return rates.shift[b] + cross(rates.turn[b], arm);
+}
+
+LegMotion IntervalRates::motion_of(const LegOver& leg, const BandRates& rates) const {
+  LegMotion m;
+  m.moves = true;
+  const auto turn = [&](Body body) { return body >= 0 ? rates.turn[static_cast<std::size_t>(body)] : Band3(); };
+  const Band3 from = shift_of(leg.from_on, leg.from.arm, rates), to = shift_of(leg.to_on, leg.to.arm, rates);
+  m.sum = from + to;
+  m.from_turn = turn(leg.from_on);
+  m.to_turn = turn(leg.to_on);
+  m.from_turns = leg.from_on >= 0;
+  m.to_turns = leg.to_on >= 0;
+  m.span = m.from_turns && leg.from_on == leg.to_on ? cross(m.from_turn, leg.to.arm - leg.from.arm) : to - from;
+  return m;
+}
+
+void IntervalRates::add(int first_row, int column, const Band3& v) {
+  at(first_row, column) += v.x;
+  at(first_row + 1, column) += v.y;
+  at(first_row + 2, column) += v.z;
+}
+
+/// What a leg adds to all rows for a unit of one unknown.
+void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& motion, double newton,
+                               const WheelOver& wheel, const IntervalLegs& legs, Box& box) {
+  const LegAnswer& answer = leg.answer;
+  const LegReply r = answer.reply(motion, newton);
   const auto l = static_cast<std::size_t>(leg.line);
-  const double c = in_.lines[l].compliance_per_N, w = leg.answer.load_N_per_m;
-  const Vec3 k = leg.answer.against_load;
-  const Band from_gain = leg.answer.from.slides ? leg.answer.from.gain_m * r.from_turn_rad : Band(0),
-             to_gain = leg.answer.to.slides ? leg.answer.to.gain_m * r.to_turn_rad : Band(0);
+  const double c = in_.lines[l].compliance_per_N;
   if (c > 0) {
-    // Leg by its mean tension, wraps by the tension at their sheaves' centres.
-    Band3 ends;
-    if (from.moves) ends += from.shift;
-    if (to.moves) ends += to.shift;
-    if (leg.answer.from.slides) ends += r.from_turn_rad * leg.answer.from.move;
-    if (leg.answer.to.slides) ends += r.to_turn_rad * leg.answer.to.move;
-    const Band mid_rate = newton + (w / 2) * dot(k, ends);
-    Band own = (r.length_m - from_gain - to_gain) * (Band(1) - c * leg.answer.leg.mid_N) -
-               c * (leg.answer.leg.length_m * mid_rate);
-    const auto wrap_share = [&](int sheave) {
-      const Band3 centre = legs.centre(static_cast<std::size_t>(sheave)) - Band3(legs.datum(l));
-      return Band(1) - c * (box.tension_N(l) + w * dot(k, centre));
-    };
-    if (leg.from_sheave >= 0) own += from_gain * wrap_share(leg.from_sheave);
-    if (leg.to_sheave >= 0) own += to_gain * wrap_share(leg.to_sheave);
-    length(leg.line, column) += own;
+    // Legs stretch by their mean tension, wraps by the tension at their sheaves' centres.
+    const Band from_gain_m = answer.from.gain_m * r.from_turn_rad, to_gain_m = answer.to.gain_m * r.to_turn_rad;
+    const auto unstretched = [&](int sheave) { return Band(1) - c * legs.tension_N(l, legs.centre(sheave).at, box); };
+    length(l, column) +=
+        (r.length_m - from_gain_m - to_gain_m) * (Band(1) - c * answer.leg.mid_N) - c * (answer.leg.length_m * r.mid_N);
+    if (answer.from.slides) length(l, column) += from_gain_m * unstretched(leg.from_sheave);
+    if (answer.to.slides) length(l, column) += to_gain_m * unstretched(leg.to_sheave);
   } else {
-    length(leg.line, column) += r.length_m;
+    length(l, column) += r.length_m;
   }
-  if (leg.from_on == on_trolley && moving_)
-    system_.at(0, static_cast<std::size_t>(column)) += wheel.dz_dW_m_per_N * r.from_pull_N.z;
-  const auto own_column = [&](Body b) { return b >= 0 && column >= first_of(b) && column < first_of(b) + freedoms(b); };
-  if (leg.from_on >= 0)
-    add_force(leg.from_on, column, leg.from, r.from_pull_N, leg.answer.from_pull_N, from, own_column(leg.from_on),
-              leg.answer.from, r.from_turn_rad);
-  if (leg.to_on >= 0)
-    add_force(leg.to_on, column, leg.to, r.to_pull_N, leg.answer.to_pull_N, to, own_column(leg.to_on), leg.answer.to,
-              r.to_turn_rad);
+  if (leg.from_on == on_trolley && moving_) at(0, column) += wheel.dz_dW_m_per_N * r.from_pull_N.z;
+  const auto load_body = [&](Body body, const EndBand& end, const Band3& change, const Band3& pull, Vec3 turn,
+                             const LegAnswer::Slide& slide, Band slide_rad) {
+    if (body < 0) return;
+    const int row = first_of(body);
+    add(row, column, change);
+    if (freedoms(body) == 3) return;
+    Band3 moment = cross(end.arm, change) + cross(cross(Band3(turn), end.arm), pull);
+    if (slide.slides) moment += slide_rad * slide.couple_N_m;
+    add(row + 3, column, moment);
+  };
+  load_body(leg.from_on, leg.from, r.from_pull_N, answer.from_pull_N, turn_for(leg.from_on, column), answer.from,
+            r.from_turn_rad);
+  load_body(leg.to_on, leg.to, r.to_pull_N, answer.to_pull_N, turn_for(leg.to_on, column), answer.to, r.to_turn_rad);
 }
 
-void IntervalRates::add_leg(const LegOver& leg, IntervalLegs& legs, Box& box, const WheelOver& wheel) {
-  add_column(leg, tension_of(leg.line), {}, {}, 1, wheel, legs, box);
-  const bool together = leg.from_on == leg.to_on;
-  for (const int column : columns_of(leg.from_on))
-    add_column(leg, column, unit_motion(leg.from_on, leg.from, column),
-               together ? unit_motion(leg.to_on, leg.to, column) : EndMotion{}, 0, wheel, legs, box);
-  if (together) return;
-  for (const int column : columns_of(leg.to_on))
-    add_column(leg, column, {}, unit_motion(leg.to_on, leg.to, column), 0, wheel, legs, box);
-}
-
-/// Stretch of the wraps, and the moment of their loads on blocks that turn.
-void IntervalRates::add_wraps(IntervalLegs& legs, Box& box) {
+/// Stretch of the wraps, and the moment of their loads on blocks that turn. What a wrap gains is the legs'.
+void IntervalRates::add_wraps(const IntervalLegs& legs, Box& box) {
   for (std::size_t i = 0; i < legs.size(); ++i) {
     const LegOver& leg = legs.leg(i);
     if (leg.to_sheave < 0) continue;
-    const auto s = static_cast<std::size_t>(leg.to_sheave);
-    const Sheave& sheave = in_.sheaves[s];
+    const Sheave& sheave = in_.sheaves[static_cast<std::size_t>(leg.to_sheave)];
+    const auto l = static_cast<std::size_t>(leg.line);
+    const double c = in_.lines[l].compliance_per_N, w = leg.answer.load_N_per_m;
     if (sheave.radius_m == 0) continue;
-    const double c = in_.lines[static_cast<std::size_t>(leg.line)].compliance_per_N, w = leg.answer.load_N_per_m;
     const Vec3 k = leg.answer.against_load;
-    const Band wrap_m = sheave.radius_m * legs.wrap_rad(s, box);
-    length(leg.line, tension_of(leg.line)) += -(c * wrap_m);
-    if (sheave.body < 0) continue;
-    const Band3 centre_arm = legs.centre(s) - legs.point_of(static_cast<std::size_t>(sheave.body), box);
-    const int row = first_of(sheave.body);
-    for (int i3 = 0; i3 < 3; ++i3) length(leg.line, row + i3) += -(c * w * dot(k, axes[i3]) * wrap_m);
-    if (freedoms(sheave.body) == 3) continue;
-    // The wrap's load acts within a radius of the sheave's centre; its gains were put at the contacts, up to two radii
-    // from there.
-    const double radius_m = sheave.radius_m, load_N = w * wrap_m.greatest_size();
-    const Band3 load = -(w * wrap_m) * Band3(k);
-    for (int i3 = 0; i3 < 3; ++i3) {
-      length(leg.line, row + 3 + i3) += -(c * w * (dot(k, cross(Band3(axes[i3]), centre_arm)) * wrap_m));
-      const Band3 moment = wider(cross(cross(Band3(axes[i3]), centre_arm), load), radius_m * load_N);
-      for (int j = 0; j < 3; ++j)
-        system_.at(static_cast<std::size_t>(row + 3 + j), static_cast<std::size_t>(row + 3 + i3)) += j == 0 ? moment.x
-                                                                                                     : j == 1
-                                                                                                         ? moment.y
-                                                                                                         : moment.z;
+    const Band wrap_m = sheave.radius_m * legs.wrap_rad(leg.to_sheave, box);
+    length(l, tension_of(l)) += -(c * wrap_m);
+    const Band3 arm = legs.centre(leg.to_sheave).arm;
+    const Columns columns = columns_of(sheave.body);
+    for (int j = 0; j < columns.count; ++j) {
+      const int column = columns.each[j];
+      length(l, column) += -(c * w * (dot(k, shift_for(sheave.body, column, arm)) * wrap_m));
+      const Vec3 turn = turn_for(sheave.body, column);
+      if (sheave.body < 0 || freedoms(sheave.body) == 3 || turn == Vec3{}) continue;
+      // The load acts within a radius of the sheave's centre.
+      const double off_N_m = sheave.radius_m * w * wrap_m.greatest_size();
+      const Band3 moment = cross(cross(Band3(turn), arm), -(w * wrap_m) * Band3(k));
+      add(first_of(sheave.body) + 3, column, wider(moment, off_N_m));
     }
   }
 }
 
-void IntervalRates::add_weights(IntervalLegs& legs, Box& box) {
+void IntervalRates::add_weights(const IntervalLegs& legs, Box& box) {
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
     if (in_.blocks[b].attitude_held) continue;
     const Band3 arm = legs.turned(b, legs.first_arm(b), box), weight(Vec3{0, 0, -in_.blocks[b].weight_N});
-    const auto row = static_cast<std::size_t>(first_[b] + 3);
-    for (std::size_t i = 0; i < 3; ++i) {
-      const Band3 moment = cross(cross(Band3(axes[i]), arm), weight);
-      system_.at(row, row + i) += moment.x;
-      system_.at(row + 1, row + i) += moment.y;
-      system_.at(row + 2, row + i) += moment.z;
-    }
+    for (int i = 0; i < 3; ++i) add(first_[b] + 3, first_[b] + 3 + i, cross(cross(Band3(unit_axes[i]), arm), weight));
   }
 }
 
 void IntervalRates::close(Band slope) {
   for (std::size_t l = 0; l < in_.lines.size(); ++l) {
-    const int line = static_cast<int>(l), own = tension_of(line);
-    const auto row = static_cast<std::size_t>(own);
-    const bool by_unit = in_.lines[l].closing == Closing::unit;
-    for (int column = 0; column <= unknowns_; ++column)
-      system_.at(row, static_cast<std::size_t>(column)) =
-          by_unit ? -(slope * length(line, column)) : length(line, column);
-    if (by_unit) system_.at(row, row) += 1;
+    const int row = tension_of(l);
+    if (in_.lines[l].closing == Closing::unit) {
+      at(row, row) = 1;
+      at(row, extension()) = -slope;
+    } else {
+      for (int column = 0; column <= unknowns_; ++column) at(row, column) = length(l, column);
+    }
   }
+  for (int column = 0; column <= unknowns_; ++column)
+    at(extension(), column) = -length(static_cast<std::size_t>(in_.braking), column);
+  at(extension(), extension()) += 1;
 }
 
-bool IntervalRates::solve(IntervalLegs& legs, Box& box, const WheelOver& wheel, Band slope, BandRates& rates) {
+bool IntervalRates::solve(const IntervalLegs& legs, Box& box, const WheelOver& wheel, Band slope, BandRates& rates) {
   system_.clear();
   std::fill(length_.begin(), length_.end(), Band(0));
-  for (std::size_t i = 0; i < legs.size(); ++i) add_leg(legs.leg(i), legs, box, wheel);
+  for (std::size_t i = 0; i < legs.size(); ++i) {
+    const LegOver& leg = legs.leg(i);
+    add_column(leg, tension_of(static_cast<std::size_t>(leg.line)), {}, 1, wheel, legs, box);
+    for (const Body body : {leg.from_on, leg.to_on}) {
+      const Columns columns = columns_of(body);
+      for (int j = 0; j < columns.count; ++j)
+        add_column(leg, columns.each[j], motion_for(leg, columns.each[j]), 0, wheel, legs, box);
+      if (leg.from_on == leg.to_on) break;
+    }
+  }
   add_wraps(legs, box);
   add_weights(legs, box);
   if (moving_) {
-    system_.at(0, 0) += 1;
-    system_.at(0, static_cast<std::size_t>(unknowns_)) += -wheel.dz_dx;
+    at(0, 0) += 1;
+    at(0, unknowns_) += -wheel.dz_dx;
   }
   close(slope);
   if (!system_.solve(solved_)) return false;
-  rates.height = moving_ ? solved_[0] : Band(1);
+  const auto of = [&](int column) { return solved_[static_cast<std::size_t>(column)]; };
+  rates.height = moving_ ? of(0) : Band(1);
+  rates.extension = of(extension());
   rates.shift.resize(in_.blocks.size());
-  rates.turn.assign(in_.blocks.size(), Band3(Vec3{}));
+  rates.turn.assign(in_.blocks.size(), Band3());
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    const auto at = [&](int i) { return solved_[static_cast<std::size_t>(first_[b] + i)]; };
-    rates.shift[b] = {at(0), at(1), at(2)};
-    if (freedoms(static_cast<Body>(b)) == 6) rates.turn[b] = {at(3), at(4), at(5)};
+    const int i = first_[b];
+    rates.shift[b] = {of(i), of(i + 1), of(i + 2)};
+    if (!in_.blocks[b].attitude_held) rates.turn[b] = {of(i + 3), of(i + 4), of(i + 5)};
   }
   rates.tension_N.resize(in_.lines.size());
-  for (std::size_t l = 0; l < in_.lines.size(); ++l)
-    rates.tension_N[l] = solved_[static_cast<std::size_t>(tension_of(static_cast<int>(l)))];
-  rates.extension = length(in_.braking, unknowns_);
-  for (int column = 0; column < unknowns_; ++column)
-    rates.extension += length(in_.braking, column) * solved_[static_cast<std::size_t>(column)];
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) rates.tension_N[l] = of(tension_of(l));
   return true;
-}
-
-EndMotion IntervalRates::motion_of(Body body, const EndBand& end, const BandRates& rates) const {
-  EndMotion motion;
-  motion.moves = body != on_ground;
-  if (body == on_trolley) motion.shift = {Band(moving_ ? 1 : 0), Band(0), rates.height};
-  if (body < 0) return motion;
-  const auto b = static_cast<std::size_t>(body);
-  motion.shift = rates.shift[b];
-  if (freedoms(body) == 3) return motion;
-  motion.turns = true;
-  motion.turn = rates.turn[b];
-  motion.shift += cross(motion.turn, end.arm);
-  return motion;
 }
 
 }  // namespace fairlead::reeving

@@ -8,10 +8,9 @@ namespace fairlead::reeving {
 
 /// Per metre of travel; upstream of the mark per metre of the resting trolley's height.
 struct BandRates {
-  Band height;
+  Band height, extension;
   std::vector<Band3> shift, turn;  ///< of every block
   std::vector<Band> tension_N;     ///< of every line
-  Band extension;
 };
 
 /// What the main line answers at the trolley's wheel, over the box.
@@ -20,33 +19,43 @@ struct WheelOver {
   Band tension_level_N_per_m, tension_steep_N_per_m;  ///< of the main line's tension: along, and by slope
 };
 
+/// Unknown: the trolley's height where it moves, the extension, every block's shift and turn, every line's tension.
 class IntervalRates {
  public:
   IntervalRates(const Inputs&, bool moving);
 
   /// False where nothing is known. `slope`: of the retraction over the box; 0 where the tension is held.
-  bool solve(IntervalLegs&, Box&, const WheelOver&, Band slope, BandRates& rates);
-  /// How a body moves at a leg's end, at these rates.
-  EndMotion motion_of(Body, const EndBand&, const BandRates&) const;
+  bool solve(const IntervalLegs&, Box&, const WheelOver&, Band slope, BandRates& rates);
+  /// How a leg's bodies move at these rates.
+  LegMotion motion_of(const LegOver&, const BandRates&) const;
+  Band3 shift_of(Body, const Band3& arm, const BandRates&) const;
 
  private:
+  /// Columns in which a body moves; the last column of all is the travel, or upstream the trolley's height.
+  struct Columns {
+    int count = 0;
+    int each[6];
+  };
+  Columns columns_of(Body) const;
   int first_of(Body block) const { return first_[static_cast<std::size_t>(block)]; }
   int freedoms(Body block) const { return in_.blocks[static_cast<std::size_t>(block)].attitude_held ? 3 : 6; }
-  int tension_of(int line) const { return unknowns_ - static_cast<int>(in_.lines.size()) + line; }
-  std::vector<int> columns_of(Body) const;
-  EndMotion unit_motion(Body, const EndBand&, int column) const;
-  void add_leg(const LegOver&, IntervalLegs&, Box&, const WheelOver&);
-  void add_column(const LegOver&, int column, const EndMotion& from, const EndMotion& to, double newton,
-                  const WheelOver&, IntervalLegs&, Box&);
-  void add_force(Body, int column, const EndBand&, const Band3& change, const Band3& force, const EndMotion& own,
-                 bool is_own, const LegAnswer::Slide&, Band turn);
-  void add_wraps(IntervalLegs&, Box&);
-  void add_weights(IntervalLegs&, Box&);
-  void close(Band slope);
-  Band& length(int line, int column) {
-    return length_[static_cast<std::size_t>(line) * static_cast<std::size_t>(unknowns_ + 1) +
-                   static_cast<std::size_t>(column)];
+  int extension() const { return moving_ ? 1 : 0; }
+  int tension_of(std::size_t line) const { return unknowns_ - static_cast<int>(in_.lines.size() - line); }
+  /// Of a point on the body for a unit of the column.
+  Band3 shift_for(Body, int column, const Band3& arm) const;
+  Vec3 turn_for(Body, int column) const;
+  LegMotion motion_for(const LegOver&, int column) const;
+
+  Band& at(int row, int column) { return system_.at(static_cast<std::size_t>(row), static_cast<std::size_t>(column)); }
+  Band& length(std::size_t line, int column) {
+    return length_[line * static_cast<std::size_t>(unknowns_ + 1) + static_cast<std::size_t>(column)];
   }
+  void add(int first_row, int column, const Band3& v);
+  void add_column(const LegOver&, int column, const LegMotion&, double newton, const WheelOver&, const IntervalLegs&,
+                  Box&);
+  void add_wraps(const IntervalLegs&, Box&);
+  void add_weights(const IntervalLegs&, Box&);
+  void close(Band slope);
 
   const Inputs& in_;
   bool moving_;

@@ -23,29 +23,12 @@ BandMatrix out_of(const LineAxes& axes, const BandStiffness& m) {
 }
 
 Band3 operator*(const BandMatrix& m, const Band3& v) { return {dot(m.x, v), dot(m.y, v), dot(m.z, v)}; }
-BandMatrix operator+(const BandMatrix& a, const BandMatrix& b) { return {a.x + b.x, a.y + b.y, a.z + b.z}; }
-BandMatrix operator-(const BandMatrix& a, const BandMatrix& b) { return {a.x - b.x, a.y - b.y, a.z - b.z}; }
-BandMatrix transposed(const BandMatrix& m) {
-  return {{m.x.x, m.y.x, m.z.x}, {m.x.y, m.y.y, m.z.y}, {m.x.z, m.y.z, m.z.z}};
-}
-/// k v'.
-BandMatrix product(Vec3 k, const Band3& v) { return {k.x * v, k.y * v, k.z * v}; }
 
-/// The two contacts' turns that undo their residuals; NaN where they may not exist.
-void undo(LegAnswer& a, const EndBand& from, const EndBand& to) {
-  // An end without a contact turns nothing.
-  Band j[2][2] = {{1, 0}, {0, 1}};
-  if (a.from.slides) j[0][0] = dot(a.from_pull_N, from.tangent) + dot(from.e, a.from_from * a.from.move);
-  if (a.to.slides) j[1][1] = dot(a.to_pull_N, to.tangent) + dot(to.e, a.to_to * a.to.move);
-  if (a.from.slides && a.to.slides) {
-    j[0][1] = dot(from.e, a.from_to * a.to.move);
-    j[1][0] = dot(to.e, a.to_from * a.from.move);
-  }
-  const Band per_det = Band(-1) / (j[0][0] * j[1][1] - j[0][1] * j[1][0]);
-  a.turn[0][0] = j[1][1] * per_det;
-  a.turn[1][1] = j[0][0] * per_det;
-  a.turn[0][1] = -(j[0][1] * per_det);
-  a.turn[1][0] = -(j[1][0] * per_det);
+void add(LegReply& to, Band share, const LegReply& more) {
+  to.length_m += share * more.length_m;
+  to.from_pull_N += share * more.from_pull_N;
+  to.to_pull_N += share * more.to_pull_N;
+  to.mid_N += share * more.mid_N;
 }
 
 }  // namespace
@@ -60,84 +43,93 @@ LineAxes LineAxes::against(Vec3 load) {
   return axes;
 }
 
-LegAnswer leg_answer(const EndBand& from, const EndBand& to, Band mid_N, double w, const LineAxes& axes) {
-  LegAnswer a;
-  a.leg = leg_between(into(axes, to.at - from.at), mid_N, w);
-  if (!a.leg.hangs) return a;
-  const Vec3 k = axes.z;
-  const double half = w / 2;
-  a.load_N_per_m = w;
-  a.against_load = k;
-  const Band3 from_way = out_of(axes, a.leg.from_way), to_way = out_of(axes, a.leg.to_way);
-  a.from_pull_N = mid_N * from_way;
-  a.to_pull_N = mid_N * to_way;
-  a.from_unit = direction_of(from_way);
-  a.to_unit = direction_of(to_way);
+LegReply LegAnswer::hold(const Band3& span, const Band3& sum, Band tension_N) const {
+  LegReply r;
+  r.mid_N = tension_N + (load_N_per_m / 2) * dot(against_load, sum);
+  r.length_m = dot(per_span, span) + leg.per_mid_m_per_N * r.mid_N;
+  const Band3 mean = stiffness_N_per_m * span + r.mid_N * per_span;
+  const Band3 weight = (load_N_per_m / 2 * r.length_m) * Band3(against_load);
+  r.from_pull_N = mean - weight;
+  r.to_pull_N = -mean - weight;
+  return r;
+}
 
-  const Band3 per_span = out_of(axes, a.leg.per_span);
-  const Band m = half * a.leg.per_mid_m_per_N;
-  a.per_N = a.leg.per_mid_m_per_N;
-  a.per_from = -per_span + m * Band3(k);
-  a.per_to = per_span + m * Band3(k);
-  const BandMatrix G = out_of(axes, a.leg.stiffness_N_per_m), tighter = product(k, (half * m) * Band3(k)),
-                   raised = product(k, half * per_span), lowered = transposed(raised);
-  const BandMatrix none{};
-  const BandMatrix stiff = none - G - tighter, shear = lowered - raised;
-  a.from_from = stiff + (raised + lowered);
-  a.to_to = stiff - (raised + lowered);
-  a.from_to = G - tighter + shear;
-  a.to_from = transposed(a.from_to);
-
-  const auto slide = [&](const EndBand& end, const Band3& pull, const Band3& per_end, const BandMatrix& on_from,
-                         const BandMatrix& on_to, bool first) {
-    LegAnswer::Slide s;
-    if (!(end.radius_m > 0)) return s;
+/// What the contacts do, and their turns that undo their residuals; NaN where these may not exist.
+void LegAnswer::slide_on(const EndBand& from_end, const EndBand& to_end) {
+  const auto slide = [&](Slide& s, const EndBand& end, const Band3& pull, double side) {
+    if (!(end.radius_m > 0)) return;
     s.slides = true;
     s.gain_m = end.radius_m * end.turn;
     s.e = end.e;
     s.lever_N = cross(end.e, pull);
     s.move = end.radius_m * end.tangent;
-    s.length_m = dot(per_end, s.move) + s.gain_m;
-    s.from_pull_N = on_from * s.move;
-    s.to_pull_N = on_to * s.move;
-    (first ? s.from_pull_N : s.to_pull_N) += Band3((-w * s.gain_m) * k);
+    s.alone = hold(side * s.move, s.move, 0);
     s.couple_N_m = cross(s.move, pull);
-    return s;
   };
-  a.from = slide(from, a.from_pull_N, a.per_from, a.from_from, a.to_from, true);
-  a.to = slide(to, a.to_pull_N, a.per_to, a.from_to, a.to_to, false);
-  undo(a, from, to);
+  slide(from, from_end, from_pull_N, -1);
+  slide(to, to_end, to_pull_N, 1);
+  // An end without a contact turns nothing.
+  Band j[2][2] = {{1, 0}, {0, 1}};
+  if (from.slides) j[0][0] = dot(from_pull_N, from_end.tangent) + dot(from.e, from.alone.from_pull_N);
+  if (to.slides) j[1][1] = dot(to_pull_N, to_end.tangent) + dot(to.e, to.alone.to_pull_N);
+  if (from.slides && to.slides) {
+    j[0][1] = dot(from.e, to.alone.from_pull_N);
+    j[1][0] = dot(to.e, from.alone.to_pull_N);
+  }
+  const Band per_det = Band(-1) / (j[0][0] * j[1][1] - j[0][1] * j[1][0]);
+  turn[0][0] = j[1][1] * per_det;
+  turn[1][1] = j[0][0] * per_det;
+  turn[0][1] = -(j[0][1] * per_det);
+  turn[1][0] = -(j[1][0] * per_det);
+  // With the wrap: what leaves the leg lies on the sheave.
+  const auto wrapped = [&](Slide& s, Band3& pull) {
+    if (!s.slides) return;
+    s.alone.length_m += s.gain_m;
+    pull += Band3((-load_N_per_m * s.gain_m) * against_load);
+  };
+  wrapped(from, from.alone.from_pull_N);
+  wrapped(to, to.alone.to_pull_N);
+}
+
+LegAnswer leg_answer(const EndBand& from, const EndBand& to, const Band3& span, Band mid_N, double w,
+                     const LineAxes& axes) {
+  LegAnswer a;
+  a.leg = leg_between(into(axes, span), mid_N, w);
+  if (!a.leg.hangs) return a;
+  a.load_N_per_m = w;
+  a.against_load = axes.z;
+  const Band3 from_way = out_of(axes, a.leg.from_way), to_way = out_of(axes, a.leg.to_way);
+  a.from_pull_N = mid_N * from_way;
+  a.to_pull_N = mid_N * to_way;
+  a.from_unit = direction_of(from_way);
+  a.to_unit = direction_of(to_way);
+  a.per_span = out_of(axes, a.leg.per_span);
+  a.stiffness_N_per_m = out_of(axes, a.leg.stiffness_N_per_m);
+  a.slide_on(from, to);
   a.hangs = a.turn[0][0].low <= a.turn[0][0].high && a.turn[1][1].low <= a.turn[1][1].high;
   return a;
 }
 
-LegReply LegAnswer::reply(const EndMotion& A, const EndMotion& B, Band tension_N) const {
+LegReply LegAnswer::reply(const LegMotion& motion, Band tension_N) const {
   LegReply r;
-  r.length_m = per_N * tension_N;
-  r.from_pull_N = -(tension_N * per_from);
-  r.to_pull_N = -(tension_N * per_to);
-  if (A.moves) {
-    r.length_m += dot(per_from, A.shift);
-    r.from_pull_N += from_from * A.shift;
-    r.to_pull_N += to_from * A.shift;
-  }
-  if (B.moves) {
-    r.length_m += dot(per_to, B.shift);
-    r.from_pull_N += from_to * B.shift;
-    r.to_pull_N += to_to * B.shift;
+  if (motion.moves) {
+    r = hold(motion.span, motion.sum, tension_N);
+  } else {
+    r.mid_N = tension_N;
+    r.length_m = leg.per_mid_m_per_N * tension_N;
+    const Band3 mean = tension_N * per_span, weight = (load_N_per_m / 2 * r.length_m) * Band3(against_load);
+    r.from_pull_N = mean - weight;
+    r.to_pull_N = -mean - weight;
   }
   if (!from.slides && !to.slides) return r;
   Band miss[2] = {0, 0};
-  if (from.slides) miss[0] = dot(from.e, r.from_pull_N) + (A.turns ? dot(A.turn, from.lever_N) : Band(0));
-  if (to.slides) miss[1] = dot(to.e, r.to_pull_N) + (B.turns ? dot(B.turn, to.lever_N) : Band(0));
+  if (from.slides)
+    miss[0] = dot(from.e, r.from_pull_N) + (motion.from_turns ? dot(motion.from_turn, from.lever_N) : Band(0));
+  if (to.slides) miss[1] = dot(to.e, r.to_pull_N) + (motion.to_turns ? dot(motion.to_turn, to.lever_N) : Band(0));
   r.from_turn_rad = turn[0][0] * miss[0] + turn[0][1] * miss[1];
   r.to_turn_rad = turn[1][0] * miss[0] + turn[1][1] * miss[1];
-  for (const auto& [s, angle] : {std::pair<const Slide&, Band>{from, r.from_turn_rad}, {to, r.to_turn_rad}}) {
-    if (!s.slides) continue;
-    r.length_m += s.length_m * angle;
-    r.from_pull_N += angle * s.from_pull_N;
-    r.to_pull_N += angle * s.to_pull_N;
-  }
+  if (from.slides) add(r, r.from_turn_rad, from.alone);
+  if (to.slides) add(r, r.to_turn_rad, to.alone);
   return r;
 }
 

@@ -1,13 +1,11 @@
 // How a leg and the wraps it ends on answer their bodies' motion and their line's tension, in bands, contacts
 // following.
 //
-// With w the load per metre, k against it, l = dL/dspan and m = dL/dTm of leg_band.hpp, G its stiffness, a move A of
-// the first end, B of the second and a newton more along the whole line (T = T0 + w (p - datum) . k held otherwise)
-// change Tm by w/2 k . (A + B) + 1 newton, so
-//     dL/dA = -l + w/2 m k,   dL/dB = l + w/2 m k,   dF/dT0 = -dL/d(end) for the pull F on either end,
-//     dF_A/dA = -G + w/2 (l k' + k l') - w^2/4 m k k',   dF_B/dB = -G - w/2 (l k' + k l') - w^2/4 m k k',
-//     dF_A/dB = G + w/2 (l k' - k l') - w^2/4 m k k'.
-// A contact keeps F . e = 0. By an angle about its axle k_s it moves r t, t = k_s x e, along the line but for the fleet
+// With w the load per metre, k against it, l = dL/dspan, m = dL/dTm and G the stiffness of leg_band.hpp: ends that move
+// by A and B and t newtons more along the whole line (T = T0 + w (p - datum) . k) change the span by D = B - A, Tm by
+//     dTm = t + w/2 k . (A + B),   the length by dL = l . D + m dTm,
+// and the pulls on the two ends by +-(G D + l dTm) - w/2 dL k.
+// A contact keeps F . e = 0. By an angle about its axle a it moves r t, t = a x e, along the line but for the fleet
 // angle; what that takes from the leg it gives to the wrap, so that of lengths and forces together it changes nothing
 // where the fleet angle is nothing.
 #pragma once
@@ -37,16 +35,19 @@ struct EndBand {
   Band3 axle, e, tangent;
 };
 
-/// Of a body at a leg's end: shift of the point where the leg ends, were it fixed to the body, and turn.
-struct EndMotion {
-  Band3 shift, turn;
-  bool moves = false, turns = false;
+/// Of the bodies at a leg's two ends: how the points move where the leg ends, were they fixed to the bodies, and how
+/// the bodies turn.
+struct LegMotion {
+  Band3 span, sum;  ///< second end's less the first's, and both together
+  Band3 from_turn, to_turn;
+  bool moves = false, from_turns = false, to_turns = false;
 };
 
 /// Of a leg, with what its contacts give to their wraps.
 struct LegReply {
   Band length_m;
   Band3 from_pull_N, to_pull_N;     ///< with the load of what the wrap gains
+  Band mid_N;                       ///< the mean tension
   Band from_turn_rad, to_turn_rad;  ///< of the contacts against their bodies
 };
 
@@ -54,9 +55,8 @@ struct LegAnswer {
   LegBand leg;
   Band3 from_pull_N, to_pull_N;
   Band3 from_unit, to_unit;  ///< the pulls' directions
-  Band3 per_from, per_to;    ///< of the length, contacts held
-  Band per_N;
-  BandMatrix from_from, from_to, to_from, to_to;  ///< of the pull on the first end for the second: from_to
+  Band3 per_span;            ///< l
+  BandMatrix stiffness_N_per_m;
   double load_N_per_m{};
   Vec3 against_load;
 
@@ -66,18 +66,23 @@ struct LegAnswer {
     double gain_m{};   ///< of the wrap
     Band3 e, lever_N;  ///< e and e x F
     Band3 move;        ///< of the contact
-    Band length_m;
-    Band3 from_pull_N, to_pull_N;
+    LegReply alone;    ///< the leg's and the wrap's
     Band3 couple_N_m;  ///< of the pull, which moves with the contact
   };
   Slide from, to;
   Band turn[2][2];  ///< of the contacts for their residuals F . e: minus the inverse
   bool hangs = false;
 
-  LegReply reply(const EndMotion& from, const EndMotion& to, Band tension_N) const;
+  LegReply reply(const LegMotion&, Band tension_N) const;
+
+ private:
+  friend LegAnswer leg_answer(const EndBand&, const EndBand&, const Band3&, Band, double, const LineAxes&);
+  LegReply hold(const Band3& span, const Band3& sum, Band tension_N) const;
+  void slide_on(const EndBand& from, const EndBand& to);
 };
 
-/// mid_N: mean of the leg's end tensions; all vectors in the rig's axes.
-LegAnswer leg_answer(const EndBand& from, const EndBand& to, Band mid_N, double load_N_per_m, const LineAxes&);
+/// `span` from the first end to the second, mid_N the mean of the leg's end tensions; all vectors in the rig's axes.
+LegAnswer leg_answer(const EndBand& from, const EndBand& to, const Band3& span, Band mid_N, double load_N_per_m,
+                     const LineAxes&);
 
 }  // namespace fairlead::reeving
