@@ -3,7 +3,7 @@
 
 #include "geometry/reeving/plane.hpp"
 #include "tests/accuracy/accuracy.hpp"
-#include "tests/reeving/rigs.hpp"
+#include "tests/reeving/reductions.hpp"
 
 namespace fairlead::accuracy {
 namespace {
@@ -36,6 +36,14 @@ double angle_factor(double between_deg) {
   return norm(line.legs[0].hang.to_pull_N() + line.legs[1].hang.from_pull_N()) / 1000;
 }
 
+Station worked_two_to_one() {
+  const Inputs in = two_to_one_in_a_plane();
+  const auto pose = solve_pose(in, in.sweeps[0], {{unknown_length, 1}, 800}, 0);
+  Station none;
+  none.pose.pull_on_trolley_N.x = none.pose.pay_out = unsolved;
+  return pose ? *pose : none;
+}
+
 }  // namespace
 
 std::vector<Row> reeving_rows() {
@@ -56,6 +64,9 @@ std::vector<Row> reeving_rows() {
   add("sheave load factor, parts at 90 deg", "AF, read", "1.41", "", angle_factor(90));
   add("sheave load factor, parts at 120 deg", "AF, read", "1.00", "", angle_factor(120));
   add("fleet angle of 38.188 to 1", "FA, own", "1.5000", "deg", fleet_angle({38.188, 1, 0}, {0, 1, 0}) / degree);
+  const Pose two = worked_two_to_one().pose;
+  add("2:1 with a floating block: pull at the trolley", "TWO, own", "399.475", "N", -two.pull_on_trolley_N.x);
+  add("2:1 with a floating block: dE/dx", "TWO, own", "0.501242", "", two.pay_out);
   const std::vector<Point3> five{
       {11.5, 7, 1.1}, {18.5, 6.9, 1.03}, {4.5, 13, 1.02}, {25.5, 30, 1.03}, {11.5, 37.5, 1.02}};
   const auto plane = best_plane(five);

@@ -2,7 +2,7 @@
 #include <benchmark/benchmark.h>
 
 #include "geometry/reeving/between.hpp"
-#include "tests/reeving/rigs.hpp"
+#include "tests/reeving/reductions.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -36,13 +36,26 @@ void pose(benchmark::State& state, const Inputs& in, int sweep) {
   Station near = *solve_pose(in, s, outlet, 0);
   for (auto _ : state) {
     const double travel_m = near.pose.travel_m;
-    near = *solve_pose(in, s, outlet, travel_m > 14 ? 0 : travel_m + 0.05, &near);
+    const bool solved = solve_pose(in, s, outlet, travel_m > 14 ? 0 : travel_m + 0.05, near).has_value();
+    benchmark::DoNotOptimize(solved);
     benchmark::DoNotOptimize(near);
   }
 }
 BENCHMARK_CAPTURE(pose, at_rest, worked_rig(), 3);
 BENCHMARK_CAPTURE(pose, paying_out, worked_rig(), 4);
 BENCHMARK_CAPTURE(pose, skew_at_rest, skew_rig(), 3);
+BENCHMARK_CAPTURE(pose, two_to_one_at_rest, two_to_one(), 3);
+BENCHMARK_CAPTURE(pose, three_to_one_at_rest, three_to_one(), 3);
+BENCHMARK_CAPTURE(pose, four_to_one_at_rest, four_to_one(), 3);
+BENCHMARK_CAPTURE(pose, two_to_one_floating_at_rest, two_to_one_floating(), 3);
+
+/// With no neighbour to go on from.
+void pose_from_the_drawing(benchmark::State& state, const Inputs& in) {
+  const Outlet outlet = outlet_of(in, 3);
+  for (auto _ : state) benchmark::DoNotOptimize(solve_pose(in, in.sweeps[3], outlet, 2));
+}
+BENCHMARK_CAPTURE(pose_from_the_drawing, three_to_one, three_to_one());
+BENCHMARK_CAPTURE(pose_from_the_drawing, two_to_one_floating, two_to_one_floating());
 
 void bounds_between_two_poses(benchmark::State& state) {
   const Inputs in = skew_rig();

@@ -14,36 +14,7 @@ Station pose_of(const Inputs& in, int sweep, double travel_m) {
   return pose ? *pose : Station{};
 }
 
-// Source TWO [own]: 2:1 in a vertical plane on weightless lines, block of r 50 mm and 58.84 N, dead end (0, 0.25), unit
-// (-6, 0.1) at 800 N, trolley's end at (3, 0), line of 14 m that crosses: 399.475 N along at the trolley, dE/dx
-// 0.501242. Half of the last digit. The braking line takes hold of the block at its axle. The trolley hangs on the
-// middle of a main line of 1 GN, which gives by 1e-7 m for the pull.
-Inputs two_to_one_in_a_plane() {
-  Inputs in;
-  in.along = {1, 0, 0};
-  in.across = {0, 1, 0};
-  in.up = {0, 0, 1};
-  in.rest_m = 50;
-  in.travel_m = 1;
-  const double span = 100, w = 1e4, H = 1e9;
-  const auto length = mainline::length_from_tension(span, 0, w, 0, H, mainline::MeasuredAt::horizontal);
-  const mainline::Cable cable{span, 0, *length, w, 0};
-  const mainline::Load trolley{50, 40};
-  in.origin = {-47, 0, -mainline::hang_rolling(cable, {&trolley, 1})->wheels[0].z_m};
-  in.sheaves = {{{-5.4, 0, 0.1}, {0, 1, 0}, 0.05, -1, 0}};
-  in.lines = {{.from = {{}, on_trolley}, .to = {{0, 0, 0.25}, on_ground}, .sheaves = 1, .closing = Closing::length},
-              {.from = {{-5.4, 0, 0.1}, 0}, .to = {{-6, 0, 0.1}, on_ground}, .first_sheave = 1}};
-  in.braking = 1;
-  in.blocks = {{.drawn = {-5.4, 0, 0.1}, .centre_of_mass = {-5.4, 0, 0.1}, .weight_N = 58.84, .attitude_held = true}};
-  in.outlet_axis = {1, 0, 0};
-  in.unit.retraction_N = Curve({{0, 800}, {1, 800}});
-  in.unit.magnetic_N = EddyLaw{1, 1};
-  in.reference = {cable, {14, unknown_length}};
-  in.sweeps = {{0, in.reference, in.reference, 40, 0, Running::paying_out}};
-  in.nominal_ratio = 2;
-  return in;
-}
-
+// Source TWO [own]: 399.475 N along at the trolley, dE/dx 0.501242. Half of the last digit.
 TEST(Reduction, TheWorkedTwoToOneHasItsPullAndRatio) {
   const Inputs in = two_to_one_in_a_plane();
   const auto pose = solve_pose(in, in.sweeps[0], {{unknown_length, 1}, 800}, 0);
