@@ -28,7 +28,7 @@ double angle_factor(double between_deg) {
   const double a = between_deg * degree;
   const Vec3 k{0, 1, 0}, first{1, 0, 0}, second{std::cos(a), 0, std::sin(a)};
   Inputs in = worked_rig();
-  in.lines = {{.sheaves = 1}};
+  in.lines = {{.from = {{}, on_trolley}, .sheaves = 1}};
   in.sheaves = {{{0, 0, 0}, k, 0.06, 1}};
   in.lines[0].to.at = Point3{} + 0.06 * cross(second, k) + 9 * second;
   Reeved line;
