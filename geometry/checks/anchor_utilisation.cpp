@@ -51,7 +51,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check anchor_utilisation{
     .name = "anchor-utilisation",
     .title = "Anchor load against its capacity",
-    .sentence = "{force} of {capacity}, utilisation {value} ({case})",
+    .sentence = "{force} of {capacity}, utilisation {value} ({case}); at travel {travel}",
     .formula = "greatest force of any load case / wll, or x design factor / mbs",
     .source = "own definition; the factor applies to a breaking strength only (common practice, no source)",
     .remedy = "use an anchor of at least {force} working load, or ease the lines that pull on it",

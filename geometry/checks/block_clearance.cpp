@@ -4,19 +4,14 @@
 namespace fairlead {
 namespace {
 
-using Kind = clearance::Thing::Kind;
-
-bool wanted(const clearance::Gap& gap) {
-  const auto is = [&](Kind a, Kind b) {
-    return (gap.a.kind == a && gap.b.kind == b) || (gap.a.kind == b && gap.b.kind == a);
-  };
-  const auto block_and = [&](Kind other) { return is(Kind::block, other); };
-  return block_and(Kind::structure) || block_and(Kind::line) || block_and(Kind::main_line) || block_and(Kind::sheave) ||
-         block_and(Kind::frame) || block_and(Kind::unit) || block_and(Kind::block);
-}
-
 void run(const Rig& rig, std::vector<Finding>& out) {
-  judge_gaps(rig, block_clearance, wanted, rig.layout.limits.block_clearance_m, out);
+  if (rig.layout.blocks.empty()) return;
+  judge_gaps(rig, block_clearance,
+             {{ThingKind::block},
+              {ThingKind::line, ThingKind::main_line, ThingKind::block, ThingKind::sheave, ThingKind::frame,
+               ThingKind::unit, ThingKind::structure}},
+             rig.layout.limits.block_clearance_m, out);
+  miss_sizes(rig, block_clearance, out);
 }
 
 }  // namespace
@@ -24,10 +19,10 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check block_clearance{
     .name = "block-clearance",
     .title = "Travelling block clear of everything",
-    .sentence = "its {own_part}surface and {part}{other} {touch} {value} at travel {travel} ({case})",
-    .formula = "least distance of their surfaces over every passage, sag, wind and both riders included",
+    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; too near as well: {also}",
+    .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
     .source = "own definition",
-    .remedy = "let the block rest elsewhere, or move {other}",
+    .remedy = "let the block rest or run at least {short} further from {other}, or move {other}",
     .dimension = Dimension::length,
     .run = run};
 

@@ -1,79 +1,106 @@
-#include <limits>
+#include <algorithm>
 
 #include "geometry/checks/legs.hpp"
 #include "geometry/checks/list.hpp"
+#include "geometry/checks/run_left.hpp"
 #include "geometry/checks/worst.hpp"
 
 namespace fairlead {
 namespace {
 
-/// Half the block's size along, where it is known: its body runs ahead of its point.
-double half_length_m(const Layout& layout, reeving::Body body) {
-  if (body < 0) return 0;
-  const auto& size = layout.blocks[static_cast<std::size_t>(body)].size_m;
-  return size ? 0.5 * size->value.along_m : 0;
+/// The least run of one leg, over all sweeps.
+struct Least {
+  const LegOf* leg{};
+  bool bodies{};  ///< between bodies; otherwise from a termination
+  WorstOfSweeps worst;
+};
+
+/// The lesser of two; an unknown one is the least of all.
+void take(Least& least, const Least& other) {
+  const double bound = std::min(least.worst.extreme.bound, other.worst.extreme.bound);
+  if (!(other.worst.extreme.value >= least.worst.extreme.value)) least = other;
+  least.worst.extreme.bound = bound;
 }
 
-/// What the ends of a leg take of it: an eye with its splice and connector, or a block's body.
-double taken_m(const Layout& layout, const LegSide& side) {
-  return std::max(side.termination_m, half_length_m(layout, side.body));
-}
+class Runs {
+ public:
+  Runs(const Rig& rig, const reeving::Reeving& reeving) : rig_(rig), reeving_(reeving), legs_(legs_of(rig)) {}
 
-/// Least of a leg's length over one sweep, less what its ends take; between two poses it is shorter than both by what
-/// its two ends stray from straight interpolation, a chord's length being convex in its ends.
-Extreme least_run(const reeving::Inputs& in, const reeving::Sweep& sweep, std::size_t leg, double taken) {
-  const std::size_t legs = in.legs();
-  constexpr double most = std::numeric_limits<double>::infinity();
-  Extreme least{most, most, -1};
-  const auto chord_m = [&](std::size_t p) {
-    const reeving::Leg& l = sweep.legs[p * legs + leg];
-    return norm(l.to - l.from) - taken;
-  };
-  for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
-    const double run_m = chord_m(p);
-    if (!(run_m >= least.value)) least.value = run_m, least.pose = static_cast<int>(p);
-    double bound_m = run_m;
-    if (p + 1 < sweep.poses.size()) {
-      // The interpolated chord is no shorter than its nearest approach; the ends' own motion bounds that.
-      const reeving::Leg &a = sweep.legs[p * legs + leg], &b = sweep.legs[(p + 1) * legs + leg];
-      const double moved_m = norm((b.to - b.from) - (a.to - a.from));
-      bound_m = std::min(bound_m, (run_m + chord_m(p + 1) - moved_m) / 2 - 2 * sweep.strays[p].legs_m[leg]);
-    }
-    if (!(bound_m >= least.bound)) least.bound = bound_m;
+  const std::vector<LegOf>& legs() const { return legs_; }
+
+  /// Between the bodies at both ends of a leg, or beyond its terminations.
+  Least of(std::size_t leg, bool bodies) const {
+    return {&legs_[leg], bodies, worst_of_sweeps(reeving_, Sense::least, [&](const reeving::Sweep& sweep) {
+              return least_run_m(rig_, sweep, legs_, leg, bodies);
+            })};
   }
-  return least;
-}
 
-/// Legs that something travels along: to or from a block, or with an eye that may reach a sheave.
-bool concerns(const LegOf& leg) {
-  return leg.from.body >= 0 || leg.to.body >= 0 || leg.from.body == reeving::on_trolley || leg.from.termination_m > 0 ||
-         leg.to.termination_m > 0;
-}
+ private:
+  const Rig& rig_;
+  const reeving::Reeving& reeving_;
+  std::vector<LegOf> legs_;
+};
 
-void run(const Rig& rig, std::vector<Finding>& out) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  if (!reeving) {
-    Finding finding{.check = &block_run, .subject = {Item::Kind::layout, 0}};
+bool on_block(const LegOf& leg, int block) { return leg.from.body == block || leg.to.body == block; }
+bool terminated(const LegOf& leg) { return leg.from.termination_m > 0 || leg.to.termination_m > 0; }
+
+void judge(const Rig& rig, Item subject, Place place, const std::optional<Least>& least, std::vector<Finding>& out) {
+  Finding finding{.check = &block_run, .subject = subject};
+  finding.place = place;
+  if (!least) {
     leave_undetermined(finding, rig.reeving.result->error());
     out.push_back(finding);
     return;
   }
-  const reeving::Inputs& in = *rig.reeving.inputs;
-  const std::vector<LegOf> legs = legs_of(rig);
-  for (std::size_t i = 0; i < legs.size(); ++i) {
-    if (legs[i].line.kind == Item::Kind::support_line || !concerns(legs[i])) continue;
-    const double taken = taken_m(rig.layout, legs[i].from) + taken_m(rig.layout, legs[i].to);
-    const auto worst = worst_of_sweeps(*reeving, Sense::least,
-                                       [&](const reeving::Sweep& sweep) { return least_run(in, sweep, i, taken); });
-    Finding finding{.check = &block_run, .subject = legs[i].line};
-    finding.place = rig.layout.lines[static_cast<std::size_t>(legs[i].line.index)].id.place;
-    measure(finding, worst, Sense::least, rig.layout.limits.block_run_m);
-    // What has run onto its sheave has failed whatever room was asked for, or not asked for.
-    if (worst.extreme.value <= 0) finding.verdict = Verdict::fail;
-    finding.facts.push_back({"from", legs[i].from.item});
-    finding.facts.push_back({"to", legs[i].to.item});
-    finding.facts.push_back({"taken", Quantity{taken, Dimension::length}});
-    out.push_back(finding);
+  const auto& limit = rig.layout.limits.block_run_m;
+  measure(finding, least->worst, Sense::least, limit);
+  // What has run home has failed whatever run was asked for, or not asked for.
+  if (finding.value <= 0) finding.verdict = Verdict::fail;
+  const LegOf& leg = *least->leg;
+  const bool from_first = leg.from.item == subject || (leg.from.body >= 0 && !(leg.to.item == subject));
+  finding.facts.push_back({"line", leg.line});
+  finding.facts.push_back({"here", (from_first ? leg.from : leg.to).item});
+  finding.facts.push_back({"there", (from_first ? leg.to : leg.from).item});
+  finding.facts.push_back({"what", std::string(least->bodies ? "between their bodies" : "beyond the termination")});
+  if (least->worst.sweep >= 0) finding.facts.push_back({"case", passage_of(rig, least->worst.sweep)});
+  finding.facts.push_back({"short", Quantity{(limit ? limit->at.value : 0) - finding.value, Dimension::length}});
+  out.push_back(finding);
+}
+
+void run(const Rig& rig, std::vector<Finding>& out) {
+  const reeving::Reeving* reeving = rig.reeving.solved();
+  std::optional<Runs> runs;
+  if (reeving) runs.emplace(rig, *reeving);
+  const auto least_of = [&](auto concerns, auto which) -> std::optional<Least> {
+    if (!runs) return std::nullopt;
+    std::optional<Least> least;
+    for (std::size_t i = 0; i < runs->legs().size(); ++i) {
+      const LegOf& leg = runs->legs()[i];
+      if (!concerns(leg)) continue;
+      for (const bool bodies : {true, false}) {
+        if (!which(leg, bodies)) continue;
+        const Least other = runs->of(i, bodies);
+        least ? take(*least, other) : void(least = other);
+      }
+    }
+    return least;
+  };
+  for (std::size_t b = 0; b < rig.layout.blocks.size(); ++b) {
+    const int block = static_cast<int>(b);
+    judge(rig, {Item::Kind::block, block}, rig.layout.blocks[b].id.place,
+          least_of([block](const LegOf& leg) { return on_block(leg, block); },
+                   [](const LegOf& leg, bool bodies) { return bodies || terminated(leg); }),
+          out);
+  }
+  for (std::size_t l = 0; l < rig.layout.lines.size(); ++l) {
+    const Line& line = rig.layout.lines[l];
+    if (!line.from_termination_m && !line.to_termination_m) continue;
+    const Item item{Item::Kind::line, static_cast<int>(l)};
+    const auto apart = [item](const LegOf& leg) {
+      return leg.line == item && leg.from.body < 0 && leg.to.body < 0 && terminated(leg);
+    };
+    const auto least = least_of(apart, [](const LegOf&, bool bodies) { return !bodies; });
+    if (least || !runs) judge(rig, item, line.id.place, least, out);
   }
 }
 
@@ -81,13 +108,12 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 
 const Check block_run{
     .name = "block-run",
-    .title = "Room left before a block or an eye runs onto a sheave or the unit",
-    .sentence =
-        "{value} of the leg from {from} to {to} is left at travel {travel}, {taken} taken off for eyes and the "
-        "block's body",
-    .formula = "least chord of the leg - terminations and half the block's length, over every pose, stretch included",
+    .title = "Run left before a block, an eye or a connector runs home",
+    .sentence = "{value} left on {line} between {here} and {there} ({what}) at travel {travel} ({case})",
+    .formula = "least chord of a leg, stretch included, less what bodies or terminations take of it",
     .source = "own definition",
-    .remedy = "let the block rest further from {to}, shorten the travel, or shorten the eyes",
+    .remedy =
+        "set {there} and {here} at least {short} further apart, or shorten the planned travel or the terminations",
     .dimension = Dimension::length,
     .run = run};
 

@@ -29,7 +29,7 @@ struct Finding {
   bool measured = false;  ///< value and bound hold something
   std::optional<Limit> limit{};
   std::optional<double> travel_m{};
-  std::optional<Point3> at{};
+  std::optional<Point3> at{}, at_other{};  ///< at_other: of a distance, its other end
   Place place{};
   std::vector<Fact> facts{};
   int waiver = -1;  ///< index into layout.waivers

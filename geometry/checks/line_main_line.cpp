@@ -4,17 +4,9 @@
 namespace fairlead {
 namespace {
 
-using Kind = clearance::Thing::Kind;
-
-bool wanted(const clearance::Gap& gap) {
-  const auto is = [&](Kind a, Kind b) {
-    return (gap.a.kind == a && gap.b.kind == b) || (gap.a.kind == b && gap.b.kind == a);
-  };
-  return is(Kind::line, Kind::main_line);
-}
-
 void run(const Rig& rig, std::vector<Finding>& out) {
-  judge_gaps(rig, line_main_line, wanted, rig.layout.limits.line_to_main_line_m, out);
+  judge_gaps(rig, line_main_line, {{ThingKind::line}, {ThingKind::main_line}}, rig.layout.limits.line_to_main_line_m,
+             out);
 }
 
 }  // namespace
@@ -22,10 +14,11 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check line_main_line{
     .name = "line-main-line",
     .title = "Lines clear of the main line",
-    .sentence = "its {own_part}surface and {part}{other} {touch} {value} at travel {travel} ({case})",
-    .formula = "least distance of their surfaces over every passage, sag, wind and both riders included",
+    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; too near as well: {also}",
+    .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
     .source = "own definition",
-    .remedy = "raise the redirect and the unit, or give the line more tension at rest",
+    .remedy =
+        "raise what it runs over by at least {short}, attach it higher on the trolley, or give it more tension at rest",
     .dimension = Dimension::length,
     .run = run};
 

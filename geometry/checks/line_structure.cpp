@@ -4,17 +4,9 @@
 namespace fairlead {
 namespace {
 
-using Kind = clearance::Thing::Kind;
-
-bool wanted(const clearance::Gap& gap) {
-  const auto is = [&](Kind a, Kind b) {
-    return (gap.a.kind == a && gap.b.kind == b) || (gap.a.kind == b && gap.b.kind == a);
-  };
-  return is(Kind::line, Kind::structure);
-}
-
 void run(const Rig& rig, std::vector<Finding>& out) {
-  judge_gaps(rig, line_structure, wanted, rig.layout.limits.line_clearance_m, out);
+  if (rig.layout.structures.empty()) return;
+  judge_gaps(rig, line_structure, {{ThingKind::line}, {ThingKind::structure}}, rig.layout.limits.line_clearance_m, out);
 }
 
 }  // namespace
@@ -22,10 +14,10 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check line_structure{
     .name = "line-structure",
     .title = "Lines clear of structures",
-    .sentence = "its {own_part}surface and {part}{other} {touch} {value} at travel {travel} ({case})",
-    .formula = "least distance of their surfaces over every passage, sag, wind and both riders included",
+    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; too near as well: {also}",
+    .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
     .source = "own definition",
-    .remedy = "move {other} or the line, or give the line more tension",
+    .remedy = "lead it or set {other} at least {short} further away; where it sags onto it, more tension at rest helps",
     .dimension = Dimension::length,
     .run = run};
 

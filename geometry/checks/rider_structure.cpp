@@ -4,17 +4,10 @@
 namespace fairlead {
 namespace {
 
-using Kind = clearance::Thing::Kind;
-
-bool wanted(const clearance::Gap& gap) {
-  const auto is = [&](Kind a, Kind b) {
-    return (gap.a.kind == a && gap.b.kind == b) || (gap.a.kind == b && gap.b.kind == a);
-  };
-  return is(Kind::rider, Kind::structure);
-}
-
 void run(const Rig& rig, std::vector<Finding>& out) {
-  judge_gaps(rig, rider_structure, wanted, rig.layout.limits.rider_clearance_m, out);
+  if (rig.layout.structures.empty() || miss_envelope(rig, rider_structure, out)) return;
+  judge_gaps(rig, rider_structure, {{ThingKind::structure}, {ThingKind::rider}}, rig.layout.limits.rider_clearance_m,
+             out);
 }
 
 }  // namespace
@@ -22,10 +15,10 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check rider_structure{
     .name = "rider-structure",
     .title = "Rider clear of structures and ground",
-    .sentence = "its {own_part}surface and {part}{other} {touch} {value} at travel {travel} ({case})",
-    .formula = "least distance of their surfaces over every passage, sag, wind and both riders included",
+    .sentence = "the rider's reach comes within {value} at travel {travel} ({case}); {meet}",
+    .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
     .source = "own definition",
-    .remedy = "move {other}, or raise the main line",
+    .remedy = "move {subject} at least {short} away, or raise the main line by as much",
     .dimension = Dimension::length,
     .run = run};
 

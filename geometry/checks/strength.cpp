@@ -2,7 +2,7 @@
 
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
-#include "geometry/layout/items.hpp"
+#include "geometry/rig/courses.hpp"
 
 namespace fairlead {
 namespace {
@@ -14,116 +14,145 @@ struct Capacity {
   std::string why;  ///< there is none
 };
 
-Capacity capacity_of(const std::optional<Real>& wll_N, const std::optional<Real>& mbs_N,
-                     const std::optional<Limit>& factor, Place else_place, const char* factor_name) {
+Capacity capacity_of(const std::optional<Real>& wll_N, const std::optional<Real>& mbs_N, const Limits& limits,
+                     Place part) {
   if (wll_N) return {wll_N->value, wll_N->place, ""};
-  if (!mbs_N) return {std::nullopt, else_place, "it has neither a wll nor an mbs"};
-  if (!factor) return {std::nullopt, mbs_N->place, std::string("its mbs needs ") + factor_name};
+  if (!mbs_N) return {std::nullopt, part, "it carries load and has neither a wll nor an mbs"};
+  if (!limits.design_factor) return {std::nullopt, mbs_N->place, "its mbs needs limits.design_factor"};
+  return {*mbs_N / limits.design_factor->at, mbs_N->place, ""};
+}
+
+/// The main line and support lines may have a factor of their own.
+Capacity capacity_of_cable(const std::optional<Real>& mbs_N, const Limits& limits, Place part) {
+  const auto& factor = limits.main_line_factor ? limits.main_line_factor : limits.design_factor;
+  if (!mbs_N) return {std::nullopt, part, "it carries load and has no mbs"};
+  if (!factor) return {std::nullopt, mbs_N->place, "its mbs needs limits.main_line_factor or limits.design_factor"};
   return {*mbs_N / factor->at, mbs_N->place, ""};
 }
 
 class Judge {
  public:
-  Judge(const Rig& rig, std::vector<Finding>& out) : rig_(rig), out_(out), loads_(rig.loads.solved()) {}
+  Judge(const Rig& rig, std::vector<Finding>& out)
+      : rig_(rig), out_(out), loads_(rig.loads.solved()), courses_(courses_of(rig.layout)) {}
 
   void run() {
     const Layout& layout = rig_.layout;
-    const auto& factor = layout.limits.design_factor;
-    const auto& cable_factor = layout.limits.main_line_factor ? layout.limits.main_line_factor : factor;
-    const char* cable_factor_name = "limits.main_line_factor or limits.design_factor";
-    judge({Item::Kind::main_line, 0},
-          capacity_of(std::nullopt, layout.main_line.mbs_N, cable_factor, layout.main_line.place, cable_factor_name),
-          loads_ ? &loads_->main_line.force_N : nullptr);
-    for (std::size_t i = 0; i < layout.support_lines.size(); ++i) {
-      const SupportLine& line = layout.support_lines[i];
-      const Item item{Item::Kind::support_line, static_cast<int>(i)};
-      judge(item, capacity_of(std::nullopt, line.mbs_N, cable_factor, line.place, cable_factor_name),
-            line_demand(item));
-    }
-    for (std::size_t i = 0; i < layout.lines.size(); ++i) {
-      const Line& line = layout.lines[i];
-      const Item item{Item::Kind::line, static_cast<int>(i)};
-      judge(item, capacity_of(std::nullopt, line.mbs_N, factor, line.place, "limits.design_factor"), line_demand(item));
-    }
-    for (std::size_t i = 0; i < layout.sheaves.size(); ++i) {
-      const Sheave& part = layout.sheaves[i];
-      judge({Item::Kind::sheave, static_cast<int>(i)},
-            capacity_of(part.wll_N, part.mbs_N, factor, part.place, "limits.design_factor"), sheave_demand(i));
-    }
-    for (std::size_t i = 0; i < layout.blocks.size(); ++i) {
-      const Block& part = layout.blocks[i];
-      judge({Item::Kind::block, static_cast<int>(i)},
-            capacity_of(part.wll_N, part.mbs_N, factor, part.place, "limits.design_factor"),
-            loads_ ? &loads_->blocks[i].force_N : nullptr);
-    }
-    for (std::size_t i = 0; i < layout.connectors.size(); ++i) {
-      const Connector& part = layout.connectors[i];
-      const auto demand = connector_demand(part);
-      judge({Item::Kind::connector, static_cast<int>(i)},
-            capacity_of(part.wll_N, part.mbs_N, factor, part.place, "limits.design_factor"),
-            demand ? &*demand : nullptr, "no line it joins is solved");
-    }
+    judge({Item::Kind::main_line, 0}, capacity_of_cable(layout.main_line.mbs_N, layout.limits, layout.main_line.place),
+          loads_ ? std::optional(loads_->main_line.force_N) : std::nullopt);
+    each(layout.support_lines, Item::Kind::support_line, [&](const SupportLine& line, Item item) {
+      judge(item, capacity_of_cable(line.mbs_N, layout.limits, line.id.place), along(item));
+    });
+    each(layout.lines, Item::Kind::line, [&](const Line& line, Item item) {
+      judge(item, capacity_of({}, line.mbs_N, layout.limits, line.id.place), along(item));
+    });
+    each(layout.sheaves, Item::Kind::sheave, [&](const Sheave& sheave, Item item) {
+      judge(item, capacity_of(sheave.wll_N, sheave.mbs_N, layout.limits, sheave.id.place), on_sheave(item.index));
+    });
+    each(layout.blocks, Item::Kind::block, [&](const Block& block, Item item) {
+      judge(item, capacity_of(block.wll_N, block.mbs_N, layout.limits, block.id.place),
+            loads_ ? std::optional(loads_->blocks[static_cast<std::size_t>(item.index)].force_N) : std::nullopt);
+    });
+    each(layout.connectors, Item::Kind::connector, [&](const Connector& connector, Item item) {
+      judge(item, capacity_of(connector.wll_N, connector.mbs_N, layout.limits, connector.id.place),
+            on_connector(connector, item.index));
+    });
     const BrakeTrolley& trolley = layout.brake_trolley;
     judge({Item::Kind::brake_trolley, 0},
-          capacity_of(trolley.wll_N, trolley.mbs_N, factor, trolley.place, "limits.design_factor"),
-          loads_ ? &loads_->lines[static_cast<std::size_t>(rig_.reeving.inputs->pulling)].from_N : nullptr);
+          capacity_of(trolley.wll_N, trolley.mbs_N, layout.limits, trolley.attachment.place),
+          loads_ ? std::optional(loads_->lines[static_cast<std::size_t>(rig_.reeving.inputs->pulling)].from_N)
+                 : std::nullopt);
   }
 
  private:
-  void judge(Item item, const Capacity& capacity, const Extreme* force,
-             const char* no_demand = "nothing runs over it") {
+  template <class Part, class Use>
+  static void each(const std::vector<Part>& parts, Item::Kind kind, Use use) {
+    for (std::size_t i = 0; i < parts.size(); ++i) use(parts[i], Item{kind, static_cast<int>(i)});
+  }
+
+  void judge(Item item, const Capacity& capacity, const std::optional<Extreme>& force) {
+    if (loads_ && !force) return;  // no line of the reeving loads it
     Finding finding{.check = &strength, .subject = item};
     finding.place = capacity.place;
     if (!loads_) {
       leave_undetermined(finding, rig_.loads.result->error());
     } else if (!capacity.force_N) {
       leave_not_judged(finding, capacity.why);
-    } else if (!force) {
-      leave_not_judged(finding, no_demand);
     } else {
-      const double of_N = *capacity.force_N;
-      const Extreme utilisation{force->value / of_N, force->bound / of_N, force->pose};
-      finding.value = utilisation.value;
-      finding.bound = utilisation.bound;
-      finding.measured = true;
-      finding.limit = Limit{{1, {}}, "a part carries no more than its capacity"};
-      finding.verdict = at_most(utilisation, finding.limit);
-      if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the capacity";
-      finding.facts.push_back({"force", Quantity{force->value, Dimension::force}});
-      finding.facts.push_back({"capacity", Quantity{of_N, Dimension::force}});
-      const bool loaded = force->pose >= 0;
-      if (loaded) finding.travel_m = loads_->cases[static_cast<std::size_t>(force->pose)].travel_m;
-      finding.facts.push_back({"case", loaded ? loads_->cases[static_cast<std::size_t>(force->pose)].name
-                                              : std::string("nothing loads it")});
+      measure_load(*force, *capacity.force_N, finding);
     }
     out_.push_back(finding);
   }
 
-  std::optional<std::size_t> reeved_line(Item item) const {
-    const auto found = std::find(rig_.lines.begin(), rig_.lines.end(), item);
-    if (!loads_ || found == rig_.lines.end()) return std::nullopt;
-    return static_cast<std::size_t>(found - rig_.lines.begin());
+  void measure_load(const Extreme& force, double capacity_N, Finding& finding) const {
+    finding.value = force.value / capacity_N;
+    finding.bound = force.bound / capacity_N;
+    finding.measured = true;
+    // That a part carries no more than its capacity is no author's limit.
+    finding.verdict = finding.value <= finding.bound && finding.bound <= 1 ? Verdict::pass
+                      : finding.value > 1                                  ? Verdict::fail
+                                                                           : Verdict::undetermined;
+    if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the capacity";
+    finding.facts.push_back({"force", Quantity{force.value, Dimension::force}});
+    finding.facts.push_back({"capacity", Quantity{capacity_N, Dimension::force}});
+    if (force.pose < 0) {
+      finding.facts.push_back({"case", std::string("nothing loads it")});
+      return;
+    }
+    const loads::LoadCase& load_case = loads_->cases[static_cast<std::size_t>(force.pose)];
+    finding.facts.push_back({"case", load_case.name});
+    finding.travel_m = load_case.travel_m;
   }
-  const Extreme* line_demand(Item item) const {
-    const auto line = reeved_line(item);
-    return line ? &loads_->lines[*line].tension_N : nullptr;
+
+  const loads::LineDemand* demand_of(Item line) const {
+    const auto found = std::find(rig_.lines.begin(), rig_.lines.end(), line);
+    return loads_ && found != rig_.lines.end() ? &loads_->lines[static_cast<std::size_t>(found - rig_.lines.begin())]
+                                               : nullptr;
   }
-  const Extreme* sheave_demand(std::size_t sheave) const {
-    const auto found = std::find(rig_.reeved.begin(), rig_.reeved.end(), static_cast<int>(sheave));
-    if (!loads_ || found == rig_.reeved.end()) return nullptr;
-    return &loads_->sheaves[static_cast<std::size_t>(found - rig_.reeved.begin())].force_N;
+  std::optional<Extreme> along(Item line) const {
+    const loads::LineDemand* demand = demand_of(line);
+    return demand ? std::optional(demand->tension_N) : std::nullopt;
   }
-  /// The greatest tension of any line it joins: at whichever end, a line carries no more than that.
-  std::optional<Extreme> connector_demand(const Connector& connector) const {
+  std::optional<Extreme> on_sheave(int sheave) const {
+    const auto found = std::find(rig_.reeved.begin(), rig_.reeved.end(), sheave);
+    if (!loads_ || found == rig_.reeved.end()) return std::nullopt;
+    return loads_->sheaves[static_cast<std::size_t>(found - rig_.reeved.begin())].force_N;
+  }
+
+  bool joins(const Connector& connector, const Held& held) const {
+    const auto named = [&](const std::string& id) {
+      return std::find(connector.joins.begin(), connector.joins.end(), id) != connector.joins.end();
+    };
+    if (const auto* anchor = std::get_if<AnchorId>(&held))
+      return named(rig_.layout.anchors[static_cast<std::size_t>(*anchor)].id.value);
+    if (const auto* block = std::get_if<BlockId>(&held))
+      return named(rig_.layout.blocks[static_cast<std::size_t>(*block)].id.value);
+    return named(std::holds_alternative<BrakeUnitEnd>(held) ? "brake_unit" : "brake_trolley");
+  }
+
+  /// The greatest tension at the line ends it joins to something; where it does not show which end that is, anywhere
+  /// along the line.
+  std::optional<Extreme> on_connector(const Connector& connector, int index) const {
     std::optional<Extreme> worst;
-    for (std::size_t i = 0; i < rig_.layout.lines.size(); ++i) {
-      const auto& joins = connector.joins;
-      if (std::find(joins.begin(), joins.end(), rig_.layout.lines[i].id.value) == joins.end()) continue;
-      const Extreme* demand = line_demand({Item::Kind::line, static_cast<int>(i)});
-      if (!demand) continue;
-      if (!worst) worst = *demand;
-      if (demand->value > worst->value) worst->value = demand->value, worst->pose = demand->pose;
-      worst->bound = greater(worst->bound, demand->bound);
+    if (!loads_ || !courses_) return worst;
+    const auto take = [&](const Extreme& load) {
+      if (!worst) worst = load;
+      if (load.value > worst->value) worst->value = load.value, worst->pose = load.pose;
+      worst->bound = greater(worst->bound, load.bound);
+    };
+    const LineEnd itself = static_cast<ConnectorId>(index);
+    for (const Course& course : courses_->courses) {
+      if (course.item.kind != Item::Kind::line) continue;
+      const Line& line = rig_.layout.lines[static_cast<std::size_t>(course.item.index)];
+      const auto& ids = connector.joins;
+      if (std::find(ids.begin(), ids.end(), line.id.value) == ids.end()) continue;
+      const loads::LineDemand& demand = *demand_of(course.item);
+      const bool from = line.from == itself || line.to == itself ? (line.from == itself) != course.reversed
+                                                                 : joins(connector, course.from);
+      const bool to = line.from == itself || line.to == itself ? (line.to == itself) != course.reversed
+                                                               : joins(connector, course.to);
+      if (from) take(demand.from_N);
+      if (to) take(demand.to_N);
+      if (!from && !to) take(demand.tension_N);
     }
     return worst;
   }
@@ -131,6 +160,7 @@ class Judge {
   const Rig& rig_;
   std::vector<Finding>& out_;
   const loads::Loads* loads_;
+  Solved<Courses> courses_;
 };
 
 void run(const Rig& rig, std::vector<Finding>& out) { Judge(rig, out).run(); }
@@ -140,10 +170,10 @@ void run(const Rig& rig, std::vector<Finding>& out) { Judge(rig, out).run(); }
 const Check strength{
     .name = "strength",
     .title = "Load of every part against its capacity",
-    .sentence = "{force} of {capacity}, utilisation {value} ({case})",
-    .formula = "greatest force of any load case / wll, or x design factor / mbs",
+    .sentence = "{force} of {capacity}, utilisation {value} ({case}); at travel {travel}",
+    .formula = "greatest force of any load case / wll, or x factor / mbs, <= 1",
     .source = "own definition; the factor applies to a breaking strength only (common practice, no source)",
-    .remedy = "use a part of at least {force} working load, or ease the lines that load it",
+    .remedy = "use a part of at least {force} working load, or ease what loads it",
     .dimension = Dimension::ratio,
     .run = run};
 

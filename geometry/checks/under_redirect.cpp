@@ -5,7 +5,8 @@ namespace fairlead {
 namespace {
 
 void run(const Rig& rig, std::vector<Finding>& out) {
-  judge_passings(rig, under_redirect, clearance::Thing::Kind::sheave, out);
+  if (miss_envelope(rig, under_redirect, out)) return;
+  judge_passings(rig, under_redirect, ThingKind::sheave, out);
 }
 
 }  // namespace
@@ -13,10 +14,12 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check under_redirect{
     .name = "under-redirect",
     .title = "The moment under the redirect",
-    .sentence = "the rider {met} under it at travel {travel}; {part}{other} is nearest, {value} ({case})",
-    .formula = "distance of the surfaces when the rider's wheel stands at its chainage",
+    .sentence =
+        "the rider {met} below at travel {travel}, within {value} of {part}{other} ({case}); {meet}; the rider stays "
+        "{never} all the way",
+    .formula = "distance of the surfaces with the rider's wheel at the chainage of its centre",
     .source = "own definition",
-    .remedy = "raise the redirect, or lower the riders on the main line",
+    .remedy = "raise the redirect and its lines by at least {short}, or lower the riders on the main line by as much",
     .dimension = Dimension::length,
     .run = run};
 

@@ -24,7 +24,7 @@ struct Pull {
 struct Gap {
   double turn_rad{};   ///< between the directions at both
   double aside_rad{};  ///< off the arc between them
-  double slope_rad{};  ///< of the track, between both
+  double slope_rad{};  ///< what the track's slope changes by
   double tension_N{}, weight_N{};
 };
 
@@ -56,8 +56,10 @@ class Walk {
  private:
   Pull at(std::size_t pose) const;
   Gap between(const Pull& a, const Pull& b, double stray_m) const;
-  double angle(const Pull& p) const {
-    return angle_between(p.direction, -std::cos(p.slope_rad) * in_.along - std::sin(p.slope_rad) * in_.up);
+  double slope_change_rad(std::size_t gap) const;
+  /// Off a track of that slope, upstream.
+  double angle(const Pull& p, double slope_rad) const {
+    return angle_between(p.direction, -std::cos(slope_rad) * in_.along - std::sin(slope_rad) * in_.up);
   }
   double pitch(double moment_N_m, double pressing_N) const {
     if (std::isnan(half_base_m_)) return half_base_m_;
@@ -101,10 +103,19 @@ Gap Walk::between(const Pull& a, const Pull& b, double stray_m) const {
   gap.turn_rad = angle_between(a.direction, b.direction);
   const double off_m = 2 * stray_m + 2 * std::abs(b.drop_m - a.drop_m), reach_m = nearest_m(a.q, b.q);
   gap.aside_rad = off_m < reach_m ? std::asin(off_m / reach_m) : std::numbers::pi;
-  gap.slope_rad = std::abs(b.slope_rad - a.slope_rad);
   gap.tension_N = greater(a.tension_N, b.tension_N);
   gap.weight_N = std::min(a.weight_N, b.weight_N);
   return gap;
+}
+
+/// How much the track's slope changes over a gap. At contact the wheel takes the rider on and its slope jumps: up to
+/// there it changes on at the rate of the gap before.
+double Walk::slope_change_rad(std::size_t gap) const {
+  const std::vector<Pose>& poses = sweep_.poses;
+  const auto change = [&](std::size_t g) { return std::abs(poses[g + 1].tau_rad - poses[g].tau_rad); };
+  if (!(poses[gap].travel_m < 0 && poses[gap + 1].travel_m >= 0 && gap > 0)) return change(gap);
+  return change(gap - 1) * (poses[gap + 1].travel_m - poses[gap].travel_m) /
+         (poses[gap].travel_m - poses[gap - 1].travel_m);
 }
 
 void Walk::count(TrolleyPull& worst, const Pull& pull, int pose) const {
@@ -112,7 +123,7 @@ void Walk::count(TrolleyPull& worst, const Pull& pull, int pose) const {
     if (!(value <= e.value) && !std::isnan(e.value)) e = {value, greater(value, e.bound), pose};
   };
   const double up_N = pull.tension_N * dot(pull.direction, in_.up);
-  worse(worst.angle_rad, angle(pull));
+  worse(worst.angle_rad, angle(pull, pull.slope_rad));
   worse(worst.side_rad, off_plane_rad(std::abs(dot(pull.direction, in_.across))));
   worse(worst.lift_share, up_N / pull.weight_N);
   worse(worst.pitch_share, pitch(pull.tension_N * std::abs(dot(pull.direction, lever_)), pull.weight_N - up_N));
@@ -131,7 +142,7 @@ void Walk::bound(TrolleyPull& worst, const Pull& a, const Pull& b, const Gap& ga
     return component(v, std::abs(dot(a.direction, v)), std::abs(dot(b.direction, v)));
   };
   // From one pose's track. Caps of less than a right angle are convex: an arc between two directions in one stays in.
-  const double cap = greater(angle(a), angle(b)) + gap.slope_rad,
+  const double cap = greater(angle(a, a.slope_rad), angle(b, a.slope_rad)),
                angle_rad = cap < std::numbers::pi / 2 ? cap : cap + gap.turn_rad;
   raise(worst.angle_rad, std::min(angle_rad + gap.aside_rad + 2 * gap.slope_rad, std::numbers::pi));
   raise(worst.side_rad, off_plane_rad(either_way(in_.across)));
@@ -148,7 +159,9 @@ TrolleyPull Walk::go() {
   for (std::size_t p = 1; p < sweep_.poses.size(); ++p) {
     const Pull pull = at(p);
     count(worst, pull, static_cast<int>(p));
-    bound(worst, before, pull, between(before, pull, sweep_.strays[p - 1].legs_m[leg_]));
+    Gap gap = between(before, pull, sweep_.strays[p - 1].legs_m[leg_]);
+    gap.slope_rad = slope_change_rad(p - 1);
+    bound(worst, before, pull, gap);
     before = pull;
   }
   return worst;

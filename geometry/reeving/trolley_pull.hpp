@@ -4,9 +4,9 @@
 // direction of its load), k how much the leg's end tangent drops below the chord over the chord's reach square to u. c
 // stays within the strays of both ends of straight interpolation (Stray), so the direction of q stays within
 // asin(r / |q|) of the arc between the directions at both poses, r being these strays and what k can differ. Two things
-// are taken, not proven: k and the slope of the wheel leave the range of their two values by no more than its width,
-// and the tension at the trolley does not exceed the greater of its two values. All three change one way with the
-// travel on any rig that pays out.
+// are taken, not proven: k and the slope of the wheel leave the range of their two values by no more than its width
+// (the slope jumps at contact; up to there it changes on as before), and the tension at the trolley does not exceed the
+// greater of its two values. All three change one way with the travel on any rig that pays out.
 #pragma once
 
 #include "geometry/reeving/sweep.hpp"

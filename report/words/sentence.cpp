@@ -92,7 +92,9 @@ std::string filled(std::string_view text, const Layout& layout, const Finding& f
   for (std::string_view rest = text; !rest.empty();) {
     const std::size_t end = std::min(rest.find(';'), rest.size());
     const Clause clause = fill(rest.substr(0, end), speaker);
-    if (clause.complete) known += (known.empty() ? "" : ";") + clause.text;
+    if (clause.complete)
+      known += known.empty() ? clause.text.substr(std::min(clause.text.find_first_not_of(' '), clause.text.size()))
+                             : ";" + clause.text;
     rest.remove_prefix(std::min(end + 1, rest.size()));
   }
   return known.empty() ? fill(text, speaker).text : known;
@@ -115,7 +117,10 @@ std::string sentence(const Layout& layout, const Finding& finding, const Style& 
   }
   if (open)
     out += fmt::format("{}: {}", word_for(finding.verdict), finding.why.empty() ? "no reason given" : finding.why);
-  if (finding.verdict != Verdict::pass && finding.at) out += "; at " + shown(layout, *finding.at, style);
+  if (finding.verdict != Verdict::pass && finding.at) {
+    out += (finding.at_other ? "; between " : "; at ") + shown(layout, *finding.at, style);
+    if (finding.at_other) out += " and " + shown(layout, *finding.at_other, style);
+  }
   return out;
 }
 
