@@ -29,7 +29,8 @@ constexpr Point3 operator-(Point3 p, Vec3 d) { return {p.x - d.x, p.y - d.y, p.z
 
 constexpr double dot(Vec3 a, Vec3 b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
 constexpr Vec3 cross(Vec3 a, Vec3 b) { return {a.y * b.z - a.z * b.y, a.z * b.x - a.x * b.z, a.x * b.y - a.y * b.x}; }
-inline double norm(Vec3 a) { return std::hypot(a.x, a.y, a.z); }
+/// A NaN stays one; of three numbers g++ 12's std::hypot makes 0 of (0, NaN, 0).
+inline double norm(Vec3 a) { return std::hypot(std::hypot(a.x, a.y), a.z); }
 /// The unit vector along a. The zero vector has none: the result is then NaN, which no check passes.
 inline Vec3 unit(Vec3 a) { return (1 / norm(a)) * a; }
 

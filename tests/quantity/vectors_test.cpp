@@ -47,6 +47,12 @@ TEST(Vectors, NormScalesAndDoesNotOverflow) {
   EXPECT_DOUBLE_EQ(norm(unit(b)), 1);
 }
 
+TEST(Vectors, OneUnknownPartMakesTheNormUnknown) {
+  const double nan = std::nan("");
+  for (const Vec3 v : {Vec3{nan, 0, 0}, Vec3{0, nan, 0}, Vec3{0, 0, nan}, Vec3{1, nan, 2}})
+    EXPECT_TRUE(std::isnan(norm(v)));
+}
+
 TEST(Vectors, ZeroHasNoDirection) { EXPECT_TRUE(std::isnan(unit({0, 0, 0}).x)); }
 
 TEST(Vectors, CompoundSumsEqualTheirLongForm) {
