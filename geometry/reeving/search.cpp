@@ -85,7 +85,7 @@ bool Search::newton() {
 
 bool Search::relax() {
   constexpr int most_steps = 1000;
-  constexpr double near = 1e-6, thick = 1, arm_m = 0.3, nudge = 0.02;
+  constexpr double near = 1e-6, nearly = 1e-3, thick = 1, arm_m = 0.3, nudge_rad = 0.3;
   if (!balance_.hang()) return false;
   double friction = thick;  // of force_N, per metre of a step
   Step store;
@@ -98,9 +98,12 @@ bool Search::relax() {
     const double before = imbalance();
     if (before <= near && (holds || indifferent())) return true;
     const Unknowns from = balance_.unknowns();
-    if (before <= near) {
-      // On a ridge: a nudge, no matter where to.
-      for (int i = 0; i < balance_.size(); ++i) step[i] = i < balance_.tension_of(0) && i > 0 ? nudge / (1 + i % 3) : 0;
+    if (!holds && before <= nearly && !indifferent()) {
+      // All but at rest on a ridge, where it would take long to leave: a push off it, no matter where to.
+      std::fill(step.begin(), step.end(), 0.0);
+      for (int b = 0; b < int(in_.blocks.size()); ++b)
+        for (int i = 0; i < balance_.freedoms(b); ++i)
+          step[balance_.first_of(b) + i] = (i < 3 ? arm_m : 1) * nudge_rad / (1 + i % 3);
       friction = thick;
     } else {
       for (int b = 0; b < int(in_.blocks.size()); ++b)

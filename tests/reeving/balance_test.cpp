@@ -15,9 +15,15 @@ struct Rig {
 std::vector<Rig> rigs() {
   Inputs windy = skew_reduction({.parts = 3});
   for (SweepInputs& s : windy.sweeps) s.wind_Pa = {3, 40, 0};
+  // A great sheave, so that the line on its wrap weighs.
+  Inputs great = two_to_one_floating();
+  great.sheaves[1].radius_m = 0.3;
+  great.sheaves[1].centre.z -= 0.25;
+  great.lines[0].to.at.z -= 0.5;
   return {{"1:1", skew_rig()},
           {"2:1 carried", two_to_one()},
           {"2:1 floating", two_to_one_floating()},
+          {"2:1 floating, a great sheave", great},
           {"3:1 carried, askew, in wind", windy},
           {"4:1 floating, askew", skew_reduction({.parts = 4, .carried = false})}};
 }
