@@ -35,6 +35,26 @@ Vec3 turn_between(const Placement& a, const Placement& b) {
   return 0.5 * (cross(a.turned_x, b.turned_x) + cross(a.turned_y, b.turned_y) + cross(a.turned_z, b.turned_z));
 }
 
+/// How steeply the resting trolley and the rider's wheel rise as the rider comes nearer, at the weights they carry.
+struct Rise {
+  double trolley = std::nan(""), rider = std::nan("");
+};
+Rise rise_at(const Inputs& in, const SweepInputs& sweep, const Station& s) {
+  // At the mark itself the pose has one wheel that carries both; just upstream of it there are two.
+  constexpr double on_m = 1e-3;
+  const bool met = s.pose.travel_m >= 0;
+  const double x = in.rest_m + std::min(s.pose.travel_m, -2 * on_m);
+  const double carried_N = s.carried_N - (met ? sweep.rider_weight_N : 0);
+  const auto at = [&](double rider_x, const mainline::Shape* near) {
+    const mainline::Load loads[] = {{rider_x, sweep.rider_weight_N}, {in.rest_m, carried_N}};
+    return mainline::hang_rolling(sweep.state.cable, loads, near);
+  };
+  const auto here = at(x, met ? nullptr : &s.shape);
+  const auto there = here ? at(x + on_m, &*here) : here;
+  if (!there) return {};
+  return {(there->wheels[1].z_m - here->wheels[1].z_m) / on_m, (there->wheels[0].z_m - here->wheels[0].z_m) / on_m};
+}
+
 class Interval {
  public:
   Interval(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& a, const Station& b)
@@ -45,6 +65,7 @@ class Interval {
         b_(b),
         step_m_(b.pose.travel_m - a.pose.travel_m),
         moving_(a.pose.travel_m >= 0),
+        bobs_(moving_ ? Bob{} : bob()),
         legs_(in, sweep, a, moving_ ? step_m_ : 0),
         equations_(in, moving_),
         back_(in) {}
@@ -52,6 +73,11 @@ class Interval {
   Between bound();
 
  private:
+  /// How far trolley and rider can be from straight interpolation upstream of the mark.
+  struct Bob {
+    double trolley_m = 0, rider_m = 0;
+  };
+  Bob bob() const;
   Box guess() const;
   /// What follows from the box, in `next`; false where nothing does.
   bool follow(Box& box, Box& next);
@@ -59,13 +85,14 @@ class Interval {
   void go_on(Box& next);
   Between measure(Box& box);
   void measure_angles(Between& out) const;
-  void measure_stray(Box& box, Between& out) const;
+  double stray_at(double width, double greatest) const;
+  void measure_stray(Between& out) const;
   Swept swept(const Band3& at) const;
   Between nothing_known() const;
 
   double height(const Station& s) const { return dot(s.pose.trolley - in_.origin, in_.up); }
   /// What is taken of the trolley's height while it rests.
-  Band bobbing() const { return wider(band_of(height(a_), height(b_)), std::abs(height(b_) - height(a_)) + margin); }
+  Band bobbing() const { return wider(band_of(height(a_), height(b_)), bobs_.trolley_m); }
   /// How far the rates' own measure runs from the first pose: the travel, or upstream the trolley's rise.
   Band ahead() const { return moving_ ? Band(0, step_m_) : bobbing() - height(a_); }
 
@@ -75,12 +102,23 @@ class Interval {
   const Station &a_, &b_;
   double step_m_;
   bool moving_;
+  Bob bobs_;
   IntervalLegs legs_;
   IntervalRates equations_;
   BandRates rates_;
   Band wheel_rate_N_;
   Box back_;
 };
+
+Interval::Bob Interval::bob() const {
+  if (sweep_.rider_weight_N == 0) return {margin, margin};
+  const Rise p = rise_at(in_, sweep_, a_), q = rise_at(in_, sweep_, b_);
+  // Slopes within three times the width of their range, and a hundredth for the lines' own answer, which is steady.
+  const auto stray = [&](double from, double to) { return 3 * std::abs(to - from) * step_m_ / 4; };
+  const double answer_m = 0.01 * std::abs(height(b_) - height(a_)) + margin;
+  const double trolley_m = stray(p.trolley, q.trolley) + answer_m;
+  return {trolley_m, stray(p.rider, q.rider) + trolley_m};
+}
 
 Box Interval::guess() const {
   // Generous enough to be proven at once as a rule; what is proven is then narrowed.
@@ -166,9 +204,10 @@ void Interval::go_on(Box& next) {
     const double last[3] = {moved.x, moved.y, moved.z};
     const Band shift[3] = {rates_.shift[b].x, rates_.shift[b].y, rates_.shift[b].z},
                turn[3] = {rates_.turn[b].x, rates_.turn[b].y, rates_.turn[b].z};
-    // A turn as a vector is the integral of its rate but for their cross product, by half: the next term of its series
-    // is below a tenth of that for turns below one.
-    const double most = longest(rates_.turn[b]) * on.greatest_size(), off = 0.6 * most * most;
+    // The rate v' of a turn as a vector v differs from the turning w by w x v / 2 and less than |w| |v|^2 / 10 where v
+    // stays below one; |v| is nowhere above the integral of |w|.
+    const double most = longest(rates_.turn[b]) * on.greatest_size();
+    const double off = most < 1 ? most * most * (0.25 + most / 30) : unknown;
     for (int i = 0; i < 3; ++i) {
       go(next.shift_m(b)[i], back_.shift_m(b)[i], 0, last[i], shift[i], margin);
       next.turn_rad(b)[i] = in_.blocks[b].attitude_held ? Band(0) : wider(turn[i] * on, off + margin / 2);
@@ -222,27 +261,22 @@ void Interval::measure_angles(Between& out) const {
 }
 
 /// A quantity whose rate lies in a band of width W over a step strays from straight interpolation by at most W step /
-/// 4. Upstream of the mark, where the rates are by the trolley's rise and not by the travel, by all that it can vary.
-void Interval::measure_stray(Box& box, Between& out) const {
-  const double quarter_m = step_m_ / 4;
-  const auto off = [&](const Band3& rate, const Band3& place) {
-    return (moving_ ? quarter_m * norm(rate.width()) : norm(place.width())) + margin;
-  };
+/// 4. Upstream of the mark the rates are by the trolley's rise, which strays itself.
+double Interval::stray_at(double width, double greatest) const {
+  return (moving_ ? width * step_m_ / 4 : width * ahead().greatest_size() + greatest * bobs_.trolley_m) + margin;
+}
+
+void Interval::measure_stray(Between& out) const {
+  const auto off = [&](const Band3& rate) { return stray_at(norm(rate.width()), longest(rate)); };
   Stray& stray = out.stray;
-  const Band3 trolley{Band(0), Band(0), box.height_m()};
-  stray.trolley_m = stray.rider_m = off({Band(0), Band(0), rates_.height}, trolley);
-  if (!moving_ && sweep_.rider_weight_N > 0) {
-    const double p = respond(sweep_.state.cable, a_.shape, 0).dz_dx, q = respond(sweep_.state.cable, b_.shape, 0).dz_dx;
-    stray.rider_m = 3 * std::abs(q - p) * quarter_m + margin;
-  }
+  stray.trolley_m = moving_ ? stray_at(rates_.height.width(), 0) : bobs_.trolley_m;
+  stray.rider_m = moving_ ? stray.trolley_m : bobs_.rider_m;
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
     constexpr double reach_m = 0.5;
-    const Band* turn = box.turn_rad(b);
-    const Band3 turns = in_.blocks[b].attitude_held ? Band3(Vec3{}) : Band3{turn[0], turn[1], turn[2]};
-    const double spin = longest(rates_.turn[b]);
-    const double wobble =
-        moving_ ? quarter_m * (norm(rates_.turn[b].width()) + spin * norm(turns.width())) : norm(turns.width());
-    stray.blocks_m.push_back(off(rates_.shift[b], legs_.point_of(b, box)) + reach_m * wobble);
+    // The arm of a point turns with the block.
+    const double spin = longest(rates_.turn[b]), turned_rad = spin * ahead().greatest_size();
+    stray.blocks_m.push_back(off(rates_.shift[b]) +
+                             reach_m * stray_at(norm(rates_.turn[b].width()) + spin * turned_rad, spin));
   }
   for (std::size_t i = 0; i < legs_.size(); ++i) {
     const LegOver& leg = legs_.leg(i);
@@ -258,10 +292,10 @@ void Interval::measure_stray(Box& box, Between& out) const {
       to_rate += reply.to_turn_rad * leg.answer.to.move;
       span_rate += reply.to_turn_rad * leg.answer.to.move;
     }
-    const double ends_m = greater(off(from_rate, leg.from.at), off(to_rate, leg.to.at));
-    const SagRate sag = sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N,
-                                 moving_ ? step_m_ : ahead().width());
-    stray.legs_m.push_back(ends_m + (moving_ ? quarter_m * sag.width : ahead().width() * sag.greatest));
+    const double ends_m = greater(off(from_rate), off(to_rate));
+    const SagRate sag =
+        sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
+    stray.legs_m.push_back(ends_m + stray_at(sag.width, sag.greatest));
   }
 }
 
@@ -277,7 +311,7 @@ Between Interval::measure(Box& box) {
     if (leg.from_sheave >= 0) out.contacts[static_cast<std::size_t>(2 * leg.from_sheave + 1)] = swept(leg.from.at);
     if (leg.to_sheave >= 0) out.contacts[static_cast<std::size_t>(2 * leg.to_sheave)] = swept(leg.to.at);
   }
-  measure_stray(box, out);
+  measure_stray(out);
   return out;
 }
 

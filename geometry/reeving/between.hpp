@@ -15,10 +15,11 @@
 // it, so all stay inside. Else the box is widened and tried again; where that fails nothing is known and every bound is
 // infinite: the interval is then halved.
 //
-// Upstream of the rest mark the trolley bobs as the rider comes nearer. There two things are taken, not proven: its
-// height leaves the range of its two values by no more than the width of that range, and the slope of the rider's path
-// that of its two values likewise (the rider's approach is slow and of one sign). Everything else follows as above,
-// with the height in place of the travel.
+// Upstream of the rest mark the trolley bobs as the rider comes nearer. There one thing is taken, not proven: the
+// slopes at which the two wheels rise or fall leave the range of their values at the two poses (at the weights carried
+// there) by no more than the width of that range, and by no more than a hundredth of their mean for what the lines
+// answer; for the rider's approach is slow and of one sign. Everything else follows as above, with the height in place
+// of the travel.
 #pragma once
 
 #include <vector>
