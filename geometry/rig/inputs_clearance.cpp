@@ -64,8 +64,9 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
                              keeps_clear(structure, Mover::block), keeps_clear(structure, Mover::rider)});
   if (const auto& envelope = layout.riders.envelope) {
     in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};
-    // Farther up the line than this a rider in contact does not reach.
-    in.hands_m = 0.5 * envelope->length_m;
+    // Beyond this a rider in contact stays clear of the line by the limit, whatever it does.
+    const auto& limit = layout.limits.rider_line_clearance_m;
+    in.hands_m = 0.5 * envelope->length_m + (limit ? limit->at.value : 0);
   }
   for (const Course& course : courses.courses)
     for (const int index : course.sheaves) {
