@@ -17,8 +17,8 @@ struct Least {
 
 /// The lesser of two; an unknown one is the least of all.
 void take(Least& least, const Least& other) {
-  const double bound = std::min(least.worst.extreme.bound, other.worst.extreme.bound);
-  if (!(other.worst.extreme.value >= least.worst.extreme.value)) least = other;
+  const double bound = lesser(least.worst.extreme.bound, other.worst.extreme.bound);
+  if (lesser(least.worst.extreme.value, other.worst.extreme.value) != least.worst.extreme.value) least = other;
   least.worst.extreme.bound = bound;
 }
 
@@ -57,10 +57,11 @@ void judge(const Rig& rig, Item subject, Place place, const std::optional<Least>
   // What has run home has failed whatever run was asked for, or not asked for.
   if (finding.value <= 0) finding.verdict = Verdict::fail;
   const LegOf& leg = *least->leg;
-  const bool from_first = leg.from.item == subject || (leg.from.body >= 0 && !(leg.to.item == subject));
+  const bool block = subject.kind == Item::Kind::block;
+  const bool first = block ? leg.from.body == subject.index : leg.from.termination_m > 0;
   finding.facts.push_back({"line", leg.line});
-  finding.facts.push_back({"here", (from_first ? leg.from : leg.to).item});
-  finding.facts.push_back({"there", (from_first ? leg.to : leg.from).item});
+  finding.facts.push_back({"here", block ? subject : (first ? leg.from : leg.to).item});
+  finding.facts.push_back({"there", (first ? leg.to : leg.from).item});
   finding.facts.push_back({"what", std::string(least->bodies ? "between their bodies" : "beyond the termination")});
   if (least->worst.sweep >= 0) finding.facts.push_back({"case", passage_of(rig, least->worst.sweep)});
   finding.facts.push_back({"short", Quantity{(limit ? limit->at.value : 0) - finding.value, Dimension::length}});

@@ -72,11 +72,11 @@ Finding nearest_of(const Rig& rig, const Check& check, const std::vector<Told>& 
                    const std::optional<Limit>& limit) {
   const Told* nearest = &gaps.front();
   for (const Told& t : gaps)
-    if (!(t.gap->least_m.value >= nearest->gap->least_m.value)) nearest = &t;
+    if (t.gap->least_m.value < nearest->gap->least_m.value) nearest = &t;
   Extreme least = nearest->gap->least_m;
   std::string also;
   for (const Told& t : gaps) {
-    if (!(t.gap->least_m.bound >= least.bound)) least.bound = t.gap->least_m.bound;
+    least.bound = lesser(least.bound, t.gap->least_m.bound);
     const Verdict verdict = verdict_of(t.gap->least_m, limit);
     const bool clear = verdict == Verdict::pass || verdict == Verdict::not_judged;
     if (&t != nearest && !(t.other == nearest->other) && !clear)

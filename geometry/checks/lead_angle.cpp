@@ -9,7 +9,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
   finding.place = rig.layout.brake_unit.axis.place;
   finding.at = rig.layout.brake_unit.outlet;
   if (const reeving::Reeving* reeving = rig.reeving.solved())
-    measure(finding, worst_of_sweeps(*reeving, Sense::greatest, &reeving::Sweep::lead_rad), Sense::greatest,
+    measure(finding, worst_in_still_air(*reeving, Sense::greatest, &reeving::Sweep::lead_rad), Sense::greatest,
             rig.layout.brake_unit.lead_angle);
   else
     leave_undetermined(finding, rig.reeving.result->error());
@@ -22,7 +22,7 @@ const Check lead_angle{
     .name = "lead-angle",
     .title = "Lead angle at the brake unit's outlet",
     .sentence = "the line leaves the outlet {value} off its axis at travel {travel}",
-    .formula = "angle between the hanging line at the outlet and the outlet's axis",
+    .formula = "angle between the hanging line at the outlet and the outlet's axis, in still air",
     .source = "own definition",
     .remedy = "turn the brake unit until its outlet points along the line, or move the last sheave into its axis",
     .dimension = Dimension::angle,

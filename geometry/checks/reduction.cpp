@@ -20,7 +20,8 @@ std::optional<SheaveId> sheave_on_trolley(const Layout& layout) {
 Extreme greatest_pay_out(const reeving::Sweep& sweep) {
   Extreme most{-std::numeric_limits<double>::infinity(), sweep.greatest_pay_out, -1};
   for (std::size_t p = static_cast<std::size_t>(sweep.rest_pose); p < sweep.poses.size(); ++p)
-    if (!(sweep.poses[p].pay_out <= most.value)) most.value = sweep.poses[p].pay_out, most.pose = static_cast<int>(p);
+    if (!(sweep.poses[p].pay_out <= most.value) && !std::isnan(most.value))
+      most.value = sweep.poses[p].pay_out, most.pose = static_cast<int>(p);
   return most;
 }
 

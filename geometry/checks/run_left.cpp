@@ -5,6 +5,8 @@
 #include <limits>
 #include <numbers>
 
+#include "geometry/checks/worst.hpp"
+
 namespace fairlead {
 namespace {
 
@@ -152,11 +154,11 @@ Extreme least_run_m(const Rig& rig, const reeving::Sweep& sweep, const std::vect
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
     const Chord chord = at(p);
     const double run_m = chord.length_m() - chord.taken_m;
-    if (!(run_m >= least.value)) least.value = run_m, least.pose = static_cast<int>(p);
-    if (!(run_m >= least.bound)) least.bound = run_m;
+    if (!(run_m >= least.value) && !std::isnan(least.value)) least.value = run_m, least.pose = static_cast<int>(p);
+    least.bound = lesser(least.bound, run_m);
     if (p > 0) {
-      const double bound = bound_m(before, chord, sweep.strays[p - 1].legs_m[index], block_stray_m(p - 1));
-      if (!(bound >= least.bound)) least.bound = bound;
+      least.bound =
+          lesser(least.bound, bound_m(before, chord, sweep.strays[p - 1].legs_m[index], block_stray_m(p - 1)));
     }
     before = chord;
   }

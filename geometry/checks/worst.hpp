@@ -16,6 +16,9 @@ struct WorstOfSweeps {
 };
 enum class Sense { greatest, least };
 
+/// The lesser of two; one that is unknown makes the result unknown.
+inline double lesser(double a, double b) { return -greater(-a, -b); }
+
 /// One extreme of one sweep.
 struct OfSweep {
   int sweep{};

@@ -28,6 +28,7 @@ constexpr LimitKeys limit_keys[] = {
     {"block-clearance", "limits.block_clearance; block.size; structure.clear_of says which structures"},
     {"rider-structure", "limits.rider_clearance; riders.envelope; structure.clear_of says which structures"},
     {"rider-lines", "limits.rider_line_clearance; riders.envelope, block.size and sheave.frame"},
+    {"hands-at-trolley", "limits.rider_line_clearance; riders.envelope"},
     {"under-redirect", "limits.rider_line_clearance; riders.envelope and sheave.frame"},
     {"passing-block", "limits.rider_line_clearance; riders.envelope and block.size"},
     {"pull-angle", "brake_trolley.pull_angle"},
