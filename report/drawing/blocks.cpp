@@ -105,20 +105,24 @@ double Grid::least_width(const Canvas& canvas, std::size_t column) const {
 }
 
 std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
-  std::vector<double> widths(columns_.size());
+  std::vector<double> widths(columns_.size()), least(columns_.size());
   constexpr double narrow_column_mm = 18;  // a column no wider gains nothing by a second line
-  double wrapping = 0;
-  const auto wraps = [&](std::size_t c) { return columns_[c].wraps && widths[c] > narrow_column_mm; };
   for (std::size_t c = 0; c < columns_.size(); ++c) {
     double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
     for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[c], cap_mm_));
     widths[c] = widest + 2 * cell_side_mm;
-    if (wraps(c)) wrapping += widths[c];
+    least[c] = columns_[c].wraps && widths[c] > narrow_column_mm ? least_width(canvas, c) : widths[c];
   }
-  const double excess = std::accumulate(widths.begin(), widths.end(), 0.0) - greatest_width_mm;
-  if (excess > 0 && wrapping > 0)
+  // What is too much is taken from the columns that can give, by their widths, until none can or it is enough.
+  constexpr double enough_mm = 1e-6;
+  for (;;) {
+    const double excess = std::accumulate(widths.begin(), widths.end(), 0.0) - greatest_width_mm;
+    double giving = 0;
+    for (std::size_t c = 0; c < columns_.size(); ++c) giving += widths[c] > least[c] ? widths[c] : 0;
+    if (!(excess > enough_mm && giving > 0)) break;
     for (std::size_t c = 0; c < columns_.size(); ++c)
-      if (wraps(c)) widths[c] = std::max(least_width(canvas, c), widths[c] - excess * widths[c] / wrapping);
+      if (widths[c] > least[c]) widths[c] = std::max(least[c], widths[c] - excess * widths[c] / giving);
+  }
   return widths;
 }
 

@@ -83,6 +83,8 @@ tl::expected<Font, Font::Error> Font::open(const std::string& path) {
     if (FT_Get_Advance(face, glyph, FT_LOAD_NO_SCALE, &advance) != 0) continue;
     font.entries_.push_back({static_cast<char32_t>(code), glyph, static_cast<double>(advance) / em});
   }
+  for (std::size_t code = 0; code < font.ascii_em_.size(); ++code)
+    font.ascii_em_[code] = font.advance_em(static_cast<char32_t>(code));
   const auto box = [&](char32_t c) {
     FT_BBox b{};
     FT_Glyph shape = nullptr;
@@ -105,6 +107,11 @@ const Font::Entry* Font::find(char32_t code) const {
   return at != entries_.end() && at->code == code ? &*at : nullptr;
 }
 
+double Font::advance_em(char32_t code) const {
+  const Entry* entry = find(code);
+  return entry ? entry->advance_em : 1;
+}
+
 unsigned Font::glyph(char32_t code) const {
   const Entry* entry = find(code);
   return entry ? entry->glyph : 0;
@@ -112,10 +119,12 @@ unsigned Font::glyph(char32_t code) const {
 
 double Font::width_mm(std::string_view utf8, double cap_mm) const {
   double em = 0;
-  for (char32_t code : code_points(utf8)) {
-    const Entry* entry = find(code);
-    em += entry ? entry->advance_em : 1;
-  }
+  const auto rest = std::find_if(utf8.begin(), utf8.end(), [&](char c) {
+    const auto code = static_cast<unsigned char>(c);
+    if (code < ascii_em_.size()) em += ascii_em_[code];
+    return code >= ascii_em_.size();
+  });
+  for (char32_t code : code_points(utf8.substr(static_cast<std::size_t>(rest - utf8.begin())))) em += advance_em(code);
   return em * cap_mm / cap_em_;
 }
 

@@ -1,6 +1,7 @@
 // The one font of the drawings: its metrics decide where every letter stands.
 #pragma once
 
+#include <array>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -44,10 +45,12 @@ class Font {
     double advance_em{};
   };
   const Entry* find(char32_t) const;
+  double advance_em(char32_t) const;
 
   std::string path_;
   double cap_em_{}, descent_em_{};
-  std::vector<Entry> entries_;  ///< rising code
+  std::vector<Entry> entries_;          ///< rising code
+  std::array<double, 128> ascii_em_{};  ///< advances of the characters most texts are made of
   std::shared_ptr<void> face_;
 };
 

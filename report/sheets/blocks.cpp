@@ -145,30 +145,60 @@ class PointTable {
 
 Block setting_out_and_loads(const Dossier& dossier, const Style& style) { return PointTable(dossier, style).block(); }
 
+namespace {
+
+/// The findings of one outcome by the checks' names: "line-structure L1, L2; fleet-angle R1".
+class Names {
+ public:
+  void add(std::string_view check, const std::string& subject) {
+    auto at = std::find_if(all_.begin(), all_.end(), [&](const auto& entry) { return entry.first == check; });
+    if (at == all_.end()) at = all_.insert(at, {std::string(check), {}});
+    auto& subjects = at->second;
+    if (std::find(subjects.begin(), subjects.end(), subject) == subjects.end()) subjects.push_back(subject);
+  }
+  std::string text() const {
+    std::string all;
+    for (const auto& [check, subjects] : all_) {
+      all += (all.empty() ? "" : "; ") + check;
+      for (const std::string& subject : subjects) all += (&subject == &subjects.front() ? " " : ", ") + subject;
+    }
+    return all;
+  }
+
+ private:
+  std::vector<std::pair<std::string, std::vector<std::string>>> all_;
+};
+
+bool in_full(words::Outcome outcome, Saying saying) {
+  if (outcome == words::Outcome::pass || saying == Saying::by_name) return false;
+  return saying == Saying::in_full || outcome != words::Outcome::not_judged;
+}
+
+bool is_adverse(words::Outcome outcome) { return outcome != words::Outcome::waived && outcome != words::Outcome::pass; }
+
+}  // namespace
+
 Block findings_summary(const Dossier& dossier, const Style& style, Saying saying) {
   const Judged& judged = dossier.judged;
   const Layout& layout = judged.rig.layout;
   std::vector<Paragraph> lines;
-  std::optional<words::Outcome> group;
-  for (const std::size_t i : tables::worst_first(judged.findings)) {
-    const Finding& finding = judged.findings[i];
-    const words::Outcome outcome = words::outcome_of(finding);
-    const bool adverse = outcome != words::Outcome::waived && outcome != words::Outcome::pass;
-    const Layer layer = adverse ? Layer::cautions : Layer::notes;
-    const std::string mark = capitals(words::word_for(outcome)), name(finding.check->name);
-    if (saying == Saying::by_name || outcome == words::Outcome::pass) {
-      const std::string text = name + " " + words::id_of(layout, finding.subject);
-      if (group == outcome)
-        lines.back().text += "; " + text;
-      else
-        lines.push_back({mark, text, layer});
-    } else {
-      std::string text = name + ": " + words::sentence(layout, finding, style);
+  for (const words::Outcome outcome : words::all_outcomes) {
+    const std::string mark = capitals(words::word_for(outcome));
+    const Layer layer = is_adverse(outcome) ? Layer::cautions : Layer::notes;
+    Names names;
+    for (const Finding& finding : judged.findings) {
+      if (words::outcome_of(finding) != outcome) continue;
+      const std::string_view name = finding.check->name;
+      if (!in_full(outcome, saying)) {
+        names.add(name, words::id_of(layout, finding.subject));
+        continue;
+      }
+      std::string text = fmt::format("{}: {}", name, words::sentence(layout, finding, style));
       if (outcome == words::Outcome::waived)
         text += "; waived " + words::terms_of(layout.waivers[static_cast<std::size_t>(finding.waiver)]);
-      lines.push_back({mark, text, layer});
+      lines.push_back({mark, with_minus(std::move(text)), layer});
     }
-    group = outcome;
+    if (std::string text = names.text(); !text.empty()) lines.push_back({mark, std::move(text), layer});
   }
   std::string nothing;
   for (const Check* check : words::without_subject(judged.findings))

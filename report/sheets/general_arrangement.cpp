@@ -48,9 +48,10 @@ struct Lettering {
 };
 constexpr Typography large{note_cap_mm, note_cap_mm}, small{small_cap_mm, note_cap_mm},
     tight{small_cap_mm, note_cap_mm, 2};
-constexpr Lettering letterings[] = {{Saying::in_full, large, large}, {Saying::in_full, large, small},
-                                    {Saying::in_full, large, tight}, {Saying::in_full, small, tight},
-                                    {Saying::in_full, tight, tight}, {Saying::by_name, tight, tight}};
+constexpr Lettering letterings[] = {{Saying::in_full, large, large},        {Saying::in_full, large, small},
+                                    {Saying::in_full, large, tight},        {Saying::in_full, small, tight},
+                                    {Saying::in_full, tight, tight},        {Saying::faults_in_full, small, tight},
+                                    {Saying::faults_in_full, tight, tight}, {Saying::by_name, tight, tight}};
 
 std::vector<Block> blocks_of(const Try& t, const std::vector<std::string>& key, const Lettering& how) {
   if (t.lists == Lists::elsewhere) return {};
@@ -79,7 +80,7 @@ std::unique_ptr<Lettered> fitting(const Try& t, const Canvas& canvas, const std:
 bool letter(const Try& t, const Canvas& canvas, const std::vector<std::string>& key, const Box& left, const Box& right,
             const std::vector<Block>& more = {}) {
   for (const Lettering& how : letterings) {
-    if (how.findings != t.least && t.least == Saying::in_full) break;
+    if (how.findings > t.least) break;
     const auto fits = fitting(t, canvas, key, how, left, right, more);
     if (!fits) continue;
     sheets::draw(canvas, fits->left);
@@ -96,7 +97,7 @@ std::optional<Box> best_left(const Try& t, const std::vector<Box>& lefts, const 
   Drawing scratch;
   const Canvas canvas(scratch, t.office.font);
   for (const Lettering& how : letterings) {
-    if (how.findings != t.least && t.least == Saying::in_full) break;
+    if (how.findings > t.least) break;
     for (const Box& left : lefts)
       if (fitting(t, canvas, {}, how, left, right, more)) return left;
   }
@@ -185,7 +186,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   };
   // At each scale rather a closer drawing, or none of the detail, than findings without their numbers.
   const auto best_at = [&](double scale, Lists lists) {
-    for (const Saying least : {Saying::in_full, Saying::by_name}) {
+    for (const Saying least : {Saying::in_full, Saying::faults_in_full, Saying::by_name}) {
       auto body = with_detail(at(scale, lists, least, Spacing::ample));
       if (!body) body = with_detail(at(scale, lists, least, Spacing::close));
       if (!body) body = without_detail(at(scale, lists, least, Spacing::ample));

@@ -40,6 +40,11 @@ Pages::Pages(const Dossier& dossier, const Office& office, std::vector<Body>& ou
       paper_(stationery(office.paper)),
       corner_(title_corner(paper_, dossier.judged.rig.layout)) {}
 
+Box Pages::above_title_block() const {
+  const Box all = field();
+  return {all.left, corner_.top + gap_mm, all.right, all.top};
+}
+
 void Pages::begin(Body body, std::vector<Box> free) {
   out_.push_back(std::move(body));
   free_ = std::move(free);
@@ -54,7 +59,7 @@ void Pages::further(const Block& block) {
   if (fits(block, left))
     begin(std::move(body), {left, right, beside});
   else
-    begin(std::move(body), {{all.left, above, all.right, all.top}, beside});
+    begin(std::move(body), {above_title_block(), beside});
   fresh_ = true;
 }
 

@@ -24,6 +24,8 @@ class Pages {
   const Stationery& paper() const { return paper_; }
   drawing::Box field() const { return paper_.field(); }
   drawing::Box corner() const { return corner_; }
+  /// All of the sheet's width above the title block.
+  drawing::Box above_title_block() const;
 
  private:
   bool fits(const Block&, const drawing::Box&) const;

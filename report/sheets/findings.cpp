@@ -1,0 +1,36 @@
+// Every finding that did not pass, in full, with what would help: the arrangement often has room for their names only.
+#include <algorithm>
+
+#include "report/sheets/list.hpp"
+#include "report/sheets/pages.hpp"
+#include "report/tables/tables.hpp"
+#include "report/words/names.hpp"
+
+namespace fairlead::sheets {
+
+using namespace drawing;
+
+namespace {
+
+bool applies(const Dossier& dossier) {
+  const auto& findings = dossier.judged.findings;
+  return std::any_of(findings.begin(), findings.end(),
+                     [](const Finding& f) { return words::outcome_of(f) != words::Outcome::pass; });
+}
+
+void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
+  Table table = tables::findings(dossier, style);
+  const std::string passed(words::word_for(words::Outcome::pass));
+  std::erase_if(table.rows, [&](const auto& row) { return row.front() == Cell{passed}; });
+  table.title = "Findings that did not pass";
+  Pages pages(dossier, office, out);
+  pages.begin({"Findings", "List of findings", "none", {}}, {pages.above_title_block()});
+  pages.put(block_of(Paragraphs(words::headline(dossier.judged), {}, {})));
+  pages.put(table, style);
+}
+
+}  // namespace
+
+const SheetKind findings_sheet{"findings", applies, compose};
+
+}  // namespace fairlead::sheets
