@@ -19,9 +19,8 @@ struct WorstPull {
 std::optional<WorstPull> judge_trolley(const Rig&, Extreme reeving::TrolleyPull::*, const std::optional<Limit>&,
                                        Finding&);
 
-/// Adds the facts {redirect} and {upstream}: how much further upstream the redirect would have to stand for the leg at
-/// the trolley to rise over `level_m` (of its length, toward the redirect) by no more than `rise_rad`. Neither where
-/// that moves nothing.
+/// Adds the facts {redirect} and {upstream}: how much further upstream, at its height, the redirect would have to stand
+/// for the leg at the trolley to rise by `rise_rad` above level. Neither where that moves nothing.
 void advise_upstream(const Rig&, const WorstPull&, double rise_rad, Finding&);
 
 }  // namespace fairlead

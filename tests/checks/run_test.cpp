@@ -78,6 +78,28 @@ TEST(BlockRun, UnknownIsUndeterminedAndNothingToRunHomeHasNoSubject) {
   EXPECT_TRUE(findings_of(block_run, demo_layout()).empty());
 }
 
+TEST(FleetAngle, OfAReductionIsToldOfEverySheaveAndOfNoWheel) {
+  const Rig& rig = marten_ridge();
+  ASSERT_EQ(std::count(rig.reeved.begin(), rig.reeved.end(), -1), 1) << "the wheel on the support line";
+  EXPECT_EQ(findings_of(fleet_angle, rig).size(), rig.layout.sheaves.size());
+  // R2 rides on the block; its axle turned, the leg that leads to R1 or to the dead end is the worse one.
+  const Layout askew = changed([](Layout& l) {
+    l.sheaves[1].axle.value = l.sheaves[1].axle.value + Vec3{0.02, -0.03, 0};
+    l.limits.fleet_angle_rad = limit_at(0.01);
+  });
+  const Finding finding = about(findings_of(fleet_angle, solve(askew, {&rig})), {Item::Kind::sheave, 1});
+  EXPECT_EQ(finding.verdict, Verdict::fail);
+  const Item beyond = item(finding, "leg");
+  EXPECT_TRUE(beyond == (Item{Item::Kind::sheave, 0}) || beyond == (Item{Item::Kind::anchor, 2}));
+}
+
+TEST(PayOut, OfAReductionIsToldOfTheFirstSheaveFromTheTrolley) {
+  const Finding finding = only(pay_out, marten_ridge());
+  EXPECT_EQ(finding.subject, (Item{Item::Kind::sheave, 0}));
+  EXPECT_EQ(finding.verdict, Verdict::pass);
+  EXPECT_LT(finding.value, 0.5) << "half a metre a metre at most, less while the redirect stands steep";
+}
+
 TEST(Reduction, SaysNominalAndTrueRatio) {
   for (const auto& [name, n] : {std::pair{"marten_ridge", 2}, std::pair{"sable_weir", 3}}) {
     const Finding finding = only(reduction, layout_of(name));
