@@ -280,7 +280,7 @@ Unsolved Search::why_not() {
               steps_};
   balance_.count(1);
   if (auto hung = balance_.hang(); !hung) return hung.error();
-  return {fmt::format("nothing balances at travel {:.3f} m", travel_m_), imbalance(), steps_};
+  return {fmt::format("no balance of lines and blocks was found at travel {:.3f} m", travel_m_), imbalance(), steps_};
 }
 
 tl::expected<void, Unsolved> Search::begin() {

@@ -76,7 +76,8 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   for (int round = 0;; ++round) {
     if (!std::isfinite(peak.tension_N))
       return unsolved(
-          "the rate of paying out has no bound (a leg hangs plumb on the way), so neither has the line's tension");
+          "nothing bounds how fast the line is paid out between two poses, so nor its peak tension: on the way a leg "
+          "hangs plumb or a floating block rolls over");
     if (round == most_rounds) return unsolved("the unit's peak tension does not settle", peak.tension_N, round);
     for (Outlet& outlet : outlets) outlet.held_tension_N.reset();
     for (std::size_t i = 0; i < outlets.size(); ++i)

@@ -187,7 +187,7 @@ class Writer {
         "m\"]\n"
         "centre_of_mass = [0, {:.4f}, {:.4f}]\nwll = \"1 t\"",
         carried_ ? draw_.between(2, 6) : draw_.between(0.8, 2), block_.along_m - chainage_zero_m_,
-        0.26 + 0.08 * (parts_ - 2), off(0.005), draw_.between(-0.03, 0.01));
+        0.26 + 0.08 * (parts_ - 2), off(0.005), -draw_.between(0.02, 0.05));
   }
 
   void unit() {
