@@ -83,11 +83,12 @@ class Interval {
   bool follow(Box& box, Box& next);
   bool follow_wheel(Box& box, Box& next, WheelOver& wheel) const;
   void go_on(Box& next);
-  Between measure(Box& box);
-  void measure_angles(Between& out) const;
   double stray_at(double width, double greatest) const;
-  void measure_stray(Between& out) const;
-  Swept swept(const Band3& at) const;
+  double stray_at(const Band3& rate) const;
+  void measure_fleet(int sheave, const LegAnswer::End&, const Band3& pull_rate, Between& out) const;
+  void measure_lead(const LegAnswer::End&, const Band3& pull_rate, Between& out) const;
+  void measure_leg(std::size_t leg, Between& out) const;
+  Between measure(Box& box) const;
   Between nothing_known() const;
 
   double height(const Station& s) const { return dot(s.pose.trolley - in_.origin, in_.up); }
@@ -107,6 +108,7 @@ class Interval {
   IntervalRates equations_;
   BandRates rates_;
   Band wheel_rate_N_;
+  bool reaches_ = false;  ///< what follows holds the second pose
   Box back_;
 };
 
@@ -121,43 +123,43 @@ Interval::Bob Interval::bob() const {
 }
 
 Box Interval::guess() const {
-  // Generous enough to be proven at once as a rule; what is proven is then narrowed.
-  const auto spread = [](double p, double q, double least) { return wider(band_of(p, q), std::abs(q - p) + least); };
-  const double rough = 3e-3 * step_m_;
+  // Little more than the two poses: what follows from it is about what can be proven.
+  const auto spread = [](double p, double q, double least) {
+    return wider(band_of(p, q), 0.1 * std::abs(q - p) + least + margin);
+  };
+  const double rough = 1e-3 * step_m_;
   Box box(in_);
   box.fill({-1, 1});  // of no use where it stays so: the main line upstream of the mark, turns that are held
-  box.extension_m() = spread(a_.pose.extension_m, b_.pose.extension_m, rough + margin);
+  box.extension_m() = spread(a_.pose.extension_m, b_.pose.extension_m, rough);
   box.height_m() = wider(bobbing(), margin);
   if (moving_) {
     const mainline::Wheel &p = a_.shape.wheels[0], &q = b_.shape.wheels[0];
-    const Band slopes =
-        wider(band_of(a_.rates.slope, b_.rates.slope), std::abs(a_.rates.slope - b_.rates.slope) + 3e-3);
-    box.height_m() = wider(height(a_) + slopes * Band(0, step_m_), margin);
-    box.wheel_N() = spread(p.tension_N, q.tension_N, (rough + margin) * p.tension_N);
+    box.height_m() = spread(height(a_), height(b_), rough);
+    box.wheel_N() = spread(p.tension_N, q.tension_N, rough * p.tension_N);
     const auto side_slopes = [&](auto side) {
       const LineSide<double> s = side(sweep_.state.cable, a_.shape, 0), t = side(sweep_.state.cable, b_.shape, 0);
-      return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough + 1e-3);
+      return spread(s.t_z / s.t_x, t.t_z / t.t_x, rough);
     };
     box.up_slope() = side_slopes(side_up);
     box.down_slope() = side_slopes(side_down);
   }
   for (std::size_t l = 0; l < in_.lines.size(); ++l) {
     const double p = a_.lines.tension[l].at_N, q = b_.lines.tension[l].at_N;
-    box.tension_N(l) = spread(p, q, (rough + margin) * p);
+    box.tension_N(l) = spread(p, q, rough * p);
   }
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
     const Placement &p = a_.lines.blocks[b], &q = b_.lines.blocks[b];
     const Vec3 shift = legs_.axes().in(q.at - p.at), turn = legs_.axes().in(turn_between(p, q));
     const double shifts[3] = {shift.x, shift.y, shift.z}, turns[3] = {turn.x, turn.y, turn.z};
     for (int i = 0; i < 3; ++i) {
-      box.shift_m(b)[i] = spread(0, shifts[i], rough + margin);
-      if (!in_.blocks[b].attitude_held) box.turn_rad(b)[i] = spread(0, turns[i], rough + margin);
+      box.shift_m(b)[i] = spread(0, shifts[i], rough);
+      if (!in_.blocks[b].attitude_held) box.turn_rad(b)[i] = spread(0, turns[i], rough);
     }
   }
   for (std::size_t i = 0; i < 2 * in_.sheaves.size(); ++i) {
     if (in_.sheaves[i / 2].radius_m == 0) continue;
     const Vec3 axle = legs_.axes().in(placed(in_, a_.lines, static_cast<int>(i / 2)).axle);
-    box.contact_rad(i) = spread(0, turned(legs_.contact_e(a_, i), legs_.contact_e(b_, i), axle), rough + margin);
+    box.contact_rad(i) = spread(0, turned(legs_.contact_e(a_, i), legs_.contact_e(b_, i), axle), rough);
   }
   return box;
 }
@@ -171,7 +173,7 @@ bool Interval::follow_wheel(Box& box, Box& next, WheelOver& wheel) const {
       side_between(cable.span_m - x, cable.rise_m - box.height_m(), box.down_slope(), box.wheel_N(), cable);
   next.up_slope() = wider(up.slope, margin / 2);
   next.down_slope() = wider(down.slope, margin / 2);
-  const Band lift = legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).answer.from_pull_N.z;
+  const Band lift = legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).answer.from_end.pull_N.z;
   const Band carried = (sweep_.trolley_weight_N + sweep_.rider_weight_N) - lift;
   if (!(carried.low > 0)) return false;
   const auto answer = respond(up.side, down.side, box.wheel_N(), carried, cable, (a_.rates.slope + b_.rates.slope) / 2);
@@ -181,9 +183,11 @@ bool Interval::follow_wheel(Box& box, Box& next, WheelOver& wheel) const {
 
 /// The next box from the rates; and once the box is proven, what the same rates lead back to from the interval's end.
 void Interval::go_on(Box& next) {
+  reaches_ = true;
   const Band on = ahead(), from_end = moving_ ? -on : height(b_) - bobbing();
   const auto go = [&](Band& to, Band& back, double first, double last, Band rate, double rounding) {
     to = wider(first + rate * on, rounding / 2);
+    reaches_ = reaches_ && last >= to.low && last <= to.high;
     back = wider(last + (moving_ ? rate * from_end : -(rate * from_end)), rounding);
   };
   if (moving_) {
@@ -233,41 +237,77 @@ bool Interval::follow(Box& box, Box& next) {
   return true;
 }
 
-Swept Interval::swept(const Band3& at) const {
-  const RigAxes& axes = legs_.axes();
-  const Vec3 half = 0.5 * at.width();
-  return {axes.origin + axes.out(at.middle()), half.x * axes.along, half.y * axes.across, half.z * axes.up};
-}
-
-void Interval::measure_angles(Between& out) const {
-  out.fleet_rad.assign(in_.sheaves.size(), 0);
-  const auto lean = [&](int sheave, const Band3& u) {
-    if (sheave < 0 || in_.sheaves[static_cast<std::size_t>(sheave)].radius_m == 0) return;
-    const auto s = static_cast<std::size_t>(sheave);
-    const Band3 k = legs_.axle(s), level = cross(u, k);
-    const double across = dot(u, k).greatest_size(),
-                 in_plane = std::sqrt(squared(level.x).low + squared(level.y).low + squared(level.z).low);
-    out.fleet_rad[s] = greater(out.fleet_rad[s], std::atan2(across, in_plane) + margin);
-  };
-  for (std::size_t i = 0; i < legs_.size(); ++i) {
-    lean(legs_.leg(i).from_sheave, legs_.leg(i).answer.from_unit);
-    lean(legs_.leg(i).to_sheave, legs_.leg(i).answer.to_unit);
-  }
-  const auto braking = static_cast<std::size_t>(in_.braking);
-  const Band3& u =
-      legs_.leg(in_.legs_before(braking) + static_cast<std::size_t>(in_.lines[braking].sheaves)).answer.to_unit;
-  const Vec3 axis = legs_.axes().in(in_.outlet_axis);
-  out.lead_rad = std::atan2(longest(cross(u, axis)), dot(axis, u).low) + margin;
-}
-
 /// A quantity whose rate lies in a band of width W over a step strays from straight interpolation by at most W step /
 /// 4. Upstream of the mark the rates are by the trolley's rise, which strays itself.
 double Interval::stray_at(double width, double greatest) const {
   return (moving_ ? width * step_m_ / 4 : width * ahead().greatest_size() + greatest * bobs_.trolley_m) + margin;
 }
 
-void Interval::measure_stray(Between& out) const {
-  const auto off = [&](const Band3& rate) { return stray_at(norm(rate.width()), longest(rate)); };
+double Interval::stray_at(const Band3& rate) const { return stray_at(norm(rate.width()), longest(rate)); }
+
+/// The fleet angle at a leg's end: what its direction over the box says, and its sine, u . k, by the rate.
+void Interval::measure_fleet(int sheave, const LegAnswer::End& end, const Band3& pull_rate, Between& out) const {
+  const auto s = static_cast<std::size_t>(sheave);
+  const Band3 &axle = legs_.axle(s), level = cross(end.unit, axle);
+  const double in_plane = std::sqrt(squared(level.x).low + squared(level.y).low + squared(level.z).low);
+  const double over_box = std::atan2(dot(end.unit, axle).greatest_size(), in_plane) + margin;
+  const Body on = in_.sheaves[s].body;
+  Band rate = dot(end.unit_rate(pull_rate), axle);
+  if (on >= 0) rate += dot(end.unit, cross(rates_.turn[static_cast<std::size_t>(on)], axle));
+  const double most = std::sin(std::max(a_.fleet_rad[s], b_.fleet_rad[s])),
+               sine = most + stray_at(rate.width(), rate.greatest_size());
+  out.fleet_rad[s] = greater(out.fleet_rad[s], sine < 1 ? std::min(over_box, std::asin(sine)) : over_box);
+}
+
+/// The lead angle likewise, by the part of u square to the outlet's axis.
+void Interval::measure_lead(const LegAnswer::End& end, const Band3& pull_rate, Between& out) const {
+  const Vec3 axis = legs_.axes().in(in_.outlet_axis);
+  const double ahead = dot(axis, end.unit).low;
+  out.lead_rad = std::atan2(longest(cross(end.unit, axis)), ahead) + margin;
+  const double most = std::sin(std::max(a_.pose.lead_rad, b_.pose.lead_rad)),
+               sine = most + stray_at(cross(end.unit_rate(pull_rate), axis));
+  if (ahead > 0 && sine < 1) out.lead_rad = std::min(out.lead_rad, std::asin(sine));
+}
+
+void Interval::measure_leg(std::size_t i, Between& out) const {
+  const LegOver& leg = legs_.leg(i);
+  const auto l = static_cast<std::size_t>(leg.line);
+  const LegMotion motion = equations_.motion_of(leg, rates_);
+  const LegReply reply = leg.answer.reply(motion, rates_.tension_N[l]);
+  Band3 span_rate = motion.span;
+  double ends_m = 0;
+  // An end's own rate, its contact's with it; and the rate of the leg's pull alone, without what the wrap gains.
+  const auto end = [&](Body on, const EndBand& at, const LegAnswer::End& pull, const LegAnswer::Slide& slide, Band turn,
+                       const Band3& with_wrap, int sheave, int contact, double side) {
+    Band3 rate = equations_.shift_of(on, at.arm, rates_), pull_rate = with_wrap;
+    if (slide.slides) {
+      rate += turn * slide.move;
+      span_rate += side * (turn * slide.move);
+      pull_rate += (leg.answer.load_N_per_m * slide.gain_m * turn) * Band3(leg.answer.against_load);
+      measure_fleet(sheave, pull, pull_rate, out);
+    }
+    const double stray_m = stray_at(rate);
+    if (sheave >= 0) {
+      const auto part = [&](Band b) { return stray_at(b.width(), b.greatest_size()) - margin; };
+      out.contacts_m[static_cast<std::size_t>(2 * sheave + contact)] = {part(rate.x), part(rate.y), part(rate.z)};
+    }
+    ends_m = greater(ends_m, stray_m);
+    return pull_rate;
+  };
+  end(leg.from_on, leg.from, leg.answer.from_end, leg.answer.from, reply.from_turn_rad, reply.from_pull_N,
+      leg.from_sheave, 1, -1);
+  const Band3 to_pull_rate =
+      end(leg.to_on, leg.to, leg.answer.to_end, leg.answer.to, reply.to_turn_rad, reply.to_pull_N, leg.to_sheave, 0, 1);
+  if (leg.line == in_.braking && leg.to_sheave < 0) measure_lead(leg.answer.to_end, to_pull_rate, out);
+  const SagRate sag =
+      sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
+  out.stray.legs_m[i] = ends_m + stray_at(sag.width, sag.greatest);
+}
+
+Between Interval::measure(Box& box) const {
+  Between out = nothing_known();
+  out.pay_out = moving_ ? wider(rates_.extension, margin) : anything;
+  out.extension_m = box.extension_m();
   Stray& stray = out.stray;
   stray.trolley_m = moving_ ? stray_at(rates_.height.width(), 0) : bobs_.trolley_m;
   stray.rider_m = moving_ ? stray.trolley_m : bobs_.rider_m;
@@ -275,43 +315,11 @@ void Interval::measure_stray(Between& out) const {
     constexpr double reach_m = 0.5;
     // The arm of a point turns with the block.
     const double spin = longest(rates_.turn[b]), turned_rad = spin * ahead().greatest_size();
-    stray.blocks_m.push_back(off(rates_.shift[b]) +
-                             reach_m * stray_at(norm(rates_.turn[b].width()) + spin * turned_rad, spin));
+    stray.blocks_m[b] =
+        stray_at(rates_.shift[b]) + reach_m * stray_at(norm(rates_.turn[b].width()) + spin * turned_rad, spin);
   }
-  for (std::size_t i = 0; i < legs_.size(); ++i) {
-    const LegOver& leg = legs_.leg(i);
-    const LegMotion motion = equations_.motion_of(leg, rates_);
-    const LegReply reply = leg.answer.reply(motion, rates_.tension_N[static_cast<std::size_t>(leg.line)]);
-    Band3 from_rate = equations_.shift_of(leg.from_on, leg.from.arm, rates_),
-          to_rate = equations_.shift_of(leg.to_on, leg.to.arm, rates_), span_rate = motion.span;
-    if (leg.answer.from.slides) {
-      from_rate += reply.from_turn_rad * leg.answer.from.move;
-      span_rate += -(reply.from_turn_rad * leg.answer.from.move);
-    }
-    if (leg.answer.to.slides) {
-      to_rate += reply.to_turn_rad * leg.answer.to.move;
-      span_rate += reply.to_turn_rad * leg.answer.to.move;
-    }
-    const double ends_m = greater(off(from_rate), off(to_rate));
-    const SagRate sag =
-        sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
-    stray.legs_m.push_back(ends_m + stray_at(sag.width, sag.greatest));
-  }
-}
-
-Between Interval::measure(Box& box) {
-  Between out;
-  measure_angles(out);
-  out.pay_out = moving_ ? wider(rates_.extension, margin) : anything;
-  out.extension_m = box.extension_m();
-  out.attachment = swept(legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).from.at);
-  out.contacts.resize(2 * in_.sheaves.size());
-  for (std::size_t i = 0; i < legs_.size(); ++i) {
-    const LegOver& leg = legs_.leg(i);
-    if (leg.from_sheave >= 0) out.contacts[static_cast<std::size_t>(2 * leg.from_sheave + 1)] = swept(leg.from.at);
-    if (leg.to_sheave >= 0) out.contacts[static_cast<std::size_t>(2 * leg.to_sheave)] = swept(leg.to.at);
-  }
-  measure_stray(out);
+  std::fill(out.fleet_rad.begin(), out.fleet_rad.end(), 0);
+  for (std::size_t i = 0; i < legs_.size(); ++i) measure_leg(i, out);
   return out;
 }
 
@@ -320,7 +328,7 @@ Between Interval::nothing_known() const {
   for (const Sheave& s : in_.sheaves) r.fleet_rad.push_back(s.radius_m > 0 ? std::numbers::pi / 2 : 0);
   r.lead_rad = std::numbers::pi;
   r.pay_out = r.extension_m = anything;
-  r.attachment.half_a = unknown * in_.along;
+  r.contacts_m.assign(2 * in_.sheaves.size(), {unknown, unknown, unknown});
   r.stray = {unknown, unknown, std::vector<double>(in_.blocks.size(), unknown),
              std::vector<double>(in_.legs(), unknown)};
   return r;
@@ -332,17 +340,16 @@ Between Interval::bound() {
   for (int i = 0; i < tries; ++i) {
     back_.fill(anything);
     if (!follow(box, next)) return nothing_known();
-    if (box.encloses(next)) {
+    if (i > 0 && reaches_ && box.encloses(next)) {
       // Proven: what follows and what leads back from the far end hold as well.
       const auto narrowed = [](Band a, Band b) { return both(a, b); };
       box.each(next, narrowed);
       if (moving_) box.each(back_, narrowed);
-      if (!follow(box, next)) return nothing_known();
       return measure(box);
     }
     // The next box is what followed, and a little: by turns the bands of a steady rig settle from any start.
     box = next;
-    box.each(next, [](Band a, Band) { return wider(a, 0.05 * a.width() + margin); });
+    box.each(next, [](Band a, Band) { return wider(a, 0.15 * a.width() + margin); });
   }
   return nothing_known();
 }

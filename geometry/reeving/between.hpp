@@ -29,22 +29,14 @@
 
 namespace fairlead::reeving {
 
-/// Where a point can be: its middle, and as much as three half-widths to either side.
-struct Swept {
-  Point3 middle;
-  Vec3 half_a, half_b, half_c;
-  double half_width(Vec3 direction) const {
-    return std::abs(dot(half_a, direction)) + std::abs(dot(half_b, direction)) + std::abs(dot(half_c, direction));
-  }
-};
-
 struct Between {
   std::vector<double> fleet_rad;  ///< per sheave, of both sides; 0 at a wheel
   double lead_rad{};
   Band pay_out;  ///< travel >= 0 only
   Band extension_m;
-  Swept attachment;
-  std::vector<Swept> contacts;  ///< on and off of every sheave, in order
+  /// Of every sheave, on and off: how far the contact is from straight interpolation along, across and up; the margin
+  /// not counted.
+  std::vector<Vec3> contacts_m;
   Stray stray;
 };
 

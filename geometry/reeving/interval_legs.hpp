@@ -49,7 +49,7 @@ class IntervalLegs {
   /// A vector that turns with its block.
   Band3 turned(std::size_t block, Vec3 at_first, Box& box) const;
   Band3 in_line_axes(int line, const Band3& v) const;
-  Band3 axle(std::size_t sheave) const { return axle_[sheave]; }
+  const Band3& axle(std::size_t sheave) const { return axle_[sheave]; }
   /// Of the point where it is, and from its block's own point to it.
   struct Place {
     Band3 at, arm;

@@ -125,9 +125,10 @@ void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& 
     if (slide.slides) moment += slide_rad * slide.couple_N_m;
     add(row + 3, column, moment);
   };
-  load_body(leg.from_on, leg.from, r.from_pull_N, answer.from_pull_N, turn_for(leg.from_on, column), answer.from,
+  load_body(leg.from_on, leg.from, r.from_pull_N, answer.from_end.pull_N, turn_for(leg.from_on, column), answer.from,
             r.from_turn_rad);
-  load_body(leg.to_on, leg.to, r.to_pull_N, answer.to_pull_N, turn_for(leg.to_on, column), answer.to, r.to_turn_rad);
+  load_body(leg.to_on, leg.to, r.to_pull_N, answer.to_end.pull_N, turn_for(leg.to_on, column), answer.to,
+            r.to_turn_rad);
 }
 
 /// Stretch of the wraps, and the moment of their loads on blocks that turn. What a wrap gains is the legs'.

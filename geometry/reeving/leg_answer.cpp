@@ -55,7 +55,7 @@ LegReply LegAnswer::hold(const Band3& span, const Band3& sum, Band tension_N) co
 }
 
 /// What the contacts do, and their turns that undo their residuals; NaN where these may not exist.
-void LegAnswer::slide_on(const EndBand& from_end, const EndBand& to_end) {
+void LegAnswer::slide_on(const EndBand& from_at, const EndBand& to_at) {
   const auto slide = [&](Slide& s, const EndBand& end, const Band3& pull, double side) {
     if (!(end.radius_m > 0)) return;
     s.slides = true;
@@ -66,12 +66,12 @@ void LegAnswer::slide_on(const EndBand& from_end, const EndBand& to_end) {
     s.alone = hold(side * s.move, s.move, 0);
     s.couple_N_m = cross(s.move, pull);
   };
-  slide(from, from_end, from_pull_N, -1);
-  slide(to, to_end, to_pull_N, 1);
+  slide(from, from_at, from_end.pull_N, -1);
+  slide(to, to_at, to_end.pull_N, 1);
   // An end without a contact turns nothing.
   Band j[2][2] = {{1, 0}, {0, 1}};
-  if (from.slides) j[0][0] = dot(from_pull_N, from_end.tangent) + dot(from.e, from.alone.from_pull_N);
-  if (to.slides) j[1][1] = dot(to_pull_N, to_end.tangent) + dot(to.e, to.alone.to_pull_N);
+  if (from.slides) j[0][0] = dot(from_end.pull_N, from_at.tangent) + dot(from.e, from.alone.from_pull_N);
+  if (to.slides) j[1][1] = dot(to_end.pull_N, to_at.tangent) + dot(to.e, to.alone.to_pull_N);
   if (from.slides && to.slides) {
     j[0][1] = dot(from.e, to.alone.from_pull_N);
     j[1][0] = dot(to.e, from.alone.to_pull_N);
@@ -99,10 +99,9 @@ LegAnswer leg_answer(const EndBand& from, const EndBand& to, const Band3& span, 
   a.load_N_per_m = w;
   a.against_load = axes.z;
   const Band3 from_way = out_of(axes, a.leg.from_way), to_way = out_of(axes, a.leg.to_way);
-  a.from_pull_N = mid_N * from_way;
-  a.to_pull_N = mid_N * to_way;
-  a.from_unit = direction_of(from_way);
-  a.to_unit = direction_of(to_way);
+  const Band half_weight_N = w / 2 * a.leg.rise_m;
+  a.from_end = {mid_N * from_way, direction_of(from_way), mid_N - half_weight_N};
+  a.to_end = {mid_N * to_way, direction_of(to_way), mid_N + half_weight_N};
   a.per_span = out_of(axes, a.leg.per_span);
   a.stiffness_N_per_m = out_of(axes, a.leg.stiffness_N_per_m);
   a.slide_on(from, to);

@@ -52,10 +52,17 @@ struct LegReply {
 };
 
 struct LegAnswer {
+  /// The leg's pull on what holds an end.
+  struct End {
+    Band3 pull_N, unit;  ///< and its direction
+    Band tension_N;
+    Band3 unit_rate(const Band3& pull_rate) const {
+      return (Band(1) / tension_N) * (pull_rate - dot(unit, pull_rate) * unit);
+    }
+  };
   LegBand leg;
-  Band3 from_pull_N, to_pull_N;
-  Band3 from_unit, to_unit;  ///< the pulls' directions
-  Band3 per_span;            ///< l
+  End from_end, to_end;
+  Band3 per_span;  ///< l
   BandMatrix stiffness_N_per_m;
   double load_N_per_m{};
   Vec3 against_load;
@@ -78,7 +85,7 @@ struct LegAnswer {
  private:
   friend LegAnswer leg_answer(const EndBand&, const EndBand&, const Band3&, Band, double, const LineAxes&);
   LegReply hold(const Band3& span, const Band3& sum, Band tension_N) const;
-  void slide_on(const EndBand& from, const EndBand& to);
+  void slide_on(const EndBand& from_at, const EndBand& to_at);
 };
 
 /// `span` from the first end to the second, mid_N the mean of the leg's end tensions; all vectors in the rig's axes.

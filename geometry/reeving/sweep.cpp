@@ -107,22 +107,25 @@ void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
       points.push_back(i % 2 == 0 ? turn.on : turn.off);
     }
   }
-  const auto passed_between = [&](auto use) {
-    for (const Between& gap : gaps) {
-      use(gap.attachment);
-      for (const std::size_t i : contacts) use(i < gap.contacts.size() ? gap.contacts[i] : gap.attachment);
-    }
+  // What runs straight lies between its ends: a point passes no further off, in a direction n, than at one of its two
+  // poses and what it strays. The attachment strays up and down only.
+  const auto bound = [&](std::size_t point, double off, double next_off, Vec3 n) {
+    const std::size_t p = point / each, i = point % each;
+    if (p >= gaps.size()) return off;
+    const Vec3 stray = i == 0 ? Vec3{0, 0, gaps[p].stray.trolley_m} : gaps[p].contacts_m[contacts[i - 1]];
+    const auto share = [&](Vec3 axis, double stray_m) {
+      const double part = std::abs(dot(n, axis));
+      return part > 0 ? part * stray_m : 0;
+    };
+    return greater(off, next_off) + share(in.along, stray.x) + share(in.across, stray.y) + share(in.up, stray.z);
   };
+  const auto next = [&](std::size_t i) { return i + each < points.size() ? i + each : i; };
 
   Extreme across{0, 0, sweep.rest_pose};
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const double off = std::abs(dot(points[i] - in.origin, in.across));
-    across = worse(across, off, off, static_cast<int>(i / each));
+    const auto off = [&](std::size_t p) { return std::abs(dot(points[p] - in.origin, in.across)); };
+    across = worse(across, off(i), bound(i, off(i), off(next(i)), in.across), static_cast<int>(i / each));
   }
-  passed_between([&](const Swept& s) {
-    across = worse(across, across.value, std::abs(dot(s.middle - in.origin, in.across)) + s.half_width(in.across),
-                   across.pose);
-  });
   sweep.across_m = across;
 
   const auto plane = best_plane(points, weights);
@@ -133,15 +136,10 @@ void measure_plane(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
   }
   Extreme above{0, 0, sweep.rest_pose}, below = above;  // of the plane, both counted away from it
   for (std::size_t i = 0; i < points.size(); ++i) {
-    const double off = dot(points[i] - plane->centroid, plane->normal);
-    above = worse(above, off, off, static_cast<int>(i / each));
-    below = worse(below, -off, -off, static_cast<int>(i / each));
+    const auto off = [&](std::size_t p) { return dot(points[p] - plane->centroid, plane->normal); };
+    above = worse(above, off(i), bound(i, off(i), off(next(i)), plane->normal), static_cast<int>(i / each));
+    below = worse(below, -off(i), bound(i, -off(i), -off(next(i)), plane->normal), static_cast<int>(i / each));
   }
-  passed_between([&](const Swept& s) {
-    const double off = dot(s.middle - plane->centroid, plane->normal), half = s.half_width(plane->normal);
-    above = worse(above, above.value, off + half, above.pose);
-    below = worse(below, below.value, half - off, below.pose);
-  });
   sweep.thickness_m = {above.value + below.value, above.bound + below.bound, below.pose};
 }
 

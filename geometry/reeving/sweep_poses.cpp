@@ -5,13 +5,14 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+
 namespace fairlead::reeving {
 namespace {
 
 constexpr double least_step_m = 1e-3;
-/// Steps of travel in lengths resolved, and in angles of the first leg: 0.5 m and 0.05 rad at 20 mm. The bounds here
+/// Steps of travel in lengths resolved, and in angles of the first leg: 0.5 m and 0.1 rad at 20 mm. The bounds here
 /// need no more; but whoever bounds something else between poses, or draws, gains by halving the resolution.
-constexpr double longest_step = 25, widest_step_per_m = 2.5;
+constexpr double longest_step = 25, widest_step_per_m = 5;
 
 /// Travels from the upstream beginning through 0 to full travel, no step longer than that.
 std::vector<double> even_travels(double upstream_m, double travel_m, double step_m) {
@@ -47,7 +48,7 @@ Seen look(const std::vector<Station>& stations) {
 /// How many times the resolution the bounds of an interval stand above what all poses show; at most 1 is good enough. A
 /// metre of travel that pays out wrong by the length resolution is as good as a length wrong by it, so that is the
 /// resolution of the pay-out.
-double coarseness(const Inputs& in, const Seen& seen, const Station& a, const Station& b, const Between& gap) {
+double coarseness(const Inputs& in, const Seen& seen, const Station& a, const Between& gap) {
   const double length_m = in.length_resolution_m, pay_out = in.length_resolution_m;
   double worst = 0;
   const auto count = [&](double excess, double resolution) {
@@ -56,9 +57,9 @@ double coarseness(const Inputs& in, const Seen& seen, const Station& a, const St
   count(gap.lead_rad - seen.lead_rad, in.angle_resolution_rad);
   for (std::size_t i = 0; i < seen.fleet_rad.size(); ++i)
     count(gap.fleet_rad[i] - seen.fleet_rad[i], in.angle_resolution_rad);
-  // The attachment moves in the vertical plane of the main line, the contacts by less than it.
-  count(gap.attachment.half_width(in.up), length_m);
-  count(norm(b.pose.attachment - a.pose.attachment), widest_step_per_m * length_m * a.lines.legs.front().hang.length_m);
+  count(gap.stray.trolley_m, length_m);
+  for (const double stray_m : gap.stray.blocks_m) count(stray_m, length_m);
+  for (const double stray_m : gap.stray.legs_m) count(stray_m, length_m);
   if (a.pose.travel_m < 0) {
     count(gap.extension_m.high - seen.extension_m, length_m);
   } else {
@@ -68,19 +69,48 @@ double coarseness(const Inputs& in, const Seen& seen, const Station& a, const St
   return worst;
 }
 
-}  // namespace
+/// Whether the first leg turns by more than a step may.
+bool turns_far(const Inputs& in, const Station& a, const Station& b) {
+  const double leg_m = a.lines.legs[in.legs_before(static_cast<std::size_t>(in.pulling))].hang.length_m;
+  return norm(b.pose.attachment - a.pose.attachment) > widest_step_per_m * in.length_resolution_m * leg_m;
+}
 
-Solved<Passage> pass(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet) {
-  Passage passage;
-  std::vector<Station>& stations = passage.stations;
+/// The poses a sweep begins with.
+Solved<std::vector<Station>> walk(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet) {
+  std::vector<Station> stations, ahead;
   const bool with_rider = sweep.rider_weight_N > 0 && sweep.running == Running::at_rest;
   for (const double travel_m :
        even_travels(with_rider ? in.upstream_m : 0, in.travel_m, longest_step * in.length_resolution_m)) {
-    const bool warm = !stations.empty() && (stations.back().pose.travel_m < 0) == (travel_m < 0);
-    auto station = solve_pose(in, sweep, outlet, travel_m, warm ? &stations.back() : nullptr);
-    if (!station) return tl::unexpected(station.error());
-    stations.push_back(std::move(*station));
+    for (double next_m = travel_m;;) {
+      const bool warm = !stations.empty() && (stations.back().pose.travel_m < 0) == (next_m < 0);
+      auto station = solve_pose(in, sweep, outlet, next_m, warm ? &stations.back() : nullptr);
+      if (!station) return tl::unexpected(station.error());
+      ahead.push_back(std::move(*station));
+      // As far as the leg has turned little; else a pose half way first.
+      while (!ahead.empty()) {
+        const double step_m = stations.empty() ? 0 : ahead.back().pose.travel_m - stations.back().pose.travel_m;
+        if (step_m > least_step_m && stations.size() + ahead.size() < most_poses &&
+            turns_far(in, stations.back(), ahead.back())) {
+          next_m = stations.back().pose.travel_m + step_m / 2;
+          break;
+        }
+        stations.push_back(std::move(ahead.back()));
+        ahead.pop_back();
+      }
+      if (ahead.empty()) break;
+    }
   }
+  return stations;
+}
+
+}  // namespace
+
+Solved<Passage> pass(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet) {
+  auto walked = walk(in, sweep, outlet);
+  if (!walked) return tl::unexpected(walked.error());
+  Passage passage;
+  std::vector<Station>& stations = passage.stations;
+  stations = std::move(*walked);
   const auto bound = [&](const Station& a, const Station& b) { return between(in, sweep, outlet, a, b); };
   for (std::size_t p = 0; p + 1 < stations.size(); ++p) passage.gaps.push_back(bound(stations[p], stations[p + 1]));
   // Halve every interval that is too coarse, all of a round at once: the poses do not depend on the order. Bounds that
@@ -96,7 +126,7 @@ Solved<Passage> pass(const Inputs& in, const SweepInputs& sweep, const Outlet& o
       finer.stations.push_back(std::move(stations[p]));
       if (p + 1 == stations.size()) break;
       const Station &a = finer.stations.back(), &b = stations[p + 1];
-      const double step_m = b.pose.travel_m - a.pose.travel_m, coarse = coarseness(in, seen, a, b, passage.gaps[p]);
+      const double step_m = b.pose.travel_m - a.pose.travel_m, coarse = coarseness(in, seen, a, passage.gaps[p]);
       if (coarse <= 1 || (coarse > narrows * before[p] && before[p] < unhalved) || step_m <= least_step_m ||
           stations.size() >= most_poses) {
         finer.gaps.push_back(std::move(passage.gaps[p]));

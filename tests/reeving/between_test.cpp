@@ -43,7 +43,7 @@ Drawn draw(std::mt19937_64& random) {
   return d;
 }
 
-void expect_held(const Drawn& d, const Between& gap, const Station& at) {
+void expect_held(const Drawn& d, const Between& gap, const Station& a, const Station& b, const Station& at) {
   const double x = at.pose.travel_m;
   for (std::size_t i = 0; i < at.fleet_rad.size(); ++i) EXPECT_LE(at.fleet_rad[i], gap.fleet_rad[i]) << "travel " << x;
   EXPECT_LE(at.pose.lead_rad, gap.lead_rad) << "travel " << x;
@@ -53,15 +53,19 @@ void expect_held(const Drawn& d, const Between& gap, const Station& at) {
     EXPECT_GE(at.pose.pay_out, gap.pay_out.low) << "travel " << x;
     EXPECT_LE(at.pose.pay_out, gap.pay_out.high) << "travel " << x;
   }
-  const auto holds = [&](const Swept& s, Point3 p, const char* what) {
-    for (const Vec3 axis : {d.in.along, d.in.across, d.in.up, unit({1, -2, 3})})
-      EXPECT_LE(std::abs(dot(p - s.middle, axis)), s.half_width(axis) + 1e-9) << what << " at travel " << x;
-  };
-  holds(gap.attachment, at.pose.attachment, "attachment");
-  for (std::size_t i = 0; i < gap.contacts.size(); ++i) {
+  const double part = (x - a.pose.travel_m) / (b.pose.travel_m - a.pose.travel_m);
+  const auto off = [&](Point3 first, Point3 last, Point3 now) { return norm(now - (first + part * (last - first))); };
+  EXPECT_LE(off(a.pose.attachment, b.pose.attachment, at.pose.attachment), gap.stray.trolley_m) << "travel " << x;
+  EXPECT_LE(off(a.pose.rider, b.pose.rider, at.pose.rider), gap.stray.rider_m) << "travel " << x;
+  for (std::size_t i = 0; i < gap.contacts_m.size(); ++i) {
     const Sheave& s = d.in.sheaves[i / 2];
-    const Vec3 e = i % 2 == 0 ? at.lines.legs[i / 2].to_e : at.lines.legs[i / 2 + 1].from_e;
-    holds(gap.contacts[i], s.centre + s.radius_m * e, "contact");
+    const auto contact = [&](const Station& pose) {
+      return s.centre + s.radius_m * (i % 2 == 0 ? pose.lines.legs[i / 2].to_e : pose.lines.legs[i / 2 + 1].from_e);
+    };
+    const Vec3 strayed = contact(at) - (contact(a) + part * (contact(b) - contact(a))), most = gap.contacts_m[i];
+    EXPECT_LE(std::abs(dot(strayed, d.in.along)), most.x + 1e-9) << "contact " << i << ", travel " << x;
+    EXPECT_LE(std::abs(dot(strayed, d.in.across)), most.y + 1e-9) << "contact " << i << ", travel " << x;
+    EXPECT_LE(std::abs(dot(strayed, d.in.up)), most.z + 1e-9) << "contact " << i << ", travel " << x;
   }
 }
 
@@ -84,7 +88,7 @@ TEST(BetweenPoses, OfTwentyThousandRandomPosesNoneLeavesItsBounds) {
     for (int i = 0; i < 25; ++i, ++tried) {
       const auto at = solve_pose(d.in, d.sweep, d.outlet, from + uniform(random, 0, step), &*a);
       ASSERT_TRUE(at) << at.error().why;
-      expect_held(d, gap, *at);
+      expect_held(d, gap, *a, *b, *at);
     }
     if (HasFailure()) {
       FAIL() << "interval of " << step << " m from travel " << from << ", rider " << d.sweep.rider_weight_N
