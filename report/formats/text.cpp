@@ -95,13 +95,17 @@ std::string assumptions_text(const Dossier& dossier) {
   return text.empty() ? "" : "\nTaken for granted\n" + text;
 }
 
-/// Only the nearest pairs: the rest is in the JSON and on the sheets.
-Table nearest(Table table) {
+/// Without the nearest points, and only the nearest rows: a screen is small. JSON and sheets tell all.
+Table in_short(Table table) {
   constexpr std::size_t shown = 12;
-  if (table.rows.size() <= shown) return table;
-  table.notes.push_back(
-      fmt::format("The {} nearest of {} pairs; `--format json` tells all.", shown, table.rows.size()));
-  table.rows.resize(shown);
+  if (table.rows.empty()) return table;
+  table.headings.pop_back();
+  for (auto& row : table.rows) row.pop_back();
+  if (table.rows.size() > shown)
+    table.notes.push_back(
+        fmt::format("The {} nearest of {} pairs; `--format json` tells all.", shown, table.rows.size()));
+  table.rows.resize(std::min(shown, table.rows.size()));
+  std::erase_if(table.notes, [](const std::string& note) { return note.starts_with("Points: "); });
   return table;
 }
 
@@ -132,8 +136,8 @@ std::string tables_text(const Dossier& dossier, const Style& style) {
        {tables::main_line_bare(dossier), tables::main_line_loaded(dossier), tables::support_lines(dossier),
         tables::reduction(dossier, style), tables::anchor_loads(dossier, style), tables::strength(dossier),
         tables::sheaves(dossier, style), tables::sheave_axles(dossier), tables::blocks(dossier, style),
-        tables::lines(dossier), tables::line_tensions(dossier, style), nearest(tables::clearances(dossier, style)),
-        tables::named_instants(dossier, style)})
+        tables::lines(dossier), tables::line_tensions(dossier, style), in_short(tables::clearances(dossier, style)),
+        in_short(tables::named_instants(dossier, style))})
     if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);
   return text;
 }

@@ -54,7 +54,7 @@ Table blocks(const Dossier& dossier, const Style& style) {
     };
     place(rest, 2);
     place(full, 4);
-    if (loads && b < loads->blocks.size()) row[6] = cell(loads->blocks[b].force_N.value, Dimension::force);
+    if (loads) row[6] = cell(loads->blocks.at(b).force_N.value, Dimension::force);
     row[7] = utilisation_of(dossier, {Item::Kind::block, static_cast<int>(b)});
     table.rows.push_back(std::move(row));
   }

@@ -94,7 +94,7 @@ std::optional<double> rest_tension_N(const Rig& rig, Item line) {
 std::optional<Extreme> greatest_tension_N(const Rig& rig, Item line) {
   const loads::Loads* loads = rig.loads.solved();
   const auto index = reeved_line(rig, line);
-  if (!loads || !index || *index >= loads->lines.size()) return std::nullopt;
+  if (!loads || !index) return std::nullopt;
   return loads->lines.at(*index).tension_N;
 }
 

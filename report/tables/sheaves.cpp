@@ -11,7 +11,7 @@
 namespace fairlead::tables {
 namespace {
 
-/// The worst fleet angle of one sheave over all sweeps, and where it was seen.
+/// The worst fleet angle of one sheave over all sweeps in the wind or out of it, and where it was seen.
 struct Worst {
   double value{};
   int sweep = -1;
@@ -22,11 +22,11 @@ const reeving::Turn& turn_at(const reeving::Sweep& sweep, std::size_t pose, std:
   return sweep.turns[pose * (sweep.turns.size() / sweep.poses.size()) + sheave];
 }
 
-Worst greatest_fleet(const reeving::Reeving& reeving, std::size_t sheave) {
+Worst greatest_fleet(const reeving::Reeving& reeving, std::size_t sheave, bool in_wind) {
   Worst worst;
   for (std::size_t s = 0; s < reeving.sweeps.size(); ++s) {
     const Extreme& fleet = reeving.sweeps[s].fleet_rad[sheave];
-    if (worst.sweep < 0 || !(fleet.value <= worst.value))
+    if (reeving.sweeps[s].in_wind == in_wind && (worst.sweep < 0 || !(fleet.value <= worst.value)))
       worst = {fleet.value, static_cast<int>(s), static_cast<std::size_t>(std::max(fleet.pose, 0))};
   }
   return worst;
@@ -83,18 +83,21 @@ Table sheaves(const Dossier& dossier, const Style& style) {
     if (rest) row[3] = cell(turn_at(*rest->sweep, rest->index, i).wrap_rad, Dimension::angle);
     if (full) row[4] = cell(turn_at(*full->sweep, full->index, i).wrap_rad, Dimension::angle);
     if (reeving && !reeving->sweeps.empty()) {
-      const Worst fleet = greatest_fleet(*reeving, i);
+      const Worst fleet = greatest_fleet(*reeving, i, false), blown = greatest_fleet(*reeving, i, true);
       const auto& sweep = reeving->sweeps.at(static_cast<std::size_t>(fleet.sweep));
       const reeving::Turn& turn = turn_at(sweep, fleet.pose, i);
       row[5] = cell(least_wrap_rad(*reeving, i), Dimension::angle);
       row[6] = cell(fleet.value, Dimension::angle);
       row[7] = words::travel(sweep.poses.at(fleet.pose).travel_m, style);
-      table.notes.push_back(
-          fmt::format("Worst fleet of {}: on the side of the {} end of its line, {}.", sheave.id.value,
+      std::string note =
+          fmt::format("Worst fleet of {}, in still air: on the side of the {} end of its line, {}.", sheave.id.value,
                       std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley's" : "other",
-                      passage(rig, fleet.sweep)));
+                      passage(rig, fleet.sweep));
+      if (blown.sweep >= 0)
+        note += fmt::format(" In the side wind up to {}.", words::shown(blown.value, Dimension::angle, style));
+      table.notes.push_back(std::move(note));
     }
-    if (loads && i < loads->sheaves.size()) row[8] = cell(loads->sheaves[i].force_N.value, Dimension::force);
+    if (loads) row[8] = cell(loads->sheaves.at(i).force_N.value, Dimension::force);
     row[9] = utilisation_of(dossier, {Item::Kind::sheave, rig.reeved[i]});
     table.rows.push_back(std::move(row));
   });

@@ -47,7 +47,7 @@ Table assumptions(const Dossier&);
 /// Order in which findings are told: worst first, else as they came. Indices into judged.findings.
 std::vector<std::size_t> worst_first(const std::vector<Finding>&);
 
-/// "heaviest rider, cold, at rest, wind to the left": a sweep of the reeving.
+/// "heaviest rider, cold, line at rest, wind to the left": a sweep of the reeving.
 std::string passage(const Rig&, int sweep);
 /// "sheave R1", "wheel of block B1": a sheave of the reeving.
 std::string sheave_name(const Rig&, std::size_t sheave);
@@ -67,7 +67,7 @@ struct ShownPose {
 /// in that weather, else in the first there is. Nothing where the reeving is not solved.
 std::optional<ShownPose> rest_pose(const Rig&, std::optional<mainline::Weather> = std::nullopt);
 std::optional<ShownPose> full_pose(const Rig&, std::optional<mainline::Weather> = std::nullopt);
-/// "empty, cold, at rest, travel 0.000 m"
+/// "empty, cold, line at rest, travel 0.000 m"
 std::string told(const Rig&, const ShownPose&, const Style&);
 
 /// Every [[line]], then every [[support_line]].

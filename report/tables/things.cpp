@@ -1,16 +1,10 @@
+#include "geometry/checks/worst.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/names.hpp"
-#include "report/words/states.hpp"
 
 namespace fairlead::tables {
 
-std::string passage(const Rig& rig, int sweep) {
-  const auto index = static_cast<std::size_t>(sweep);
-  const std::string name = words::name_of(*rig.main_line.solved(), rig.reeving.solved()->sweeps.at(index));
-  const double toward_left = dot(rig.reeving.inputs->sweeps.at(index).wind_Pa, rig.frame.across);
-  if (toward_left == 0) return name;
-  return name + (toward_left > 0 ? ", wind to the left" : ", wind to the right");
-}
+std::string passage(const Rig& rig, int sweep) { return passage_of(rig, sweep); }
 
 std::string sheave_name(const Rig& rig, std::size_t sheave) {
   const int reeved = rig.reeved.at(sheave);

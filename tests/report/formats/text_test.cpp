@@ -6,6 +6,7 @@
 
 #include "geometry/checks/list.hpp"
 #include "report/words/cautions.hpp"
+#include "report/words/names.hpp"
 #include "report/words/version.hpp"
 #include "report/words/wrap.hpp"
 #include "tests/demo_layout.hpp"
@@ -78,8 +79,15 @@ Dossier by_hand() {
 
 std::string up_to(const std::string& text, const std::string& mark) { return text.substr(0, text.find(mark)); }
 
+std::string names_of(const std::vector<const Check*>& checks) {
+  std::string names;
+  for (const Check* check : checks) names += (names.empty() ? "" : ", ") + std::string(check->name);
+  return names;
+}
+
 TEST(CheckText, TellsEveryOutcomeInFullWorstFirst) {
-  EXPECT_EQ(up_to(text::write(by_hand(), si), "\nMain line, loaded"),
+  const Dossier dossier = by_hand();
+  EXPECT_EQ(up_to(text::write(dossier, si), "\nMain line, loaded"),
             "NOT CLEARED: 1 fail, 2 undetermined, 1 not judged\n"
             "\n"
             "Owner: Title, N-1 revision A, Site\n"
@@ -113,8 +121,8 @@ WAIVED
 PASS
   certificate-date  brake unit: certificate due 2027-01-01, judged on 2026-01-01 [small.toml:40]
 
-Nothing to judge: pay-out, anchor-utilisation, extension-reserve
-
+)" + words::wrapped("Nothing to judge: ", names_of(words::without_subject(dossier.judged.findings))) +
+                R"(
 Waivers
   backup-brake (every subject), by C. Approver until 2026-12-31: net in place; waives 1
   fleet-angle R9, by C. Approver until 2026-12-31: net in place; waives nothing: no such finding,
@@ -149,6 +157,20 @@ TEST(CheckText, NoLineIsWiderThanThePageInAnyUnits) {
         EXPECT_FALSE(line.ends_with(' ')) << line;
       }
     }
+  }
+}
+
+TEST(CheckText, TellsTheNearestOfAReductionsPairsAndWhatWasLeftOutByReason) {
+  auto layout = read_layout(FAIRLEAD_SOURCE_DIR "/layouts/marten_ridge.toml");
+  ASSERT_TRUE(layout.has_value());
+  layout->files[0] = "site.toml";  // a path is not broken, however long
+  const Dossier dossier{judge(*layout)};
+  for (const Units units : {Units::si, Units::us, Units::both}) {
+    const std::string text = text::write(dossier, Style{units});
+    EXPECT_NE(text.find("\n  The 12 nearest of "), std::string::npos);
+    EXPECT_NE(text.find("\n  - both lead to one block: leg "), std::string::npos);
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) EXPECT_LE(words::width_of(line), words::page_columns) << line;
   }
 }
 

@@ -75,7 +75,8 @@ TEST(SameNumbers, BrakingLineAndSheave) {
   expect_same(line.back(), record()["lines"][0]["cut_length_m"]);
   double fleet_rad = 0;
   for (const Json& sweep : record()["reeving"]["sweeps"])
-    fleet_rad = std::max(fleet_rad, sweep["worst"]["fleet_rad"][0]["value"].get<double>());
+    if (sweep["wind_Pa"] == Json::array({0, 0, 0}))
+      fleet_rad = std::max(fleet_rad, sweep["worst"]["fleet_rad"][0]["value"].get<double>());
   const auto sheave = row("Sheaves", "R1");  // on, diameter, three wraps, fleet, travel m, load
   ASSERT_GE(sheave.size(), 8u);
   expect_same(sheave[5], fleet_rad * 180 / 3.14159265358979);

@@ -1,5 +1,6 @@
 #include "report/tables/tables.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -159,22 +160,30 @@ TEST(Lines, AreCutToFinishedLengthAndTails) {
   EXPECT_EQ(tables::cut_length_m(judge(layout).rig, l1), std::nullopt) << "unknown tails give no length to cut to";
 }
 
-TEST(Sheaves, TellTheWorstOfAllSweepsAndWhereItWasSeen) {
+TEST(Sheaves, TellTheWorstFleetInStillAirAndWhereItWasSeenAndTheWorstOfTheWind) {
   const Dossier dossier{judge(demo_layout({{"sheave.R1.axle", "[0.62, -0.78, 0]"}}))};
   const Rig& rig = dossier.judged.rig;
-  const auto row = tables::sheaves(dossier, si).rows.at(0);
-  double fleet_rad = 0, wrap_rad = 10, fleet_travel_m = 0;
+  const Table table = tables::sheaves(dossier, si);
+  const auto row = table.rows.at(0);
+  double fleet_rad = 0, blown_rad = 0, wrap_rad = 10, fleet_travel_m = 0;
   for (const reeving::Sweep& sweep : rig.reeving.solved()->sweeps)
     for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
       const reeving::Turn& turn = sweep.turns[p];
       const double here_rad = std::max(std::abs(turn.on_fleet_rad), std::abs(turn.off_fleet_rad));
-      if (here_rad > fleet_rad) fleet_rad = here_rad, fleet_travel_m = sweep.poses[p].travel_m;
+      if (sweep.in_wind)
+        blown_rad = std::max(blown_rad, here_rad);
+      else if (here_rad > fleet_rad)
+        fleet_rad = here_rad, fleet_travel_m = sweep.poses[p].travel_m;
       wrap_rad = std::min(wrap_rad, turn.wrap_rad);
     }
   ASSERT_GT(fleet_rad, 0.01);
   EXPECT_EQ(number(row[6]), fleet_rad);
   EXPECT_EQ(number(row[5]), wrap_rad);
   EXPECT_NEAR(std::stod(words(row[7])), fleet_travel_m, 0.5e-3);
+  ASSERT_GT(blown_rad, fleet_rad);
+  EXPECT_TRUE(table.notes.front().ends_with(
+      fmt::format(" In the side wind up to {:.2f} deg.", blown_rad * 180 / 3.14159265358979323846)))
+      << table.notes.front();
   EXPECT_EQ(words(tables::sheave_axles(dossier).rows.at(0)[3]), "clockwise");
 }
 
