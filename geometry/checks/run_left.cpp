@@ -103,14 +103,14 @@ double angle_between(Vec3 a, Vec3 b) { return std::atan2(norm(cross(a, b)), dot(
 /// What lies between two poses is no less than this.
 double bound_m(const Chord& a, const Chord& b, double leg_stray_m, double block_stray_m) {
   const double chord_m = nearest_m(a, b) - 2 * leg_stray_m;
-  if (!(chord_m > 0)) return chord_m - std::max(a.farthest_m, b.farthest_m);
+  const double taken_m = greater(a.taken_m, b.taken_m), farthest_m = greater(a.farthest_m, b.farthest_m);
+  if (!(chord_m > 0)) return chord_m - greater(taken_m, farthest_m);
   double turned_rad = angle_between(a.to - a.from, b.to - b.from) +
                       (2 * leg_stray_m < chord_m ? std::asin(2 * leg_stray_m / chord_m) : std::numbers::pi);
   for (std::size_t i = 0; i < a.turned.size(); ++i) turned_rad += norm(b.turned[i] - a.turned[i]);
   // The leg's ends shift on the bodies as well: by no more than they move apart from them.
   const double shifted_m = 2 * (leg_stray_m + block_stray_m);
-  return chord_m - std::max(a.taken_m, b.taken_m) -
-         (a.farthest_m > 0 ? shifted_m + std::max(a.farthest_m, b.farthest_m) * turned_rad : 0);
+  return chord_m - taken_m - (farthest_m > 0 ? shifted_m + farthest_m * turned_rad : 0);
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/checks/findings.hpp"
 
 namespace fairlead {
@@ -86,6 +88,20 @@ TEST(Strength, AConnectorCarriesTheTensionAtTheEndItJoins) {
   EXPECT_EQ(force(0), number(about(findings, trolley), "force")) << "and so the trolley's attachment";
   ASSERT_EQ(rig.lines[1], (Item{Item::Kind::line, 1}));
   EXPECT_EQ(force(1), loads.lines[1].from_N.value) << "C2: the braking line at the block";
+}
+
+TEST(Strength, AConnectorThatIsALinesEndCarriesThatEndWhicheverWayTheLineIsWritten) {
+  const double at_trolley_N = marten_ridge().loads.solved()->lines[0].from_N.value;
+  for (const bool reversed : {false, true}) {
+    const Finding finding = strength_of({Item::Kind::connector, 0}, [&](Layout& l) {
+      Line& line = l.lines[0];
+      line.from = static_cast<ConnectorId>(0);
+      if (!reversed) return;
+      std::swap(line.from, line.to);
+      std::reverse(line.route.begin(), line.route.end());
+    });
+    EXPECT_EQ(number(finding, "force"), at_trolley_N) << (reversed ? "written from its dead end" : "from the trolley");
+  }
 }
 
 TEST(Strength, AConnectorAtAnUnknownEndCarriesTheMostOfItsLine) {

@@ -153,6 +153,26 @@ TEST(TrolleyPull, WhatStraysTurnsThePull) {
   EXPECT_NEAR(rig.pull().lift_share.bound, 0.5, 1e-12) << "all of it upward";
 }
 
+TEST(TrolleyPull, ASaggingLineTurnsLikeItsEndAndNotLikeItsChord) {
+  // Chords of 4 m back and 3 m, then 3.2 m up; the line leaves 1 m below them, 2 in 4 and then 2.2 in 4.
+  const auto drawn = [](double drop_again_m) {
+    Made rig;
+    for (const auto& [rise_m, drop_m] : {std::pair{3.0, 1.0}, std::pair{3.2, drop_again_m}}) {
+      rig.add(0.1 * static_cast<double>(rig.sweep.poses.size()), 10, {6, 0, rise_m}, 100);
+      const Vec3 direction = unit({-4, 0, rise_m - drop_m});
+      rig.sweep.poses.back().pull_on_trolley_N = 100 * direction;
+      Leg& leg = rig.sweep.legs[rig.sweep.legs.size() - 2];
+      leg.load_N_per_m = {0, 0, -0.4};
+      leg.H_N = -100 * direction.x;
+    }
+    return rig.pull().angle_rad;
+  };
+  EXPECT_NEAR(drawn(1).value, std::atan2(2.2, 4), 1e-12);
+  EXPECT_NEAR(drawn(1).bound, std::atan2(2.2, 4), 1e-12) << "the drop stays, so the end's way is known";
+  // 30 mm less drop may be anywhere within twice that of its even way: over q, nearest at its beginning.
+  EXPECT_NEAR(drawn(0.97).bound, std::atan2(2.23, 4) + std::asin(0.06 / std::hypot(4, 2)), 1e-12);
+}
+
 TEST(TrolleyPull, TheSlopeMayLeaveItsRangeByItsWidth) {
   Made rig;
   rig.add(1, 10, {6, 0, 3}, 500, 0.00);
