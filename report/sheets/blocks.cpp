@@ -170,6 +170,8 @@ class Names {
 };
 
 bool in_full(words::Outcome outcome, Saying saying) {
+  // Who let something pass, why and until when is always said.
+  if (outcome == words::Outcome::waived) return true;
   if (outcome == words::Outcome::pass || saying == Saying::by_name) return false;
   return saying == Saying::in_full || outcome != words::Outcome::not_judged;
 }

@@ -25,7 +25,8 @@ Block block_of(drawing::Grid, drawing::Paragraphs beneath);
 /// Where everything stands and what every anchor carries, one row a point; beneath it the load cases by their letters.
 Block setting_out_and_loads(const Dossier&, const Style&);
 /// The verdict in the words of every other report, then what did not pass, in full or by name, then what passed by
-/// name. In between: in full what failed, is undetermined or waived, by name what nobody set a limit for.
+/// name. In between: in full what failed or is undetermined, by name what nobody set a limit for. What was waived
+/// always in full.
 enum class Saying { in_full, faults_in_full, by_name };
 Block findings_summary(const Dossier&, const Style&, Saying);
 /// What the views show and how their figures are meant, and the index of the set; `key`: the texts of the numbered

@@ -1,6 +1,5 @@
-// Every finding that did not pass, in full, with what would help: the arrangement often has room for their names only.
-#include <algorithm>
-
+// Every finding that stands against the rig, in full, with what would help: the arrangement often has room for their
+// names only.
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
 #include "report/tables/tables.hpp"
@@ -12,11 +11,8 @@ using namespace drawing;
 
 namespace {
 
-bool applies(const Dossier& dossier) {
-  const auto& findings = dossier.judged.findings;
-  return std::any_of(findings.begin(), findings.end(),
-                     [](const Finding& f) { return words::outcome_of(f) != words::Outcome::pass; });
-}
+/// What was waived is told in full on the arrangement.
+bool applies(const Dossier& dossier) { return exit_status(dossier.judged.findings) != 0; }
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Table table = tables::findings(dossier, style);
