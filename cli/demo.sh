@@ -9,8 +9,8 @@ cmake --preset demo >/dev/null
 cmake --build --preset demo
 
 fairlead=build/demo/fairlead
-layout=layouts/heron_gully.toml
-drawings=build/demo/heron_gully.pdf
+layout=layouts/marten_ridge.toml
+drawings=build/demo/marten_ridge.pdf
 echo
 echo "\$ fairlead check $layout"
 "$fairlead" check "$layout"

@@ -17,8 +17,8 @@ done
 
 step "Debug and Release: the same bytes"
 for preset in dev release; do
-  build/$preset/fairlead check layouts/heron_gully.toml --format json >build/$preset/check.json
-  build/$preset/fairlead draw layouts/heron_gully.toml -o build/$preset/sheet.pdf
+  build/$preset/fairlead check layouts/marten_ridge.toml --format json >build/$preset/check.json
+  build/$preset/fairlead draw layouts/marten_ridge.toml -o build/$preset/sheet.pdf
 done
 cmp build/dev/check.json build/release/check.json
 cmp build/dev/sheet.pdf build/release/sheet.pdf
