@@ -94,7 +94,7 @@ TEST(RunLeft, TerminationsTakeTheirLength) {
   EXPECT_NEAR(OneLeg(R1, R2).taken_m(false), 0, 1e-12);
 }
 
-/// Two poses: the leg as it is and shifted at its far end, straying by so much between.
+/// Two poses: the leg as it is, and shifted at its far end with the block; straying by so much between.
 Extreme between(OneLeg leg, Vec3 shift, double stray_m, bool bodies) {
   const std::vector<reeving::Leg> first = leg.sweep.legs;
   leg.sweep.legs.insert(leg.sweep.legs.end(), first.begin(), first.end());
@@ -102,6 +102,7 @@ Extreme between(OneLeg leg, Vec3 shift, double stray_m, bool bodies) {
   moved.to = moved.to + shift;
   leg.sweep.poses.push_back(leg.sweep.poses[0]);
   leg.sweep.blocks.push_back(leg.sweep.blocks[0]);
+  leg.sweep.blocks[1].placement.at = leg.sweep.blocks[1].placement.at + shift;
   leg.sweep.strays = {{0, 0, {0}, std::vector<double>(first.size(), stray_m)}};
   return least_run_m(sable_weir(), leg.sweep, leg.legs, leg.index, bodies);
 }
