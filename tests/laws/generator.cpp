@@ -64,7 +64,7 @@ class Writer {
     radius_m_ = draw_.between(0.05, 0.08);
     upstream_m_ = draw_.between(2, 4) + wanted_.reach_m;
     // Per metre of unit: the block's run, what the trolley sinks under the rider, and room on both sides of it.
-    const double block_from_redirect_m = (travel_m_ + 3) / parts_ + draw_.between(1.5, 3);
+    const double block_from_redirect_m = (travel_m_ + 3) / parts_ + draw_.between(1.5, 3) + wanted_.reach_m;
     const double outlet_from_redirect_m =
         parts_ == 1 ? upstream_m_ + travel_m_ + draw_.between(3, 8) : block_from_redirect_m + draw_.between(5, 9);
     const double outlet_from_rest_m = std::max(outlet_from_redirect_m - upstream_m_, travel_m_ + 3.5);
@@ -74,7 +74,8 @@ class Writer {
     block_ = {redirect_.along_m + block_from_redirect_m, off(0.015),
               redirect_.up_m + 2 * radius_m_ + draw_.between(-0.05, 0.12) - lowest_sheave_m()};
     outlet_ = {rest_m_ + outlet_from_rest_m, off(0.03),
-               (parts_ == 1 ? redirect_.up_m + radius_m_ : block_.up_m) + draw_.between(-0.15, 0.15)};
+               (parts_ == 1 ? redirect_.up_m + radius_m_ : block_.up_m) +
+                   draw_.between(-0.2, carried_ ? 0 : 0.1)};  // no unit pulls a wheel off its support line
   }
 
   /// Of the block's first sheave over its point: the parts run one above the other, a sheave's diameter apart.
@@ -125,15 +126,18 @@ class Writer {
     anchor("A3", dead_end());
     anchor("B1", {outlet_.along_m + 0.4, outlet_.across_m, outlet_.up_m - 0.3});
     if (!carried_) return;
-    const double up_m = block_.up_m + wheel_over_block_m() + draw_.between(0.02, 0.1), across_m = off(0.01);
-    anchor("A4", {redirect_.along_m - draw_.between(0.2, 0.6), across_m, up_m});
-    anchor("A5", {outlet_.along_m + draw_.between(0.4, 1.2), across_m + off(0.01), up_m});
+    const double tension_N = draw_.between(3.5e3, 6e3), from_m = redirect_.along_m - draw_.between(0.2, 0.6),
+                 to_m = outlet_.along_m + draw_.between(0.4, 1.2), across_m = off(0.01);
+    const double sag_m = 0.42 * standard_gravity * std::pow(to_m - from_m, 2) / (8 * tension_N);
+    const double up_m = block_.up_m + wheel_over_block_m() + sag_m + draw_.between(0, 0.06);
+    anchor("A4", {from_m, across_m, up_m});
+    anchor("A5", {to_m, across_m + off(0.01), up_m});
     const bool written_upstream = draw_.one_of(4) > 0;
     add("[[support_line]]\nid = \"S1\"\nfrom = \"{}\"\nto = \"{}\"\ncarries = \"K1\"\n"
         "wheel = [0, {:.4f}, {:.4f}]\ndiameter = \"10 mm\"\nmass = \"0.42 kg/m\"\nea = \"4.6 MN\"\nmbs = \"68 kN\"\n"
         "tension = \"{:.3f} kN\"\ntension_at = \"{}\"\nat_temperature = \"12 C\"",
         written_upstream ? "A4" : "A5", written_upstream ? "A5" : "A4", off(0.005), wheel_over_block_m(),
-        draw_.between(3.5, 6), draw_.once_in(2) ? "start" : "horizontal");
+        tension_N / 1e3, draw_.once_in(2) ? "start" : "horizontal");
   }
 
   /// Beside the redirect; of 2:1 and 4:1 where the last part is level.

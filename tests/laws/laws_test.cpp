@@ -1,10 +1,6 @@
 // What may not change a rig, and what changes it in a known way: over many layouts, through every stage.
 #include <gtest/gtest.h>
 
-#include <cmath>
-#include <cstring>
-
-#include "geometry/checks/check.hpp"
 #include "tests/laws/generator.hpp"
 #include "tests/laws/moved.hpp"
 #include "tests/laws/numbers.hpp"
