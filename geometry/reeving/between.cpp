@@ -175,7 +175,10 @@ bool Interval::follow_wheel(Box& box, Box& next, WheelOver& wheel) const {
   next.down_slope() = wider(down.slope, margin / 2);
   const Band lift = legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).answer.from_end.pull_N.z;
   const Band carried = (sweep_.trolley_weight_N + sweep_.rider_weight_N) - lift;
-  if (!(carried.low > 0)) return false;
+  // Both poses' own, to the tolerance they are balanced to.
+  const Band held = wider(carried, margin * carried.high);
+  for (const Station* s : {&a_, &b_})
+    if (!(carried.low > 0 && s->carried_N >= held.low && s->carried_N <= held.high)) return false;
   const auto answer = respond(up.side, down.side, box.wheel_N(), carried, cable, (a_.rates.slope + b_.rates.slope) / 2);
   wheel = {answer.dz_dx, answer.dz_dW_m_per_N, answer.tension_level_N_per_m, answer.tension_steep_N_per_m};
   return true;
@@ -271,36 +274,38 @@ void Interval::measure_lead(const LegAnswer::End& end, const Band3& pull_rate, B
 
 void Interval::measure_leg(std::size_t i, Between& out) const {
   const LegOver& leg = legs_.leg(i);
-  const auto l = static_cast<std::size_t>(leg.line);
-  const LegMotion motion = equations_.motion_of(leg, rates_);
-  const LegReply reply = leg.answer.reply(motion, rates_.tension_N[l]);
-  Band3 span_rate = motion.span;
+  const LegAnswer& answer = leg.answer;
+  const LegReply reply =
+      answer.reply(equations_.motion_of(leg, rates_), rates_.tension_N[static_cast<std::size_t>(leg.line)]);
   double ends_m = 0;
-  // An end's own rate, its contact's with it; and the rate of the leg's pull alone, without what the wrap gains.
-  const auto end = [&](Body on, const EndBand& at, const LegAnswer::End& pull, const LegAnswer::Slide& slide, Band turn,
-                       const Band3& with_wrap, int sheave, int contact, double side) {
-    Band3 rate = equations_.shift_of(on, at.arm, rates_), pull_rate = with_wrap;
+  // An end's own rate, its contact's turn with it. On the way its angles, by the rate of the leg's pull alone: without
+  // what the wrap gains.
+  const auto end_rate = [&](bool first) {
+    const EndBand& at = first ? leg.from : leg.to;
+    const LegAnswer::End& pull = first ? answer.from_end : answer.to_end;
+    const LegAnswer::Slide& slide = first ? answer.from : answer.to;
+    const int sheave = first ? leg.from_sheave : leg.to_sheave;
+    const Band turn = first ? reply.from_turn_rad : reply.to_turn_rad;
+    Band3 rate = equations_.shift_of(first ? leg.from_on : leg.to_on, at.arm, rates_),
+          pull_rate = first ? reply.from_pull_N : reply.to_pull_N;
     if (slide.slides) {
       rate += turn * slide.move;
-      span_rate += side * (turn * slide.move);
-      pull_rate += (leg.answer.load_N_per_m * slide.gain_m * turn) * Band3(leg.answer.against_load);
+      pull_rate += (answer.load_N_per_m * slide.gain_m * turn) * Band3(answer.against_load);
       measure_fleet(sheave, pull, pull_rate, out);
     }
-    const double stray_m = stray_at(rate);
     if (sheave >= 0) {
       const auto part = [&](Band b) { return stray_at(b.width(), b.greatest_size()) - margin; };
-      out.contacts_m[static_cast<std::size_t>(2 * sheave + contact)] = {part(rate.x), part(rate.y), part(rate.z)};
+      out.contacts_m[static_cast<std::size_t>(2 * sheave + (first ? 1 : 0))] = {part(rate.x), part(rate.y),
+                                                                                part(rate.z)};
+    } else if (!first && leg.line == in_.braking) {
+      measure_lead(pull, pull_rate, out);
     }
-    ends_m = greater(ends_m, stray_m);
-    return pull_rate;
+    ends_m = greater(ends_m, stray_at(rate));
+    return rate;
   };
-  end(leg.from_on, leg.from, leg.answer.from_end, leg.answer.from, reply.from_turn_rad, reply.from_pull_N,
-      leg.from_sheave, 1, -1);
-  const Band3 to_pull_rate =
-      end(leg.to_on, leg.to, leg.answer.to_end, leg.answer.to, reply.to_turn_rad, reply.to_pull_N, leg.to_sheave, 0, 1);
-  if (leg.line == in_.braking && leg.to_sheave < 0) measure_lead(leg.answer.to_end, to_pull_rate, out);
+  const Band3 from_rate = end_rate(true), span_rate = end_rate(false) - from_rate;
   const SagRate sag =
-      sag_rate(leg.answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
+      sag_rate(answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
   out.stray.legs_m[i] = ends_m + stray_at(sag.width, sag.greatest);
 }
 

@@ -143,17 +143,17 @@ void IntervalRates::add_wraps(const IntervalLegs& legs, Box& box) {
     const Vec3 k = leg.answer.against_load;
     const Band wrap_m = sheave.radius_m * legs.wrap_rad(leg.to_sheave, box);
     length(l, tension_of(l)) += -(c * wrap_m);
-    const Band3 arm = legs.centre(leg.to_sheave).arm;
+    const Band3& arm = legs.centre(leg.to_sheave).arm;
+    // The integral of the arm along the arc; that of e over the angle is what axle x e loses.
+    const double r2 = sheave.sense * sheave.radius_m * sheave.radius_m;
+    const Band3 arc_m2 = wrap_m * arm + r2 * (leg.to.tangent - legs.leg(i + 1).from.tangent);
     const Columns columns = columns_of(sheave.body);
     for (int j = 0; j < columns.count; ++j) {
       const int column = columns.each[j];
       length(l, column) += -(c * w * (dot(k, shift_for(sheave.body, column, arm)) * wrap_m));
       const Vec3 turn = turn_for(sheave.body, column);
-      if (sheave.body < 0 || freedoms(sheave.body) == 3 || turn == Vec3{}) continue;
-      // The load acts within a radius of the sheave's centre.
-      const double off_N_m = sheave.radius_m * w * wrap_m.greatest_size();
-      const Band3 moment = cross(cross(Band3(turn), arm), -(w * wrap_m) * Band3(k));
-      add(first_of(sheave.body) + 3, column, wider(moment, off_N_m));
+      if (turn == Vec3{}) continue;
+      add(first_of(sheave.body) + 3, column, cross(cross(Band3(turn), arc_m2), Band3(-w * k)));
     }
   }
 }

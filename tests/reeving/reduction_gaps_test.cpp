@@ -36,6 +36,10 @@ Drawn draw(std::mt19937_64& random, int parts, bool carried) {
     s.radius_m *= uniform(random, 0.6, 1.4);
     s.axle = unit(s.axle + Vec3{uniform(random, -0.04, 0.04), 0, uniform(random, -0.04, 0.04)});
   }
+  // A floating block that hangs aslant turns as its lines tighten.
+  if (!carried)
+    in.blocks[0].centre_of_mass =
+        in.blocks[0].drawn + Vec3{uniform(random, -0.3, 0.3), 0.05 * uniform(random, -1, 1), uniform(random, -0.4, 0)};
   d.sweep = in.sweeps[random() % in.sweeps.size()];
   if (random() % 2 == 0) d.sweep.wind_Pa = uniform(random, -300, 300) * in.across;
   const auto rest = rest_outlet(in, d.sweep.reference, d.sweep.trolley_weight_N);

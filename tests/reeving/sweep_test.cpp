@@ -5,7 +5,8 @@
 
 #include <numbers>
 
-#include "tests/reeving/rigs.hpp"
+#include "geometry/reeving/sweep_poses.hpp"
+#include "tests/reeving/reductions.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -91,6 +92,27 @@ TEST(Sweep, EveryBoundStandsBeyondItsValueByTheResolutionAtMost) {
       for (const Pose& p : s.poses) most = std::max(most, p.travel_m < 0 ? 0 : p.pay_out);
       EXPECT_GE(s.greatest_pay_out, most);
       EXPECT_LE(s.greatest_pay_out, most + 0.03);
+    }
+  }
+}
+
+TEST(Sweep, TheBoundsOfACoarseSweepHoldWhatAFineOneShows) {
+  for (const Inputs& in : {skew_rig(), skew_reduction({.parts = 2}), skew_reduction({.parts = 3, .carried = false})}) {
+    Inputs coarse = in, fine = in;
+    coarse.length_resolution_m *= 2;
+    fine.length_resolution_m /= 10;
+    for (const int sweep : {0, 4}) {
+      const auto few = solve_sweep(coarse, sweep, outlet_of(in, sweep)),
+                 many = solve_sweep(fine, sweep, outlet_of(in, sweep));
+      ASSERT_TRUE(few && many);
+      ASSERT_LT(2 * few->poses.size(), many->poses.size());
+      for (std::size_t i = 0; i < in.sheaves.size(); ++i)
+        EXPECT_GE(few->fleet_rad[i].bound, many->fleet_rad[i].value) << "sheave " << i;
+      EXPECT_GE(few->lead_rad.bound, many->lead_rad.value);
+      EXPECT_GE(few->across_m.bound, many->across_m.value);
+      EXPECT_GE(few->thickness_m.bound, many->thickness_m.value);
+      EXPECT_GE(few->greatest_extension_m.bound, many->greatest_extension_m.value);
+      EXPECT_LE(few->least_pay_out.bound, many->least_pay_out.value);
     }
   }
 }
