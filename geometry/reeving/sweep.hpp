@@ -189,7 +189,7 @@ struct Stray {
 struct Sweep {
   int path{};
   Running running{};
-  bool in_wind = false;  ///< SweepInputs::wind_Pa is not zero
+  bool in_wind = false;     ///< SweepInputs::wind_Pa is not zero
   std::vector<Pose> poses;  ///< rising travel; travel 0 is always among them
   std::vector<Turn> turns;
   std::vector<Leg> legs;

@@ -39,7 +39,8 @@ TEST(LinearBand, OfTwentyThousandRandomEquationsNoSolutionLeavesTheBands) {
       for (Eigen::Index r = 0; r < n; ++r)
         for (Eigen::Index c = 0; c <= n; ++c) {
           const Band band = equations.at(static_cast<std::size_t>(r), static_cast<std::size_t>(c));
-          const double value = k % 2 == 0 ? (random() % 2 ? band.low : band.high) : uniform(random, band.low, band.high);
+          const double value =
+              k % 2 == 0 ? (random() % 2 ? band.low : band.high) : uniform(random, band.low, band.high);
           (c < n ? M(r, c) : b(r)) = value;
         }
       const Eigen::VectorXd x = M.fullPivLu().solve(-b);
