@@ -115,9 +115,9 @@ class Interval {
 Interval::Bob Interval::bob() const {
   if (sweep_.rider_weight_N == 0) return {margin, margin};
   const Rise p = rise_at(in_, sweep_, a_), q = rise_at(in_, sweep_, b_);
-  // Slopes within three times the width of their range, and a hundredth for the lines' own answer, which is steady.
+  // Slopes within three times the width of their range, and a two-hundredth for the lines' own answer, which is steady.
   const auto stray = [&](double from, double to) { return 3 * std::abs(to - from) * step_m_ / 4; };
-  const double answer_m = 0.01 * std::abs(height(b_) - height(a_)) + margin;
+  const double answer_m = 0.005 * std::abs(height(b_) - height(a_)) + margin;
   const double trolley_m = stray(p.trolley, q.trolley) + answer_m;
   return {trolley_m, stray(p.rider, q.rider) + trolley_m};
 }

@@ -17,7 +17,7 @@
 //
 // Upstream of the rest mark the trolley bobs as the rider comes nearer. There one thing is taken, not proven: the
 // slopes at which the two wheels rise or fall leave the range of their values at the two poses (at the weights carried
-// there) by no more than the width of that range, and by no more than a hundredth of their mean for what the lines
+// there) by no more than the width of that range, and by no more than a two-hundredth of their mean for what the lines
 // answer; for the rider's approach is slow and of one sign. Everything else follows as above, with the height in place
 // of the travel.
 #pragma once

@@ -103,7 +103,7 @@ double over_chord(const Catenary& leg, double share) {
 }
 
 /// Legs from taut to as slack as they hang, their span and tension changing evenly: also steep ones, and such that move
-/// square to themselves.
+/// square to themselves, that only rise, or that only slacken or tighten.
 struct Changing {
   Vec3 first, rate;
   double T{}, T_rate{}, w{}, step{};
@@ -116,11 +116,15 @@ Changing draw(std::mt19937_64& random, int i) {
   c.w = uniform(random, 0.1, 1.5);
   c.first = size * unit({uniform(random, -1, 1), uniform(random, -0.3, 0.3), uniform(random, -1, 1) * (steep ? 4 : 1)});
   // Near the least tension that holds it up, or anything.
-  c.T = i % 3 == 0 ? std::pow(10, uniform(random, 1.5, 2.9)) : c.w * size * uniform(random, 0.5, 1.5);
+  c.T = steep        ? c.w * std::abs(c.first.z) / 2 * uniform(random, 1.02, 1.4)
+        : i % 3 == 2 ? c.w * size * uniform(random, 0.5, 1.5)
+                     : std::pow(10, uniform(random, 1.5, 2.9));
   c.step = size * std::pow(10, uniform(random, -3, -0.5));
-  c.rate = {uniform(random, -1, 1), uniform(random, -1, 1), uniform(random, -1, 1)};
-  if (i % 4 == 2) c.rate = unit(cross(c.first, i % 8 == 2 ? Vec3{0, 0, 1} : Vec3{0, 1, 0}));
-  c.T_rate = i % 4 == 2 ? 0 : c.T / size * uniform(random, -1, 1);
+  c.T_rate = c.T / size * uniform(random, -1, 1);
+  const int kind = i / 3 % 4;
+  if (kind == 0) c.rate = {uniform(random, -1, 1), uniform(random, -1, 1), uniform(random, -1, 1)};
+  if (kind == 1) c.rate = {0, 0, uniform(random, -1, 1)};
+  if (kind == 2) c.rate = unit(cross(c.first, i % 2 == 0 ? Vec3{0, 0, 1} : Vec3{0, 1, 0})), c.T_rate = 0;
   return c;
 }
 
