@@ -37,7 +37,7 @@ class Squares {
   };
   static Range range(const Box&);
   static std::size_t square(int column, int row) { return static_cast<std::size_t>(row * columns + column); }
-  std::vector<std::vector<Entry>> squares_ = std::vector<std::vector<Entry>>(columns * rows);
+  std::vector<std::vector<Entry>> squares_ = std::vector<std::vector<Entry>>(std::size_t{columns} * rows);
 };
 
 /// What already stands on the drawing.
