@@ -251,12 +251,12 @@ double Interval::stray_at(const Band3& rate) const { return stray_at(norm(rate.w
 /// The fleet angle at a leg's end: what its direction over the box says, and its sine, u . k, by the rate.
 void Interval::measure_fleet(int sheave, const LegAnswer::End& end, const Band3& pull_rate, Between& out) const {
   const auto s = static_cast<std::size_t>(sheave);
-  const Band3 &axle = legs_.axle(s), level = cross(end.unit, axle);
+  const Band3 &axle = legs_.axle(s), u = end.unit(), level = cross(u, axle);
   const double in_plane = std::sqrt(squared(level.x).low + squared(level.y).low + squared(level.z).low);
-  const double over_box = std::atan2(dot(end.unit, axle).greatest_size(), in_plane) + margin;
+  const double over_box = std::atan2(dot(u, axle).greatest_size(), in_plane) + margin;
   const Body on = in_.sheaves[s].body;
-  Band rate = dot(end.unit_rate(pull_rate), axle);
-  if (on >= 0) rate += dot(end.unit, cross(rates_.turn[static_cast<std::size_t>(on)], axle));
+  Band rate = dot(end.unit_rate(u, pull_rate), axle);
+  if (on >= 0) rate += dot(u, cross(rates_.turn[static_cast<std::size_t>(on)], axle));
   const double most = std::sin(std::max(a_.fleet_rad[s], b_.fleet_rad[s])),
                sine = most + stray_at(rate.width(), rate.greatest_size());
   out.fleet_rad[s] = greater(out.fleet_rad[s], sine < 1 ? std::min(over_box, std::asin(sine)) : over_box);
@@ -265,10 +265,11 @@ void Interval::measure_fleet(int sheave, const LegAnswer::End& end, const Band3&
 /// The lead angle likewise, by the part of u square to the outlet's axis.
 void Interval::measure_lead(const LegAnswer::End& end, const Band3& pull_rate, Between& out) const {
   const Vec3 axis = legs_.axes().in(in_.outlet_axis);
-  const double ahead = dot(axis, end.unit).low;
-  out.lead_rad = std::atan2(longest(cross(end.unit, axis)), ahead) + margin;
+  const Band3 u = end.unit();
+  const double ahead = dot(axis, u).low;
+  out.lead_rad = std::atan2(longest(cross(u, axis)), ahead) + margin;
   const double most = std::sin(std::max(a_.pose.lead_rad, b_.pose.lead_rad)),
-               sine = most + stray_at(cross(end.unit_rate(pull_rate), axis));
+               sine = most + stray_at(cross(end.unit_rate(u, pull_rate), axis));
   if (ahead > 0 && sine < 1) out.lead_rad = std::min(out.lead_rad, std::asin(sine));
 }
 

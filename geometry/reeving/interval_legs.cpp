@@ -142,7 +142,7 @@ bool IntervalLegs::hang(Box& box) {
 Band IntervalLegs::contact(std::size_t i) const {
   const LegOver& leg = legs_[leg_at_contact_[i]];
   const EndBand& end = i % 2 == 0 ? leg.to : leg.from;
-  const Band3& u = i % 2 == 0 ? leg.answer.to_end.unit : leg.answer.from_end.unit;
+  const Band3 u = (i % 2 == 0 ? leg.answer.to_end : leg.answer.from_end).unit();
   const Band ahead = end.turn * dot(u, first_t_now_[i]), aside = -end.turn * dot(u, first_e_now_[i]);
   if (!(ahead.low > 0)) return {-unknown, unknown};
   return {std::atan2(aside.low, aside.low < 0 ? ahead.low : ahead.high),

@@ -100,8 +100,8 @@ LegAnswer leg_answer(const EndBand& from, const EndBand& to, const Band3& span, 
   a.against_load = axes.z;
   const Band3 from_way = out_of(axes, a.leg.from_way), to_way = out_of(axes, a.leg.to_way);
   const Band half_weight_N = w / 2 * a.leg.rise_m;
-  a.from_end = {mid_N * from_way, direction_of(from_way), mid_N - half_weight_N};
-  a.to_end = {mid_N * to_way, direction_of(to_way), mid_N + half_weight_N};
+  a.from_end = {from_way, mid_N * from_way, mid_N - half_weight_N};
+  a.to_end = {to_way, mid_N * to_way, mid_N + half_weight_N};
   a.per_span = out_of(axes, a.leg.per_span);
   a.stiffness_N_per_m = out_of(axes, a.leg.stiffness_N_per_m);
   a.slide_on(from, to);

@@ -54,9 +54,12 @@ struct LegReply {
 struct LegAnswer {
   /// The leg's pull on what holds an end.
   struct End {
-    Band3 pull_N, unit;  ///< and its direction
+    Band3 way;  ///< in shares of the mean tension
+    Band3 pull_N;
     Band tension_N;
-    Band3 unit_rate(const Band3& pull_rate) const {
+    Band3 unit() const { return direction_of(way); }
+    /// Of the unit vector, for this rate of the pull.
+    Band3 unit_rate(const Band3& unit, const Band3& pull_rate) const {
       return (Band(1) / tension_N) * (pull_rate - dot(unit, pull_rate) * unit);
     }
   };

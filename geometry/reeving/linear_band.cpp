@@ -56,17 +56,21 @@ bool LinearBand::solve(std::vector<Band>& v) {
     middle_[i] = 0;
     for (std::size_t j = 0; j < n_; ++j) middle_[i] -= inverse_[i * n_ + j] * at(j, n_).middle();
   }
+  // R, in the place of what was inverted.
   for (std::size_t i = 0; i < n_; ++i) {
     more_[i] = at(i, n_).width() / 2;
-    for (std::size_t j = 0; j < n_; ++j) more_[i] += at(i, j).width() / 2 * std::abs(middle_[j]);
+    for (std::size_t j = 0; j < n_; ++j) {
+      work_[i * n_ + j] = at(i, j).width() / 2;
+      more_[i] += work_[i * n_ + j] * std::abs(middle_[j]);
+    }
   }
+  std::fill(shaky_.begin(), shaky_.end(), 0);
   for (std::size_t i = 0; i < n_; ++i) {
     off_[i] = 0;
-    for (std::size_t j = 0; j < n_; ++j) off_[i] += std::abs(inverse_[i * n_ + j]) * more_[j];
-    for (std::size_t j = 0; j < n_; ++j) {
-      double z = 0;
-      for (std::size_t k = 0; k < n_; ++k) z += std::abs(inverse_[i * n_ + k]) * at(k, j).width() / 2;
-      shaky_[i * n_ + j] = z;
+    for (std::size_t k = 0; k < n_; ++k) {
+      const double y = std::abs(inverse_[i * n_ + k]);
+      off_[i] += y * more_[k];
+      for (std::size_t j = 0; j < n_; ++j) shaky_[i * n_ + j] += y * work_[k * n_ + j];
     }
   }
   // Any d with off + Z d <= d bounds the error. A few terms of the series off + Z off + Z^2 off + ... give d its shape,

@@ -57,13 +57,15 @@ void pose_from_the_drawing(benchmark::State& state, const Inputs& in) {
 BENCHMARK_CAPTURE(pose_from_the_drawing, three_to_one, three_to_one());
 BENCHMARK_CAPTURE(pose_from_the_drawing, two_to_one_floating, two_to_one_floating());
 
-void bounds_between_two_poses(benchmark::State& state) {
-  const Inputs in = skew_rig();
+void bounds_between_two_poses(benchmark::State& state, const Inputs& in) {
   const Outlet outlet = outlet_of(in, 3);
   const auto a = solve_pose(in, in.sweeps[3], outlet, 2), b = solve_pose(in, in.sweeps[3], outlet, 2.1);
   for (auto _ : state) benchmark::DoNotOptimize(between(in, in.sweeps[3], outlet, *a, *b));
 }
-BENCHMARK(bounds_between_two_poses);
+BENCHMARK_CAPTURE(bounds_between_two_poses, skew, skew_rig());
+BENCHMARK_CAPTURE(bounds_between_two_poses, two_to_one, two_to_one());
+BENCHMARK_CAPTURE(bounds_between_two_poses, two_to_one_floating, two_to_one_floating());
+BENCHMARK_CAPTURE(bounds_between_two_poses, three_to_one, three_to_one());
 
 /// As many sweeps as a layout of four states has: each empty, and with two riders at rest and paying out.
 void every_sweep_of_a_layout(benchmark::State& state) {

@@ -83,8 +83,8 @@ void expect_holds(const LegAnswer& answer, const Sample& s, const EndBand& from,
   // The direction of a pull.
   const Vec3 u = unit(s.leg.hang.from_pull_N());
   const Vec3 u_rate = (1 / norm(s.leg.hang.from_pull_N())) * (exact.from_pull_N - dot(u, exact.from_pull_N) * u);
-  expect_in(answer.from_end.unit, u, "direction");
-  expect_in(answer.from_end.unit_rate(exact.from_pull_N), u_rate, "its rate");
+  expect_in(answer.from_end.unit(), u, "direction");
+  expect_in(answer.from_end.unit_rate(answer.from_end.unit(), exact.from_pull_N), u_rate, "its rate");
 }
 
 struct Kind {
