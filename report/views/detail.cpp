@@ -79,7 +79,8 @@ std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, c
   obstacles.add(canvas.drawing(), before);
   const SheaveSeen& redirect = *first_redirect(scene);
   const Paper centre = view.of(redirect.centre), wheel = view.of(scene.rest->trolley.wheel);
-  const auto metres = [&](double mm) { return figure(std::abs(mm) / view.mm_per_m(), style); };
+  const double mm_per_m = view.mm_per_m();
+  const auto metres = [&](double mm) { return figure(std::abs(mm) / mm_per_m, style); };
   const std::size_t dimensions = canvas.drawing().entities.size();
   // Below the line, where the frame leaves room for one row.
   const double row = frame.bottom + 4;
