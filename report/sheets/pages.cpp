@@ -94,9 +94,26 @@ Table part(const Table& table, std::size_t from, std::size_t to) {
   return out;
 }
 
-/// A row whose first cell is empty belongs to the row before it.
-bool begins_group(const Table& table, std::size_t row) {
-  return row == table.rows.size() || !std::holds_alternative<std::monostate>(table.rows[row].front());
+/// Where a table may be parted behind the row `from`, and its end: a row whose first cell is empty belongs to the row
+/// before it.
+std::vector<std::size_t> ends_after(const Table& table, std::size_t from) {
+  std::vector<std::size_t> ends;
+  for (std::size_t row = from + 1; row <= table.rows.size(); ++row)
+    if (row == table.rows.size() || !std::holds_alternative<std::monostate>(table.rows[row].front()))
+      ends.push_back(row);
+  return ends;
+}
+
+/// The last end that fits, all before it taken to fit too; `none` where the first does not. By strides that double,
+/// then halve: measuring a long table whole for every page it takes would take as long as its length squared.
+template <class Fits>
+std::size_t last_fitting(const std::vector<std::size_t>& ends, std::size_t none, const Fits& fits) {
+  std::size_t held = 0, stride = 1;
+  const auto reaches = [&] { return held + stride <= ends.size() && fits(ends[held + stride - 1]); };
+  for (; reaches(); stride *= 2) held += stride;
+  for (; stride > 0; stride /= 2)
+    if (reaches()) held += stride;
+  return held == 0 ? none : ends[held - 1];
 }
 
 }  // namespace
@@ -109,15 +126,12 @@ void Pages::put(const Table& table, const Style& style) {
     return std::any_of(boxes.begin(), boxes.end(), [&](const Box& box) { return fits(block, box); });
   };
   for (std::size_t from = 0;;) {
-    std::size_t to = all;
-    const bool whole_fits = fits_in(free_, from, all) || (from == 0 && all <= least_rows);
-    while (!whole_fits && to > from + 1 && !(begins_group(table, to) && fits_in(free_, from, to))) --to;
-    if (!whole_fits && to < from + least_rows) {
-      if (!fresh_) {
-        further(block_of(part(table, from, std::min(all, from + least_rows)), style));
-        continue;
-      }
-      to = std::max(to, from + 1);
+    const bool short_table = from == 0 && all <= least_rows;
+    const auto fits_to = [&](std::size_t to) { return fits_in(free_, from, to); };
+    const std::size_t to = short_table ? all : last_fitting(ends_after(table, from), std::min(all, from + 1), fits_to);
+    if (to < all && to < from + least_rows && !fresh_) {
+      further(block_of(part(table, from, std::min(all, from + least_rows)), style));
+      continue;
     }
     put(block_of(part(table, from, to), style));
     if (to >= all) return;
