@@ -60,7 +60,7 @@ constexpr double apart_m = 0.12;
 class Instant {
  public:
   Instant(const Rig& rig, const Passage& passage, double travel_m)
-      : rig_(rig), in_(*rig.clearance.inputs), passage_(passage), now_(passage.at(travel_m)) {
+      : in_(*rig.clearance.inputs), passage_(passage), now_(passage.at(travel_m)) {
     if (in_.rider && passage.acting.rider_weight_N > 0) {
       const clearance::Envelope& e = *in_.rider;
       const double half_up = (e.above_m + e.below_m) / 2;
@@ -110,7 +110,6 @@ class Instant {
  private:
   double radius_m(std::size_t line) const { return passage_.in.lines[line].diameter_m / 2; }
 
-  const Rig& rig_;
   const clearance::Inputs& in_;
   const Passage& passage_;
   reeving::Station now_;
