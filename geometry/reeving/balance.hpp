@@ -72,9 +72,8 @@ class Balance {
   const mainline::Wheel& wheel() const { return at_.shape.wheels[loads_ - 1]; }
   std::span<const mainline::Load> loads() const { return {load_.data(), static_cast<std::size_t>(loads_)}; }
   Vec3 moment_N_m(int block) const { return moment_[block]; }
-  /// Site places to the rig's own and back.
   const WheelResponse<double>& wheel_gives() const { return wheel_gives_; }
-  void to_rig() { shift_places(Point3{} - in_.origin); }
+  /// The rig's own places back to the site's.
   void to_site() { shift_places(in_.origin - Point3{}); }
 
  private:

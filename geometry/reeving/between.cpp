@@ -81,7 +81,7 @@ class Interval {
   Box guess() const;
   /// What follows from the box, in `next`; false where nothing does.
   bool follow(Box& box, Box& next);
-  bool follow_wheel(Box& box, Box& next, WheelOver& wheel) const;
+  bool follow_wheel(Box& box, Box& next, WheelResponse<Band>& wheel) const;
   void go_on(Box& next);
   double stray_at(double width, double greatest) const;
   double stray_at(const Band3& rate) const;
@@ -164,7 +164,7 @@ Box Interval::guess() const {
   return box;
 }
 
-bool Interval::follow_wheel(Box& box, Box& next, WheelOver& wheel) const {
+bool Interval::follow_wheel(Box& box, Box& next, WheelResponse<Band>& wheel) const {
   if (!moving_) return true;
   const mainline::Cable& cable = sweep_.state.cable;
   const Band x{a_.shape.wheels[0].x_m, b_.shape.wheels[0].x_m};
@@ -179,8 +179,7 @@ bool Interval::follow_wheel(Box& box, Box& next, WheelOver& wheel) const {
   const Band held = wider(carried, margin * carried.high);
   for (const Station* s : {&a_, &b_})
     if (!(carried.low > 0 && s->carried_N >= held.low && s->carried_N <= held.high)) return false;
-  const auto answer = respond(up.side, down.side, box.wheel_N(), carried, cable, (a_.rates.slope + b_.rates.slope) / 2);
-  wheel = {answer.dz_dx, answer.dz_dW_m_per_N, answer.tension_level_N_per_m, answer.tension_steep_N_per_m};
+  wheel = respond(up.side, down.side, box.wheel_N(), carried, cable, (a_.rates.slope + b_.rates.slope) / 2);
   return true;
 }
 
@@ -230,9 +229,9 @@ bool Interval::follow(Box& box, Box& next) {
   if (!legs_.hang(box)) return false;
   for (std::size_t i = 0; i < 2 * in_.sheaves.size(); ++i)
     if (in_.sheaves[i / 2].radius_m > 0) next.contact_rad(i) = wider(legs_.contact(i), margin / 2);
-  WheelOver wheel;
+  WheelResponse<Band> wheel;
   if (!follow_wheel(box, next, wheel) || !equations_.solve(legs_, box, wheel, slope, rates_)) return false;
-  wheel_rate_N_ = wheel.tension_level_N_per_m - wheel.tension_steep_N_per_m * rates_.height;
+  wheel_rate_N_ = wheel.tension_per_m(rates_.height);
   go_on(next);
   // The unit pulls as its table says, whatever its rate.
   if (!outlet_.held_tension_N)

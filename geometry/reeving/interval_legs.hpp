@@ -1,7 +1,6 @@
 // All legs of a rig whose unknowns lie in a box.
 #pragma once
 
-#include <array>
 #include <vector>
 
 #include "geometry/reeving/between.hpp"
@@ -16,7 +15,6 @@ struct RigAxes {
   Vec3 along, across, up;
   Vec3 in(Vec3 v) const { return {dot(v, along), dot(v, across), dot(v, up)}; }
   Vec3 in(Point3 p) const { return in(p - origin); }
-  Vec3 out(Vec3 v) const { return v.x * along + v.y * across + v.z * up; }
 };
 
 /// A leg over the box.

@@ -98,7 +98,7 @@ void IntervalRates::add(int first_row, int column, const Band3& v) {
 
 /// What a leg adds to all rows for a unit of one unknown.
 void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& motion, double newton,
-                               const WheelOver& wheel, const IntervalLegs& legs, Box& box) {
+                               const WheelResponse<Band>& wheel, const IntervalLegs& legs, Box& box) {
   const LegAnswer& answer = leg.answer;
   const LegReply r = answer.reply(motion, newton);
   const auto l = static_cast<std::size_t>(leg.line);
@@ -181,7 +181,8 @@ void IntervalRates::close(Band slope) {
   at(extension(), extension()) += 1;
 }
 
-bool IntervalRates::solve(const IntervalLegs& legs, Box& box, const WheelOver& wheel, Band slope, BandRates& rates) {
+bool IntervalRates::solve(const IntervalLegs& legs, Box& box, const WheelResponse<Band>& wheel, Band slope,
+                          BandRates& rates) {
   system_.clear();
   std::fill(length_.begin(), length_.end(), Band(0));
   for (std::size_t i = 0; i < legs.size(); ++i) {

@@ -3,6 +3,7 @@
 
 #include "geometry/reeving/interval_legs.hpp"
 #include "geometry/reeving/linear_band.hpp"
+#include "geometry/reeving/wheel.hpp"
 
 namespace fairlead::reeving {
 
@@ -13,19 +14,14 @@ struct BandRates {
   std::vector<Band> tension_N;     ///< of every line
 };
 
-/// What the main line answers at the trolley's wheel, over the box.
-struct WheelOver {
-  Band dz_dx, dz_dW_m_per_N;
-  Band tension_level_N_per_m, tension_steep_N_per_m;  ///< of the main line's tension: along, and by slope
-};
-
 /// Unknown: the trolley's height where it moves, the extension, every block's shift and turn, every line's tension.
 class IntervalRates {
  public:
   IntervalRates(const Inputs&, bool moving);
 
-  /// False where nothing is known. `slope`: of the retraction over the box; 0 where the tension is held.
-  bool solve(const IntervalLegs&, Box&, const WheelOver&, Band slope, BandRates& rates);
+  /// False where nothing is known. Of what the main line answers at the trolley's wheel over the box; `slope`: of the
+  /// retraction over it, 0 where the tension is held.
+  bool solve(const IntervalLegs&, Box&, const WheelResponse<Band>&, Band slope, BandRates& rates);
   /// How a leg's bodies move at these rates.
   LegMotion motion_of(const LegOver&, const BandRates&) const;
   Band3 shift_of(Body, const Band3& arm, const BandRates&) const;
@@ -51,8 +47,8 @@ class IntervalRates {
     return length_[line * static_cast<std::size_t>(unknowns_ + 1) + static_cast<std::size_t>(column)];
   }
   void add(int first_row, int column, const Band3& v);
-  void add_column(const LegOver&, int column, const LegMotion&, double newton, const WheelOver&, const IntervalLegs&,
-                  Box&);
+  void add_column(const LegOver&, int column, const LegMotion&, double newton, const WheelResponse<Band>&,
+                  const IntervalLegs&, Box&);
   void add_wraps(const IntervalLegs&, Box&);
   void add_weights(const IntervalLegs&, Box&);
   void close(Band slope);

@@ -7,14 +7,11 @@
 #include <numbers>
 #include <random>
 
+#include "tests/reeving/bands.hpp"
 #include "tests/reeving/rigs.hpp"
 
 namespace fairlead::reeving {
 namespace {
-
-double uniform(std::mt19937_64& random, double from, double to) {
-  return from + (to - from) * static_cast<double>(random() >> 11) * 0x1p-53;
-}
 
 struct Drawn {
   Inputs in;

@@ -6,6 +6,7 @@
 #include <random>
 
 #include "geometry/reeving/wheel.hpp"
+#include "tests/reeving/bands.hpp"
 #include "tests/reeving/reductions.hpp"
 
 namespace fairlead::reeving {
@@ -56,8 +57,8 @@ TEST(IntervalRates, OfOnePoseTheyAreThePosesOwn) {
         IntervalLegs legs(in, sweep, *at, 0);
         ASSERT_TRUE(legs.hang(box));
         const auto response = respond(sweep.state.cable, at->shape, 0);
-        const WheelOver wheel{response.dz_dx, response.dz_dW_m_per_N, response.tension_level_N_per_m,
-                              response.tension_steep_N_per_m};
+        const WheelResponse<Band> wheel{response.dz_dx, response.dz_dW_m_per_N, response.tension_level_N_per_m,
+                                        response.tension_steep_N_per_m};
         IntervalRates equations(in, true);
         BandRates rates;
         ASSERT_TRUE(equations.solve(legs, box, wheel, at->retraction_slope, rates));
@@ -120,7 +121,7 @@ TEST(IntervalRates, WhatTurnsWithABlockLiesWhereItsTurnTakesIt) {
   const IntervalLegs legs(in, sweep, *at, 0);
   std::mt19937_64 random(3);
   const auto any = [&] {
-    const auto part = [&] { return 2 * static_cast<double>(random() >> 11) * 0x1p-53 - 1; };
+    const auto part = [&] { return uniform(random, -1, 1); };
     return Vec3{part(), part(), part()};
   };
   double nearest = 0;

@@ -7,13 +7,13 @@
 #include <random>
 
 #include "geometry/reeving/contact.hpp"
+#include "tests/reeving/bands.hpp"
 
 namespace fairlead::reeving {
 namespace {
 
-double uniform(std::mt19937_64& random, double from, double to) {
-  return from + (to - from) * static_cast<double>(random() >> 11) * 0x1p-53;
-}
+constexpr double of_rounding = 1e-9;
+
 Vec3 any(std::mt19937_64& random) { return {uniform(random, -1, 1), uniform(random, -1, 1), uniform(random, -1, 1)}; }
 
 /// One leg with its ends and its line's tension.
@@ -49,17 +49,6 @@ EndBand end_over(const std::vector<Sample>& samples, bool first) {
   return band;
 }
 
-void expect_in(Band band, double value, const char* what) {
-  const double rounding = 1e-9 * (1 + std::abs(value));
-  EXPECT_GE(value, band.low - rounding) << what;
-  EXPECT_LE(value, band.high + rounding) << what;
-}
-void expect_in(const Band3& band, Vec3 value, const char* what) {
-  expect_in(band.x, value.x, what);
-  expect_in(band.y, value.y, what);
-  expect_in(band.z, value.z, what);
-}
-
 /// One sample's answer to moves of its ends against the answer over all of them.
 void expect_holds(const LegAnswer& answer, const Sample& s, const EndBand& from, const EndBand& to, const Move& A,
                   const Move& B, double newton) {
@@ -74,17 +63,19 @@ void expect_holds(const LegAnswer& answer, const Sample& s, const EndBand& from,
   const auto gain = [](const LegEnd& end, double turn_rad) { return end.radius_m * end.turn * turn_rad; };
   const double from_gain = gain(s.from, exact.from_turn_rad), to_gain = gain(s.to, exact.to_turn_rad);
   const double w = s.tension.weight_N_per_m;
-  expect_in(reply.length_m, exact.length_m + from_gain + to_gain, "length");
-  expect_in(reply.mid_N, exact.mid_tension_N, "mean tension");
-  expect_in(reply.from_pull_N, exact.from_pull_N - (w * from_gain) * s.tension.up, "pull on the first end");
-  expect_in(reply.to_pull_N, exact.to_pull_N - (w * to_gain) * s.tension.up, "pull on the second end");
-  if (s.from.radius_m > 0) expect_in(reply.from_turn_rad, exact.from_turn_rad, "turn of the first contact");
-  if (s.to.radius_m > 0) expect_in(reply.to_turn_rad, exact.to_turn_rad, "turn of the second contact");
+  expect_in(reply.length_m, exact.length_m + from_gain + to_gain, "length", of_rounding);
+  expect_in(reply.mid_N, exact.mid_tension_N, "mean tension", of_rounding);
+  expect_in(reply.from_pull_N, exact.from_pull_N - (w * from_gain) * s.tension.up, "pull on the first end",
+            of_rounding);
+  expect_in(reply.to_pull_N, exact.to_pull_N - (w * to_gain) * s.tension.up, "pull on the second end", of_rounding);
+  if (s.from.radius_m > 0)
+    expect_in(reply.from_turn_rad, exact.from_turn_rad, "turn of the first contact", of_rounding);
+  if (s.to.radius_m > 0) expect_in(reply.to_turn_rad, exact.to_turn_rad, "turn of the second contact", of_rounding);
   // The direction of a pull.
   const Vec3 u = unit(s.leg.hang.from_pull_N());
   const Vec3 u_rate = (1 / norm(s.leg.hang.from_pull_N())) * (exact.from_pull_N - dot(u, exact.from_pull_N) * u);
-  expect_in(answer.from_end.unit(), u, "direction");
-  expect_in(answer.from_end.unit_rate(answer.from_end.unit(), exact.from_pull_N), u_rate, "its rate");
+  expect_in(answer.from_end.unit(), u, "direction", of_rounding);
+  expect_in(answer.from_end.unit_rate(answer.from_end.unit(), exact.from_pull_N), u_rate, "its rate", of_rounding);
 }
 
 struct Kind {

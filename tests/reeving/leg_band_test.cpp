@@ -7,13 +7,13 @@
 #include <random>
 
 #include "geometry/reeving/leg.hpp"
+#include "tests/reeving/bands.hpp"
 
 namespace fairlead::reeving {
 namespace {
 
-double uniform(std::mt19937_64& random, double from, double to) {
-  return from + (to - from) * static_cast<double>(random() >> 11) * 0x1p-53;
-}
+constexpr double of_rounding = 1e-12;
+
 double within(std::mt19937_64& random, Band band) {
   // An end as often as not: monotone parts are greatest there.
   const auto kind = random() % 4;
@@ -23,33 +23,22 @@ Vec3 within(std::mt19937_64& random, const Band3& b) {
   return {within(random, b.x), within(random, b.y), within(random, b.z)};
 }
 
-void expect_in(Band band, double value, const char* what) {
-  const double rounding = 1e-12 * (1 + std::abs(value));
-  EXPECT_GE(value, band.low - rounding) << what;
-  EXPECT_LE(value, band.high + rounding) << what;
-}
-void expect_in(const Band3& band, Vec3 value, const char* what) {
-  expect_in(band.x, value.x, what);
-  expect_in(band.y, value.y, what);
-  expect_in(band.z, value.z, what);
-}
-
 /// The mean of a leg's pulls toward its second end.
 Vec3 mean_pull(const LegChange& c) { return 0.5 * (c.from_pull_N - c.to_pull_N); }
 
 void expect_holds(const LegBand& band, const Catenary& leg) {
-  expect_in(band.from_way, (1 / leg.mid_tension_N) * leg.from_pull_N(), "pull on the first end");
-  expect_in(band.to_way, (1 / leg.mid_tension_N) * leg.to_pull_N(), "pull on the second end");
-  expect_in(band.length_m, leg.length_m, "length");
+  expect_in(band.from_way, (1 / leg.mid_tension_N) * leg.from_pull_N(), "pull on the first end", of_rounding);
+  expect_in(band.to_way, (1 / leg.mid_tension_N) * leg.to_pull_N(), "pull on the second end", of_rounding);
+  expect_in(band.length_m, leg.length_m, "length", of_rounding);
   const LegChange x = vary(leg, {1, 0, 0}, 0), y = vary(leg, {0, 1, 0}, 0), z = vary(leg, {0, 0, 1}, 0),
                   tighter = vary(leg, {}, 1);
-  expect_in(band.per_span, {x.length_m, y.length_m, z.length_m}, "length per span");
-  expect_in(band.per_mid_m_per_N, tighter.length_m, "length per tension");
+  expect_in(band.per_span, {x.length_m, y.length_m, z.length_m}, "length per span", of_rounding);
+  expect_in(band.per_mid_m_per_N, tighter.length_m, "length per tension", of_rounding);
   const BandStiffness& k = band.stiffness_N_per_m;
-  expect_in(Band3{k.xx, k.xy, k.xz}, mean_pull(x), "pull per x");
-  expect_in(Band3{k.xy, k.yy, k.yz}, mean_pull(y), "pull per y");
-  expect_in(Band3{k.xz, k.yz, k.zz}, mean_pull(z), "pull per z");
-  expect_in(band.per_span, mean_pull(tighter), "pull per tension");
+  expect_in(Band3{k.xx, k.xy, k.xz}, mean_pull(x), "pull per x", of_rounding);
+  expect_in(Band3{k.xy, k.yy, k.yz}, mean_pull(y), "pull per y", of_rounding);
+  expect_in(Band3{k.xz, k.yz, k.zz}, mean_pull(z), "pull per z", of_rounding);
+  expect_in(band.per_span, mean_pull(tighter), "pull per tension", of_rounding);
 }
 
 TEST(LegBand, OfTwentyThousandRandomLegsNoneLeavesItsBands) {

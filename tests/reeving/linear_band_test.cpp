@@ -1,5 +1,6 @@
 // Equations in bands against equations drawn from them.
 #include "geometry/reeving/linear_band.hpp"
+#include "tests/reeving/bands.hpp"
 
 #include <gtest/gtest.h>
 
@@ -8,10 +9,6 @@
 
 namespace fairlead::reeving {
 namespace {
-
-double uniform(std::mt19937_64& random, double from, double to) {
-  return from + (to - from) * static_cast<double>(random() >> 11) * 0x1p-53;
-}
 
 // Source BP [own]: the solutions are Eigen's. Coefficients at the ends of their bands as often as not; rows of very
 // different size, as of lengths and forces.
