@@ -44,11 +44,20 @@ reeving::End end_of(const Held& held, Point3 drawn) {
   return {drawn, reeving::on_ground};
 }
 
+/// Every support line of the layout as it was measured, in their order.
+using SupportCables = std::vector<mainline::Cable>;
+
 /// Everything of the reeving that is drawn, then solved.
 class Drawing {
  public:
-  Drawing(const Layout& layout, const Frame& frame, const Courses& courses, reeving::Inputs& in)
-      : layout_(layout), frame_(frame), courses_(courses), in_(in), blocks_(drawn_blocks(layout, frame, courses)) {}
+  Drawing(const Layout& layout, const Frame& frame, const Courses& courses, const SupportCables& supports,
+          reeving::Inputs& in)
+      : layout_(layout),
+        frame_(frame),
+        courses_(courses),
+        supports_(supports),
+        in_(in),
+        blocks_(drawn_blocks(layout, frame, courses)) {}
 
   tl::expected<void, Unsolved> draw() {
     const mainline::Load trolley{in_.rest_m, layout_.brake_trolley.mass_kg * standard_gravity};
@@ -57,8 +66,10 @@ class Drawing {
     attachment_ = in_.origin + in_.rest_m * in_.along + shape->wheels[0].z_m * in_.up + in_.attachment;
     draw_blocks();
     for (std::size_t l = 0; l < courses_.courses.size(); ++l) {
-      const bool support = courses_.courses[l].item.kind == Item::Kind::support_line;
-      if (auto drawn = support ? draw_support(l) : draw_line(l); !drawn) return drawn;
+      if (courses_.courses[l].item.kind == Item::Kind::support_line)
+        draw_support(courses_.courses[l]);
+      else if (auto drawn = draw_line(l); !drawn)
+        return drawn;
     }
     return {};
   }
@@ -119,32 +130,29 @@ class Drawing {
     return reeving::derive_sense(before, after, sheave);
   }
 
-  tl::expected<void, Unsolved> draw_support(std::size_t index) {
-    const Course& course = courses_.courses[index];
+  void draw_support(const Course& course) {
     const SupportLine& given = layout_.support_lines[static_cast<std::size_t>(course.item.index)];
     const auto anchor = [&](AnchorId id) {
       return reeving::End{layout_.anchors[static_cast<std::size_t>(id)].position, reeving::on_ground};
     };
     const auto block = static_cast<std::size_t>(given.carries);
-    std::vector<std::string> already_said;
-    const auto cable = support_cable(layout_, given, already_said);
-    if (!cable) return tl::unexpected(cable.error());
+    const mainline::Cable& cable = supports_[static_cast<std::size_t>(course.item.index)];
     in_.lines.push_back({.from = anchor(given.from),
                          .to = anchor(given.to),
                          .first_sheave = static_cast<int>(in_.sheaves.size()),
                          .sheaves = 1,
-                         .weight_N_per_m = cable->weight_N_per_m,
+                         .weight_N_per_m = cable.weight_N_per_m,
                          .diameter_m = given.diameter_m,
-                         .compliance_per_N = cable->compliance_per_N,
+                         .compliance_per_N = cable.compliance_per_N,
                          .closing = reeving::Closing::length});
     in_.sheaves.push_back(
         {.centre = blocks_[block] + site_vector(frame_, given.wheel), .body = static_cast<reeving::Body>(block)});
-    return {};
   }
 
   const Layout& layout_;
   const Frame& frame_;
   const Courses& courses_;
+  const SupportCables& supports_;
   reeving::Inputs& in_;
   std::vector<Point3> blocks_;
   Point3 attachment_;
@@ -152,16 +160,16 @@ class Drawing {
 
 /// Unstretched length of every line of known length at a temperature; NaN for the others. Fibre and short steel lines
 /// are taken not to change with temperature; support lines do.
-std::vector<double> lengths_at(const Layout& layout, const Courses& courses, double temperature_K) {
+std::vector<double> lengths_at(const Layout& layout, const Courses& courses, const SupportCables& supports,
+                               double temperature_K) {
   std::vector<double> lengths;
-  std::vector<std::string> already_said;
   for (const Course& course : courses.courses) {
     lengths.push_back(std::numeric_limits<double>::quiet_NaN());
     if (course.item.kind == Item::Kind::support_line) {
-      const SupportLine& line = layout.support_lines[static_cast<std::size_t>(course.item.index)];
-      if (const auto cable = support_cable(layout, line, already_said))
-        lengths.back() =
-            mainline::at_temperature(*cable, line.expansion_per_K, temperature_K - line.at_temperature_K).unstretched_m;
+      const auto index = static_cast<std::size_t>(course.item.index);
+      const SupportLine& line = layout.support_lines[index];
+      const double warmer_K = temperature_K - line.at_temperature_K;
+      lengths.back() = mainline::at_temperature(supports[index], line.expansion_per_K, warmer_K).unstretched_m;
     } else if (const Line& line = layout.lines[static_cast<std::size_t>(course.item.index)]; line.length_m) {
       lengths.back() = *line.length_m;
     }
@@ -186,10 +194,10 @@ bool in_the_wind(mainline::Weather weather, mainline::Loading loading) {
 /// Which sweeps there are is decided here and nowhere else. On every path the line at rest, for riders where it matters
 /// also with a side wind from either side; with a rider also at the unit's peak tension. Without sheave friction an
 /// empty trolley's return is its sweep at rest.
-void add_sweeps(const Layout& layout, const Courses& courses, const mainline::MainLine& main_line,
-                reeving::Inputs& in) {
+void add_sweeps(const Layout& layout, const Courses& courses, const SupportCables& supports,
+                const mainline::MainLine& main_line, reeving::Inputs& in) {
   const auto state_of = [&](const mainline::State& s) {
-    return reeving::State{s.cable, lengths_at(layout, courses, s.temperature_K)};
+    return reeving::State{s.cable, lengths_at(layout, courses, supports, s.temperature_K)};
   };
   for (std::size_t p = 0; p < main_line.paths.size(); ++p) {
     const mainline::StatePath& path = main_line.paths[p];
@@ -232,8 +240,12 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
                                 "the block",
                                 1 / ratio),
                     ratio);
-  for (const SupportLine& line : layout.support_lines)
-    if (const auto cable = support_cable(layout, line, assumptions); !cable) return tl::unexpected(cable.error());
+  SupportCables supports;
+  for (const SupportLine& line : layout.support_lines) {
+    const auto cable = support_cable(layout, line, assumptions);
+    if (!cable) return tl::unexpected(cable.error());
+    supports.push_back(*cable);
+  }
   if (layout.site.wind_across_m_per_s && !layout.site.altitude_m)
     assumptions.push_back("site: altitude 0 m for the density of the air in the wind, where it is greatest");
   reeving::Inputs in;
@@ -251,13 +263,13 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   in.unit = unit_of(layout.brake_unit);
   in.rest_extension_m = layout.brake_unit.rest_extension_m;
   const mainline::State& measured = main_line.states.front();
-  in.reference = {measured.cable, lengths_at(layout, courses, measured.temperature_K)};
+  in.reference = {measured.cable, lengths_at(layout, courses, supports, measured.temperature_K)};
   in.speed_m_per_s = layout.riders.arrival_speed_m_per_s.value.high;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;
-  if (auto drawn = Drawing(layout, frame, courses, in).draw(); !drawn) return tl::unexpected(drawn.error());
+  if (auto drawn = Drawing(layout, frame, courses, supports, in).draw(); !drawn) return tl::unexpected(drawn.error());
   in.upstream_m = upstream_travel_m(layout, frame, in);
-  add_sweeps(layout, courses, main_line, in);
+  add_sweeps(layout, courses, supports, main_line, in);
   return in;
 }
 
