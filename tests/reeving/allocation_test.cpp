@@ -10,13 +10,14 @@ namespace {
 long taken = 0;
 }
 
-void* operator new(std::size_t size) {
+// Kept out of line: g++ 12 takes one of a pair it has put in line for a mismatch.
+[[gnu::noinline]] void* operator new(std::size_t size) {
   ++taken;
   if (void* p = std::malloc(size > 0 ? size : 1)) return p;
   throw std::bad_alloc();
 }
-void operator delete(void* p) noexcept { std::free(p); }
-void operator delete(void* p, std::size_t) noexcept { std::free(p); }
+[[gnu::noinline]] void operator delete(void* p) noexcept { std::free(p); }
+[[gnu::noinline]] void operator delete(void* p, std::size_t) noexcept { std::free(p); }
 
 namespace fairlead::reeving {
 namespace {
