@@ -106,7 +106,7 @@ Nearest nearest(const Segment& s, const Box& box) {
     return sum;
   };
   std::array<double, 6> kinks;
-  for (int i = 0; i < 3; ++i) {
+  for (std::size_t i = 0; i < 3; ++i) {
     kinks[2 * i] = (-in.half[i] - in.p[i]) / in.d[i];
     kinks[2 * i + 1] = (in.half[i] - in.p[i]) / in.d[i];
   }
