@@ -47,7 +47,9 @@ struct BackupBrake {
   Words description;
   Real engages_m;  ///< chainage
   std::optional<Real> stroke_m;
-  Place place{};
+  std::optional<AnchorId> on;   ///< what holds it
+  std::optional<Real> force_N;  ///< most it pulls that anchor, downstream along the main line where it engages
+  Place on_place{}, place{};
 };
 
 }  // namespace fairlead

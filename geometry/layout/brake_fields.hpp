@@ -182,6 +182,10 @@ inline constexpr Field<BrakeTrolley> brake_trolley_fields[] = {
 template <>
 inline constexpr std::span<const Field<BrakeTrolley>> fields_of<BrakeTrolley> = brake_trolley_fields;
 
+template <>
+struct StorageOf<BackupBrake> {
+  using type = Storage<BackupBrake, Pointing<BackupBrake, std::optional<AnchorId>>>;
+};
 inline constexpr Field<BackupBrake> backup_brake_fields[] = {
     {{.name = "description", .says = "what it is", .examples = {"'spring stack on the main line'"}},
      &BackupBrake::description},
@@ -197,6 +201,16 @@ inline constexpr Field<BackupBrake> backup_brake_fields[] = {
       .bounds = above_zero,
       .examples = {"'3 m'"}},
      &BackupBrake::stroke_m},
+    {{.name = "on", .says = "anchor that holds it", .need = Need::optional, .examples = {"'A4'"}, .with = "force"},
+     Pointing<BackupBrake, std::optional<AnchorId>>{&BackupBrake::on, &BackupBrake::on_place}},
+    {{.name = "force",
+      .says = "most it pulls its anchor, downstream along the main line where it engages",
+      .need = Need::optional,
+      .dimension = Dimension::force,
+      .bounds = above_zero,
+      .examples = {"'6 kN'"},
+      .with = "on"},
+     &BackupBrake::force_N},
 };
 template <>
 inline constexpr std::span<const Field<BackupBrake>> fields_of<BackupBrake> = backup_brake_fields;

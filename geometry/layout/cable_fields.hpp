@@ -1,5 +1,5 @@
-// The tables of [main_line] and [[support_line]], and the words of their enumerations. What holds for any cable hung
-// between two anchors is said once.
+// The tables of [main_line], [[parallel_line]] and [[support_line]], and the words of their enumerations. What holds
+// for any cable hung between two anchors is said once.
 #pragma once
 
 #include <algorithm>
@@ -120,12 +120,20 @@ constexpr auto cable_fields(const CableWords& words) {
   });
 }
 
+/// The keys of one kind of cable, its own before or behind what holds for any.
+template <class T, std::size_t First, std::size_t Second>
+constexpr auto joined(const std::array<Field<T>, First>& first, const std::array<Field<T>, Second>& second) {
+  std::array<Field<T>, First + Second> all{};
+  std::copy(second.begin(), second.end(), std::copy(first.begin(), first.end(), all.begin()));
+  return all;
+}
+
 template <>
 struct StorageOf<MainLine> {
-  using type = Storage<MainLine, Pointing<MainLine, AnchorId>, std::optional<Given<RopeConstruction>> MainLine::*,
-                       Given<TensionAt> MainLine::*>;
+  using type = Storage<MainLine, Pointing<MainLine, AnchorId>, Pointing<MainLine, std::optional<AnchorId>>,
+                       std::optional<Given<RopeConstruction>> MainLine::*, Given<TensionAt> MainLine::*>;
 };
-inline constexpr auto main_line_fields = cable_fields<MainLine>({
+inline constexpr auto spanning_fields = cable_fields<MainLine>({
     .from = "anchor at its start, upstream",
     .to = "anchor at its end, at the landing",
     .ea = "axial stiffness EA; a range [low, high] is judged at both ends",
@@ -144,15 +152,74 @@ inline constexpr auto main_line_fields = cable_fields<MainLine>({
                 .sag = "['4.1 m', '4.3 m']",
                 .unstretched_length = "'220.35 m'"},
 });
+inline constexpr auto saddle_fields = std::to_array<Field<MainLine>>({
+    {{.name = "from_back_anchor",
+      .says =
+          "anchor that the cable runs on to behind its start, over a saddle; its length is that between the saddles",
+      .need = Need::optional,
+      .examples = {"'A5'"}},
+     Pointing<MainLine, std::optional<AnchorId>>{&MainLine::from_back_anchor, &MainLine::from_back_place}},
+    {{.name = "to_back_anchor",
+      .says = "anchor that it runs on to behind the landing, likewise",
+      .need = Need::optional,
+      .examples = {"'A6'"}},
+     Pointing<MainLine, std::optional<AnchorId>>{&MainLine::to_back_anchor, &MainLine::to_back_place}},
+    {{.name = "saddle_friction",
+      .says = "greater over lesser tension when the cable slips over a saddle; absent: the same on both sides",
+      .need = Need::optional,
+      .bounds = {.least = 1},
+      .examples = {"1.2"}},
+     &MainLine::saddle_friction},
+});
+inline constexpr auto main_line_fields = joined(spanning_fields, saddle_fields);
 template <>
 inline constexpr std::span<const Field<MainLine>> fields_of<MainLine> = main_line_fields;
+
+template <>
+struct StorageOf<ParallelLine> {
+  using type = Storage<ParallelLine, Pointing<ParallelLine, AnchorId>,
+                       std::optional<Given<RopeConstruction>> ParallelLine::*, Given<TensionAt> ParallelLine::*>;
+};
+inline constexpr auto beside_fields = std::to_array<Field<ParallelLine>>({
+    {{.name = "id", .says = "name on the drawings", .examples = {"'M2'"}}, &ParallelLine::id},
+    {{.name = "rider_mass",
+      .says = "of the heaviest rider on it with harness and trolley; absent: it is always bare",
+      .need = Need::optional,
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"'122.5 kg'"}},
+     &ParallelLine::rider_mass_kg},
+});
+inline constexpr auto parallel_line_fields =
+    joined(beside_fields,
+           cable_fields<ParallelLine>({
+               .from = "anchor at its start, upstream; it may be the main line's",
+               .to = "anchor at its end, at the landing; it may be the main line's",
+               .ea = "axial stiffness EA",
+               .tension = "measured tension of the bare line",
+               .sag = "measured sag of the bare line, vertically at mid-span",
+               .unstretched_length = "of the line between its anchors",
+               .tension_place = "the landing is where the tension is usually reached; common practice, no source",
+               .example = {.from = "'A1'",
+                           .to = "'A2'",
+                           .diameter = "'16 mm'",
+                           .mass = "'1.05 kg/m'",
+                           .ea = "'11 MN'",
+                           .construction = "'6x19 IWRC'",
+                           .mbs = "'160 kN'",
+                           .tension = "'15 kN'",
+                           .sag = "'4.2 m'",
+                           .unstretched_length = "'220.35 m'"},
+           }));
+template <>
+inline constexpr std::span<const Field<ParallelLine>> fields_of<ParallelLine> = parallel_line_fields;
 
 template <>
 struct StorageOf<SupportLine> {
   using type = Storage<SupportLine, Pointing<SupportLine, AnchorId>, Pointing<SupportLine, BlockId>,
                        std::optional<Given<RopeConstruction>> SupportLine::*, Given<TensionAt> SupportLine::*>;
 };
-inline constexpr Field<SupportLine> carrying_fields[] = {
+inline constexpr auto carrying_fields = std::to_array<Field<SupportLine>>({
     {{.name = "id", .says = "name on the drawings", .examples = {"'S1'"}}, &SupportLine::id},
     {{.name = "carries", .says = "the travelling block that rides on it", .examples = {"'B1'"}},
      Pointing<SupportLine, BlockId>{&SupportLine::carries, &SupportLine::carries_place}},
@@ -161,7 +228,7 @@ inline constexpr Field<SupportLine> carrying_fields[] = {
       .dimension = Dimension::length,
       .examples = {"['0 mm', '0 mm', '140 mm']"}},
      &SupportLine::wheel},
-};
+});
 inline constexpr auto hanging_fields = cable_fields<SupportLine>({
     .from = "anchor at its upstream end",
     .to = "anchor at its end toward the landing",
@@ -181,12 +248,7 @@ inline constexpr auto hanging_fields = cable_fields<SupportLine>({
                 .sag = "'0.2 m'",
                 .unstretched_length = "'35.94 m'"},
 });
-inline constexpr auto support_line_fields = [] {
-  std::array<Field<SupportLine>, std::size(carrying_fields) + hanging_fields.size()> all{};
-  std::copy(hanging_fields.begin(), hanging_fields.end(),
-            std::copy(std::begin(carrying_fields), std::end(carrying_fields), all.begin()));
-  return all;
-}();
+inline constexpr auto support_line_fields = joined(carrying_fields, hanging_fields);
 template <>
 inline constexpr std::span<const Field<SupportLine>> fields_of<SupportLine> = support_line_fields;
 

@@ -23,7 +23,12 @@ class Consistency {
     if (sound({"support_line", "anchor"}))
       for (const SupportLine& line : layout_.support_lines)
         hung(fmt::format("support line \"{}\"", line.id.value), "a support line", line);
+    if (sound({"parallel_line", "anchor"}))
+      for (const ParallelLine& line : layout_.parallel_lines)
+        hung(fmt::format("parallel line \"{}\"", line.id.value), "a parallel line", line);
+    if (sound({"main_line", "anchor"})) saddles();
     if (sound({"main_line", "anchor", "site", "brake_trolley"})) rest_mark();
+    if (sound({"main_line", "anchor", "site", "backup_brake"})) backup_brake();
     if (sound({"main_line", "anchor", "site", "block", "support_line"})) block_rests();
     const std::size_t before = errors_.count();
     if (sound({"line"})) lines();
@@ -67,6 +72,37 @@ class Consistency {
                   fmt::format("{}: \"{}\" and \"{}\" stand above one another", who, anchor(cable.from).id.value,
                               anchor(cable.to).id.value),
                   fmt::format("{} spans a horizontal distance", it));
+  }
+
+  void saddles() {
+    const MainLine& line = layout_.main_line;
+    if (line.saddle_friction && !line.from_back_anchor && !line.to_back_anchor)
+      errors_.add(line.saddle_friction->place, "main line: it runs over no saddle",
+                  "give \"from_back_anchor\" or \"to_back_anchor\"");
+    saddle(line.from, line.from_back_anchor, line.from_back_place);
+    saddle(line.to, line.to_back_anchor, line.to_back_place);
+  }
+
+  // The cable leads on beyond its support: back toward the other one it would lie on itself, straight down it has no
+  // plane to hang in.
+  void saddle(AnchorId support, const std::optional<AnchorId>& back, Place place) {
+    if (!back || !(norm(span(layout_.main_line)) > 0)) return;
+    const Vec3 away = anchor(*back).position - anchor(support).position.value;
+    const double beyond_m = (support == layout_.main_line.to ? 1 : -1) * dot(away, unit(span(layout_.main_line)));
+    if (!(beyond_m > 0))
+      errors_.add(place,
+                  fmt::format("main line: its back anchor \"{}\" does not stand behind its saddle at \"{}\"",
+                              anchor(*back).id.value, anchor(support).id.value),
+                  "name an anchor beyond the span");
+  }
+
+  // What holds the backup brake is pulled along the main line, so it engages on it.
+  void backup_brake() {
+    if (!layout_.backup_brake || !layout_.backup_brake->on || !(norm(span(layout_.main_line)) > 0)) return;
+    const Reach line = reach(layout_.main_line);
+    const Real& engages_m = layout_.backup_brake->engages_m;
+    if (!line.holds(engages_m))
+      errors_.add(engages_m.place, "backup brake: it would engage off the main line", line.words("the main line"));
   }
 
   double chainage(Point3 at) const {

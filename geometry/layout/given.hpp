@@ -73,7 +73,8 @@ struct Item {
     rider,
     landing,
     support_line,
-    structure
+    structure,
+    parallel_line
   };
   Kind kind{};
   int index{};

@@ -18,7 +18,7 @@ struct NamedKind {
 constexpr NamedKind lists[] = {{"anchor", Kind::anchor},       {"sheave", Kind::sheave},
                                {"line", Kind::line},           {"block", Kind::block},
                                {"connector", Kind::connector}, {"support_line", Kind::support_line},
-                               {"structure", Kind::structure}};
+                               {"structure", Kind::structure}, {"parallel_line", Kind::parallel_line}};
 
 }  // namespace
 
@@ -92,6 +92,8 @@ std::string_view item_words(Kind kind) {
       return "a support line";
     case Kind::structure:
       return "a structure";
+    case Kind::parallel_line:
+      return "a parallel line";
   }
   return "an item";
 }
@@ -99,6 +101,9 @@ std::string_view item_words(Kind kind) {
 const std::vector<Kind>& kinds_of(const AnchorId*) {
   static const std::vector<Kind> kinds{Kind::anchor};
   return kinds;
+}
+const std::vector<Kind>& kinds_of(const std::optional<AnchorId>*) {
+  return kinds_of(static_cast<const AnchorId*>(nullptr));
 }
 const std::vector<Kind>& kinds_of(const SheaveId*) {
   static const std::vector<Kind> kinds{Kind::sheave};
@@ -119,6 +124,7 @@ const std::vector<Kind>& kinds_of(const LineEnd*) {
 }
 
 void point_at(Item item, AnchorId& to) { to = static_cast<AnchorId>(item.index); }
+void point_at(Item item, std::optional<AnchorId>& to) { to = static_cast<AnchorId>(item.index); }
 void point_at(Item item, SheaveId& to) { to = static_cast<SheaveId>(item.index); }
 void point_at(Item item, BlockId& to) { to = static_cast<BlockId>(item.index); }
 void point_at(Item item, Carrier& to) {

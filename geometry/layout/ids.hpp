@@ -32,11 +32,13 @@ std::string_view item_words(Item::Kind);
 
 /// What a reference of each type may point at, and pointing it there.
 const std::vector<Item::Kind>& kinds_of(const AnchorId*);
+const std::vector<Item::Kind>& kinds_of(const std::optional<AnchorId>*);
 const std::vector<Item::Kind>& kinds_of(const SheaveId*);
 const std::vector<Item::Kind>& kinds_of(const BlockId*);
 const std::vector<Item::Kind>& kinds_of(const Carrier*);
 const std::vector<Item::Kind>& kinds_of(const LineEnd*);
 void point_at(Item, AnchorId&);
+void point_at(Item, std::optional<AnchorId>&);
 void point_at(Item, SheaveId&);
 void point_at(Item, BlockId&);
 void point_at(Item, Carrier&);

@@ -18,6 +18,8 @@ const std::string* given_id(const Layout& layout, Item item) {
       return &layout.connectors.at(index).id.value;
     case Item::Kind::support_line:
       return &layout.support_lines.at(index).id.value;
+    case Item::Kind::parallel_line:
+      return &layout.parallel_lines.at(index).id.value;
     case Item::Kind::structure:
       return &layout.structures.at(index).id.value;
     default:

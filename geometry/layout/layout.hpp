@@ -17,6 +17,7 @@ struct Layout {
   Project project;
   Site site;
   MainLine main_line;
+  std::vector<ParallelLine> parallel_lines;
   std::vector<Anchor> anchors;
   std::vector<Sheave> sheaves;
   std::vector<Line> lines;

@@ -15,17 +15,19 @@ namespace fairlead {
 
 template <>
 struct StorageOf<Layout> {
-  using type = std::variant<Project Layout::*, Site Layout::*, MainLine Layout::*, std::vector<Anchor> Layout::*,
-                            std::vector<Sheave> Layout::*, std::vector<Line> Layout::*, std::vector<Block> Layout::*,
-                            std::vector<Connector> Layout::*, std::vector<SupportLine> Layout::*, BrakeUnit Layout::*,
-                            BrakeTrolley Layout::*, std::optional<BackupBrake> Layout::*, Riders Layout::*,
-                            std::optional<Landing> Layout::*, std::vector<Structure> Layout::*, Limits Layout::*,
-                            std::vector<Waiver> Layout::*>;
+  using type = std::variant<Project Layout::*, Site Layout::*, MainLine Layout::*, std::vector<ParallelLine> Layout::*,
+                            std::vector<Anchor> Layout::*, std::vector<Sheave> Layout::*, std::vector<Line> Layout::*,
+                            std::vector<Block> Layout::*, std::vector<Connector> Layout::*,
+                            std::vector<SupportLine> Layout::*, BrakeUnit Layout::*, BrakeTrolley Layout::*,
+                            std::optional<BackupBrake> Layout::*, Riders Layout::*, std::optional<Landing> Layout::*,
+                            std::vector<Structure> Layout::*, Limits Layout::*, std::vector<Waiver> Layout::*>;
 };
 inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "project", .says = "whose rig it is, for the title block"}, &Layout::project},
     {{.name = "site", .says = "where it stands, and in what weather"}, &Layout::site},
     {{.name = "main_line", .says = "the cable that the riders roll on"}, &Layout::main_line},
+    {{.name = "parallel_line", .says = "a second main line beside it", .need = Need::optional},
+     &Layout::parallel_lines},
     {{.name = "anchor", .says = "a point that carries load"}, &Layout::anchors},
     {{.name = "sheave", .says = "a sheave that a line runs over"}, &Layout::sheaves},
     {{.name = "line", .says = "a line of the arrest system"}, &Layout::lines},

@@ -28,6 +28,12 @@ struct Site {
   std::optional<Real> altitude_m;
   Real coldest_K, warmest_K;
   std::optional<Real> wind_along_m_per_s, wind_across_m_per_s;
+  // Nobody rides in this weather: loads of the bare main line.
+  std::optional<Real> ice_thickness_m;  ///< all round
+  Real ice_density_kg_per_m3;
+  std::optional<Real> ice_temperature_K;       ///< absent: `coldest`
+  std::optional<Real> ice_wind_m_per_s;        ///< across, on the ice
+  std::optional<Real> storm_wind_m_per_s;      ///< across, without ice
   std::optional<Given<Point3>> chainage_zero;  ///< absent: the main line's start
   Place place{};
 };

@@ -19,6 +19,7 @@ struct Riders {
   Real trolley_mass_kg, hanging_length_m;
   Given<Range> arrival_speed_m_per_s;
   std::optional<Envelope> envelope;
+  std::optional<Real> rescuer_mass_kg;  ///< hangs on the line together with the heaviest rider
   Place place{};
 };
 

@@ -64,6 +64,13 @@ inline constexpr Field<Riders> riders_fields[] = {
       .bounds = above_zero,
       .examples = {"['5 m/s', '11 m/s']"}},
      &Riders::arrival_speed_m_per_s},
+    {{.name = "rescuer_mass",
+      .says = "of a rescuer with gear and trolley, who hangs on the main line beside the heaviest rider",
+      .need = Need::optional,
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"'100 kg'"}},
+     &Riders::rescuer_mass_kg},
     {{.name = "envelope", .says = "what a hanging rider can reach", .need = Need::offered}, &Riders::envelope},
 };
 template <>

@@ -1,4 +1,5 @@
-// The sections of what is rigged: [main_line], [[support_line]], [[anchor]], [[sheave]], [[line]], [[block]],
+// The sections of what is rigged: [main_line], [[parallel_line]], [[support_line]], [[anchor]], [[sheave]], [[line]],
+// [[block]],
 // [[connector]]. Their tables: cable_fields.hpp, rigging_fields.hpp and line_fields.hpp.
 #pragma once
 
@@ -28,8 +29,19 @@ struct HungCable {
   Place place{};
 };
 
-/// `from` is its upstream, `to` its landing support.
-struct MainLine : HungCable<Given<Range>> {};
+/// `from` is its upstream, `to` its landing support. Where it has a back anchor it passes over a saddle at the support
+/// and runs on to that anchor.
+struct MainLine : HungCable<Given<Range>> {
+  std::optional<AnchorId> from_back_anchor, to_back_anchor;
+  Place from_back_place{}, to_back_place{};
+  std::optional<Real> saddle_friction;  ///< greater over lesser tension when it slips over a saddle
+};
+
+/// A second main line beside the first.
+struct ParallelLine : HungCable<Real> {
+  Words id;
+  std::optional<Real> rider_mass_kg;  ///< of the heaviest load that rolls on it; absent: it is always bare
+};
 
 /// The overhead line that a travelling block rides on.
 struct SupportLine : HungCable<Real> {

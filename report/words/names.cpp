@@ -49,6 +49,8 @@ std::string_view kind_of(Item::Kind kind) {
       return "support line";
     case Item::Kind::structure:
       return "structure";
+    case Item::Kind::parallel_line:
+      return "parallel line";
   }
   return "item";
 }
