@@ -14,8 +14,8 @@
 namespace fairlead {
 
 /// offered: optional, but written into a starting layout. Of the keys that share a group number, exactly_one or
-/// at_most_one may be given.
-enum class Need { required, offered, optional, exactly_one, at_most_one };
+/// at_most_one may be given; offered_one: at most one, and the first is written into a starting layout.
+enum class Need { required, offered, optional, exactly_one, at_most_one, offered_one };
 
 /// What a number may be, in SI. Every element of a range, point or limit is held to it; both columns of a curve too.
 struct Bounds {

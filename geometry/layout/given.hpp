@@ -74,7 +74,8 @@ struct Item {
     landing,
     support_line,
     structure,
-    parallel_line
+    parallel_line,
+    member
   };
   Kind kind{};
   int index{};

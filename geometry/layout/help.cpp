@@ -36,6 +36,7 @@ std::string_view need_words(Need need) {
     case Need::exactly_one:
       return "exactly one";
     case Need::at_most_one:
+    case Need::offered_one:
       return "at most one";
   }
   return "";

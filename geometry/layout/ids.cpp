@@ -18,7 +18,8 @@ struct NamedKind {
 constexpr NamedKind lists[] = {{"anchor", Kind::anchor},       {"sheave", Kind::sheave},
                                {"line", Kind::line},           {"block", Kind::block},
                                {"connector", Kind::connector}, {"support_line", Kind::support_line},
-                               {"structure", Kind::structure}, {"parallel_line", Kind::parallel_line}};
+                               {"structure", Kind::structure}, {"parallel_line", Kind::parallel_line},
+                               {"member", Kind::member}};
 
 }  // namespace
 
@@ -94,6 +95,8 @@ std::string_view item_words(Kind kind) {
       return "a structure";
     case Kind::parallel_line:
       return "a parallel line";
+    case Kind::member:
+      return "a member";
   }
   return "an item";
 }

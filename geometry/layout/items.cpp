@@ -20,6 +20,8 @@ const std::string* given_id(const Layout& layout, Item item) {
       return &layout.support_lines.at(index).id.value;
     case Item::Kind::parallel_line:
       return &layout.parallel_lines.at(index).id.value;
+    case Item::Kind::member:
+      return &layout.members.at(index).id.value;
     case Item::Kind::structure:
       return &layout.structures.at(index).id.value;
     default:

@@ -19,6 +19,7 @@ struct Layout {
   MainLine main_line;
   std::vector<ParallelLine> parallel_lines;
   std::vector<Anchor> anchors;
+  std::vector<Member> members;
   std::vector<Sheave> sheaves;
   std::vector<Line> lines;
   std::vector<Block> blocks;

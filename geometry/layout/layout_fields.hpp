@@ -6,6 +6,7 @@
 #include "geometry/layout/layout.hpp"
 #include "geometry/layout/limits_fields.hpp"
 #include "geometry/layout/line_fields.hpp"
+#include "geometry/layout/member_fields.hpp"
 #include "geometry/layout/project_fields.hpp"
 #include "geometry/layout/riders_fields.hpp"
 #include "geometry/layout/rigging_fields.hpp"
@@ -16,8 +17,8 @@ namespace fairlead {
 template <>
 struct StorageOf<Layout> {
   using type = std::variant<Project Layout::*, Site Layout::*, MainLine Layout::*, std::vector<ParallelLine> Layout::*,
-                            std::vector<Anchor> Layout::*, std::vector<Sheave> Layout::*, std::vector<Line> Layout::*,
-                            std::vector<Block> Layout::*, std::vector<Connector> Layout::*,
+                            std::vector<Anchor> Layout::*, std::vector<Member> Layout::*, std::vector<Sheave> Layout::*,
+                            std::vector<Line> Layout::*, std::vector<Block> Layout::*, std::vector<Connector> Layout::*,
                             std::vector<SupportLine> Layout::*, BrakeUnit Layout::*, BrakeTrolley Layout::*,
                             std::optional<BackupBrake> Layout::*, Riders Layout::*, std::optional<Landing> Layout::*,
                             std::vector<Structure> Layout::*, Limits Layout::*, std::vector<Waiver> Layout::*>;
@@ -29,6 +30,8 @@ inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "parallel_line", .says = "a second main line beside it", .need = Need::optional},
      &Layout::parallel_lines},
     {{.name = "anchor", .says = "a point that carries load"}, &Layout::anchors},
+    {{.name = "member", .says = "a leg, guy or pole that holds an anchor's point", .need = Need::optional},
+     &Layout::members},
     {{.name = "sheave", .says = "a sheave that a line runs over"}, &Layout::sheaves},
     {{.name = "line", .says = "a line of the arrest system"}, &Layout::lines},
     {{.name = "block", .says = "a travelling block", .need = Need::optional}, &Layout::blocks},

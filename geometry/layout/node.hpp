@@ -15,8 +15,8 @@ struct Entry;
 struct Node {
   enum class Kind { table, list, text, number, truth, date, time };
   Kind kind = Kind::table;
-  Place place{};  ///< of the value; of a table its header or brace
-  std::string text{};
+  Place place{};       ///< of the value; of a table its header or brace
+  std::string text{};  ///< of a truth "true" or "false"
   double number{};
   Date date{};
   std::vector<Node> items;     ///< of a list

@@ -25,6 +25,8 @@ inline constexpr Kind kind_of<std::string> = Kind::words;
 template <>
 inline constexpr Kind kind_of<double> = Kind::number;
 template <>
+inline constexpr Kind kind_of<bool> = Kind::truth;
+template <>
 inline constexpr Kind kind_of<Range> = Kind::range;
 template <>
 inline constexpr Kind kind_of<Point3> = Kind::point;
@@ -135,6 +137,8 @@ std::string_view kind_words(Kind kind) {
       return "three texts";
     case Kind::joins:
       return "a list of ids";
+    case Kind::truth:
+      return "true or false";
     case Kind::route:
       return "a list of sheaves";
     case Kind::table:

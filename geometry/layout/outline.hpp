@@ -26,6 +26,7 @@ struct Outline {
     reference,
     axes,
     joins,
+    truth,
     route,
     table,
     tables

@@ -44,6 +44,7 @@ class Converter {
         break;
       case toml::node_type::boolean:
         to.kind = Node::Kind::truth;
+        to.text = from.as_boolean()->get() ? "true" : "false";
         break;
       case toml::node_type::date:
         to.kind = Node::Kind::date;

@@ -1,6 +1,6 @@
-// The sections of what is rigged: [main_line], [[parallel_line]], [[support_line]], [[anchor]], [[sheave]], [[line]],
-// [[block]],
-// [[connector]]. Their tables: cable_fields.hpp, rigging_fields.hpp and line_fields.hpp.
+// The sections of what is rigged: [main_line], [[parallel_line]], [[support_line]], [[anchor]], [[member]], [[sheave]],
+// [[line]], [[block]], [[connector]]. Their tables: cable_fields.hpp, rigging_fields.hpp, member_fields.hpp and
+// line_fields.hpp.
 #pragma once
 
 #include <variant>
@@ -51,12 +51,34 @@ struct SupportLine : HungCable<Real> {
   Place carries_place{};
 };
 
-/// wll: working load limit; mbs: minimum breaking strength. Exactly one for an anchor.
+/// wll: working load limit; mbs: minimum breaking strength. Exactly one for an anchor that no member holds; at most one
+/// for one that members hold.
 struct Anchor {
   Words id;
   Given<Point3> position;  ///< where the load acts
   std::optional<Real> wll_N, mbs_N;
+  std::optional<Given<Point3>> base;     ///< where its bracket stands
+  std::optional<Real> base_moment_N_m;   ///< working limit of the bracket there
+  std::optional<Given<Vec3>> cone_axis;  ///< direction in which it may be pulled, any length > 0
+  std::optional<Real> cone_angle_rad;    ///< greatest angle of the load off that direction
+  std::optional<Given<Size>> movement;   ///< how far it may come to stand either way of its place: along, across, up
   Place place{};
+};
+
+enum class MemberKind { leg, guy, pole };
+
+/// A part that holds an anchor's point: a leg of a bridle or cross line, a guy, or a pole. wll, mbs: at most one.
+struct Member {
+  Words id;
+  AnchorId anchor{};
+  Given<MemberKind> kind;
+  Given<Point3> to;  ///< where it is fixed
+  std::optional<Real> ea_N;
+  std::optional<Real> pretension_N;  ///< of a guy, with nothing pulling at the anchor
+  std::optional<Real> wll_N, mbs_N;
+  std::optional<Real> compression_limit_N;  ///< of a pole, against buckling
+  std::optional<Given<bool>> may_be_lost;   ///< the rest must hold without it
+  Place anchor_place{}, place{};
 };
 
 struct BrakeTrolleyEnd {

@@ -112,6 +112,8 @@ Object value_schema(const Outline& outline) {
       return words();
     case Outline::Kind::axes:
       return list_of({words()}, 3, 3);
+    case Outline::Kind::truth:
+      return {{"type", text("boolean")}};
     case Outline::Kind::joins:
       return list_of({words()}, 2);
     case Outline::Kind::route:

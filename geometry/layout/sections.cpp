@@ -14,10 +14,10 @@
 namespace fairlead {
 namespace {
 
-const std::vector<Item::Kind> every_kind{Item::Kind::anchor,       Item::Kind::sheave,       Item::Kind::line,
-                                         Item::Kind::block,        Item::Kind::connector,    Item::Kind::brake_trolley,
-                                         Item::Kind::brake_unit,   Item::Kind::support_line, Item::Kind::structure,
-                                         Item::Kind::parallel_line};
+const std::vector<Item::Kind> every_kind{Item::Kind::anchor,        Item::Kind::sheave,       Item::Kind::line,
+                                         Item::Kind::block,         Item::Kind::connector,    Item::Kind::brake_trolley,
+                                         Item::Kind::brake_unit,    Item::Kind::support_line, Item::Kind::structure,
+                                         Item::Kind::parallel_line, Item::Kind::member};
 constexpr std::size_t most_items = 1000;  // of one kind; ids are 16 bits wide
 
 template <class T>

@@ -72,8 +72,8 @@ class Starter {
   // Of keys that exclude one another the first is written.
   static bool chosen(const Outline& outline, const Outline& table) {
     const auto same_group = [&](const Outline& other) { return other.key.group == outline.key.group; };
-    return outline.key.need == Need::exactly_one &&
-           &*std::find_if(table.keys.begin(), table.keys.end(), same_group) == &outline;
+    const bool one = outline.key.need == Need::exactly_one || outline.key.need == Need::offered_one;
+    return one && &*std::find_if(table.keys.begin(), table.keys.end(), same_group) == &outline;
   }
 };
 

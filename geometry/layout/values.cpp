@@ -90,6 +90,11 @@ void ValueReader::read(const Node& node, const Key& key, const std::string& who,
     refuse(node, who, "an id has no blanks, dots or quotes", "letters, digits, - and _ will do");
 }
 
+void ValueReader::read(const Node& node, const Key& key, const std::string& who, bool& value) {
+  if (node.kind != Node::Kind::truth) return refuse_kind(node, key, who, "true or false");
+  value = node.text == "true";
+}
+
 void ValueReader::read(const Node& node, const Key& key, const std::string& who, Range& value) {
   if (node.kind != Node::Kind::list) {
     value.low = value.high = quantity(node, key, who, key.dimension, key.bounds);

@@ -17,6 +17,7 @@ class ValueReader {
   /// `who`: the item as it begins a message, "anchor \"A2\"".
   void read(const Node&, const Key&, const std::string& who, double&);
   void read(const Node&, const Key&, const std::string& who, std::string&);
+  void read(const Node&, const Key&, const std::string& who, bool&);
   void read(const Node&, const Key&, const std::string& who, Range&);
   void read(const Node&, const Key&, const std::string& who, Point3&);
   void read(const Node&, const Key&, const std::string& who, Vec3&);

@@ -51,6 +51,8 @@ std::string_view kind_of(Item::Kind kind) {
       return "structure";
     case Item::Kind::parallel_line:
       return "parallel line";
+    case Item::Kind::member:
+      return "member";
   }
   return "item";
 }

@@ -63,8 +63,12 @@ TEST(LayoutSchema, SaysWhatAValueMayBe) {
   EXPECT_EQ(key("block", "centre_of_mass").at("default"), Json({"0 mm", "0 mm", "0 mm"}));
   EXPECT_EQ(key("structure", "clear_of").at("items").at("enum"), Json({"lines", "block", "rider"}));
   EXPECT_EQ(key("structure", "size").at("items").at("exclusiveMinimum"), 0);
-  const Json one_mark = sections.at("anchor").at("items").at("allOf").at(0).at("oneOf");
-  EXPECT_EQ(one_mark, Json::parse(R"([{"required": ["wll"]}, {"required": ["mbs"]}])"));
+  EXPECT_EQ(key("member", "may_be_lost").at("type"), "boolean");
+  const Json one_measure = sections.at("support_line").at("items").at("allOf").at(0).at("oneOf");
+  EXPECT_EQ(one_measure, Json::parse(R"([{"required": ["ea"]}, {"required": ["construction"]}])"));
+  // Which of them an anchor needs depends on its members.
+  const Json one_mark = sections.at("anchor").at("items").at("allOf").at(0);
+  EXPECT_EQ(one_mark, Json::parse(R"({"not": {"required": ["wll", "mbs"]}})"));
 }
 
 TEST(LayoutSchema, AKindOfStructureHasItsKeysAndNoOthers) {
@@ -198,8 +202,8 @@ TEST(KeyHelp, SaysWhatAKeyIsAndHowItIsWritten) {
             "  a direction [x, y, z], of any length above zero; required\n"
             "  for example axle = [0, 1, 0]\n");
   EXPECT_EQ(key_help("anchor.wll"),
-            "anchor.wll: working load limit, as marked\n"
-            "  a load rating in N, daN, kN, MN, lbf, kip, kgf, kg, t, tonne, lb; a bare number is SI; exactly one of "
+            "anchor.wll: working load limit, as marked; without members one of wll and mbs is needed\n"
+            "  a load rating in N, daN, kN, MN, lbf, kip, kgf, kg, t, tonne, lb; a bare number is SI; at most one of "
             "wll, mbs\n"
             "  for example wll = \"40 kN\"\n");
   EXPECT_EQ(key_help("main_line.expansion"),
@@ -270,7 +274,8 @@ TEST(Tables, EveryKeySaysWhatItIsAndShowsAnExample) {
       const bool section = outline.kind == Outline::Kind::table || outline.kind == Outline::Kind::tables;
       EXPECT_FALSE(key.says.empty()) << key.name;
       EXPECT_TRUE(section || !key.examples[0].empty()) << key.name;
-      EXPECT_EQ(key.need == Need::exactly_one || key.need == Need::at_most_one, key.group > 0) << key.name;
+      const bool one = key.need == Need::exactly_one || key.need == Need::at_most_one || key.need == Need::offered_one;
+      EXPECT_EQ(one, key.group > 0) << key.name;
       EXPECT_EQ(key.fallback.empty(), key.because.empty()) << key.name;
       EXPECT_EQ(outline.kind == Outline::Kind::curve, key.over != Dimension::none) << key.name;
       if (!key.with.empty()) {
