@@ -97,8 +97,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     const Line& line = rig.layout.lines[l];
     if (!line.from_termination_m && !line.to_termination_m) continue;
     const Item item{Item::Kind::line, static_cast<int>(l)};
-    const auto apart = [item](const LegOf& leg) {
-      return leg.line == item && leg.from.body < 0 && leg.to.body < 0 && terminated(leg);
+    const auto stays = [&rig](reeving::Body body) { return body < 0 || body >= static_cast<int>(rig.layout.blocks.size()); };
+    const auto apart = [item, stays](const LegOf& leg) {
+      return leg.line == item && stays(leg.from.body) && stays(leg.to.body) && terminated(leg);
     };
     const auto least = least_of(apart, [](const LegOf&, bool bodies) { return !bodies; });
     if (least || !runs) judge(rig, item, line.id.place, least, out);

@@ -49,9 +49,11 @@ std::size_t leg_onto(const reeving::Inputs& in, std::size_t sheave) {
 std::optional<int> redirect_of(const Rig& rig) {
   if (rig.reeved.empty() || rig.reeved.front() < 0) return std::nullopt;
   const Sheave& first = rig.layout.sheaves[static_cast<std::size_t>(rig.reeved.front())];
-  return first.position ? std::optional(rig.reeved.front()) : std::nullopt;
+  return std::holds_alternative<AnchorId>(first.on) ? std::optional(rig.reeved.front()) : std::nullopt;
 }
 
-Place place_of(const Sheave& sheave) { return sheave.position ? sheave.position->place : sheave.offset->place; }
+Place place_of(const Sheave& sheave) {
+  return sheave.position ? sheave.position->place : sheave.offset ? sheave.offset->place : sheave.link_m->place;
+}
 
 }  // namespace fairlead

@@ -41,7 +41,7 @@ class Ends {
     const reeving::Body body = (end == 0 ? leg_.from : leg_.to).body;
     if (body < 0) return bodies;
     const auto block = static_cast<std::size_t>(body);
-    const reeving::Placement& place = sweep.blocks[pose * rig_.layout.blocks.size() + block].placement;
+    const reeving::Placement& place = sweep.blocks[pose * rig_.bodies.size() + block].placement;
     for (Body& b : bodies) {
       b.centre = place.move(b.centre, rig_.reeving.inputs->blocks[block].drawn);
       for (Vec3* v : {&b.x, &b.y, &b.z, &b.axle}) *v = place.turn(*v);
@@ -61,7 +61,7 @@ class Ends {
     const auto add_sheave = [&](std::size_t k) {
       bodies.push_back({in.sheaves[k].centre, {}, {}, {}, in.sheaves[k].axle, in.sheaves[k].radius_m});
     };
-    if (side.body >= 0) {
+    if (side.body >= 0 && rig_.bodies[static_cast<std::size_t>(side.body)].kind == Item::Kind::block) {
       const auto block = static_cast<std::size_t>(side.body);
       if (const auto& size = rig_.layout.blocks[block].size_m) bodies.push_back(box(in.blocks[block].drawn, *size));
       for (std::size_t k = 0; k < in.sheaves.size(); ++k)
@@ -137,7 +137,7 @@ Extreme least_run_m(const Rig& rig, const reeving::Sweep& sweep, const std::vect
       const reeving::Body block = (end == 0 ? leg.from : leg.to).body;
       if (block < 0) continue;
       const reeving::Placement& place =
-          sweep.blocks[pose * rig.layout.blocks.size() + static_cast<std::size_t>(block)].placement;
+          sweep.blocks[pose * rig.bodies.size() + static_cast<std::size_t>(block)].placement;
       for (const Vec3& v : {place.turned_x, place.turned_y, place.turned_z}) chord.turned.push_back(v);
     }
     return chord;

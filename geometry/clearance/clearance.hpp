@@ -23,8 +23,8 @@ struct Thing {
     hands,      ///< the stretch of the pulling line beside the brake trolley; index 0
     line,       ///< index into reeving::Inputs::lines
     main_line,  ///< index 0
-    block,      ///< index into reeving::Inputs::blocks
-    sheave,     ///< one that stands on an anchor; index into reeving::Inputs::sheaves
+    block,      ///< a travelling one; index into reeving::Inputs::blocks
+    sheave,     ///< one that stands on an anchor, or hangs there; index into reeving::Inputs::sheaves
     frame,      ///< of that sheave; the same index
     unit,       ///< the brake unit's body; index 0
     structure,  ///< index into Inputs::structures
@@ -58,8 +58,8 @@ struct SheaveBody {
 struct Inputs {
   std::vector<Structure> structures;
   std::optional<Envelope> rider;           ///< absent: nothing is said of the rider
-  std::vector<SheaveBody> sheaves;         ///< per sheave of the reeving; not read for wheels and sheaves of blocks
-  std::vector<std::optional<Box>> blocks;  ///< per block, as drawn; absent: nothing is said of it
+  std::vector<SheaveBody> sheaves;         ///< per sheave of the reeving, as drawn; not read for wheels and sheaves of blocks
+  std::vector<std::optional<Box>> blocks;  ///< per block, as drawn; absent: nothing is said of it, nor of a mount's
   std::optional<Box> unit;                 ///< the brake unit's body
   double main_line_radius_m{};
   /// Two legs that meet at a sheave, a block or a common end, and a line at what it is tied to, are not judged against

@@ -28,8 +28,8 @@ MovingBox rider_box(const Passage& passage) {
 
 /// What is known within half a metre of the block's point grows in proportion beyond it: the difference between the
 /// block's place and its interpolation is affine in the point.
-MovingBox block_box(int block, const Passage& passage) {
-  const Box& drawn = *passage.inputs.blocks[static_cast<std::size_t>(block)];
+MovingBox block_box(const BlockBox& of, const Passage& passage) {
+  const auto& [block, drawn] = of;
   const Point3 point = passage.rig.blocks[static_cast<std::size_t>(block)].drawn;
   std::vector<Box> at;
   for (int i = 0; i < passage.poses; ++i) {
@@ -85,7 +85,7 @@ Box MovingBox::piece(int, int pose, double share) const {
 Solved<Mover> make(const Recipe& recipe, const Passage& passage) {
   if (const auto* stretch = std::get_if<Stretch>(&recipe)) return hanging_chain(*stretch, passage);
   if (std::holds_alternative<RiderBox>(recipe)) return rider_box(passage);
-  if (const auto* block = std::get_if<BlockBox>(&recipe)) return block_box(block->block, passage);
+  if (const auto* block = std::get_if<BlockBox>(&recipe)) return block_box(*block, passage);
   if (const auto* shape = std::get_if<Shape>(&recipe)) return Fixed(*shape);
   const auto curve = main_line_chain(passage);
   if (!curve) return tl::unexpected(curve.error());

@@ -129,8 +129,10 @@ struct MainLineCurve {
 struct RiderBox {
   bool operator==(const RiderBox&) const = default;
 };
+/// A box that goes along with a block, as it is drawn.
 struct BlockBox {
   int block{};
+  Box drawn;
   bool operator==(const BlockBox&) const = default;
 };
 using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, BlockBox, Shape>;

@@ -86,8 +86,13 @@ std::vector<Passing> passings_of(const Run& run, const Plan& plan) {
   for (const Pair& pair : plan.pairs) {
     if (pair.a.kind != Kind::rider) continue;
     if (pair.b.kind == Kind::sheave) {
-      const Point3 centre = passage.rig.sheaves[static_cast<std::size_t>(pair.b.index)].centre;
-      add(run, plan, pair.b, level_with(passage, [&](int) { return centre; }), passings);
+      const reeving::Sheave& sheave = passage.rig.sheaves[static_cast<std::size_t>(pair.b.index)];
+      const auto centre = [&](int i) {
+        if (sheave.body < 0) return sheave.centre;
+        const Point3 drawn = passage.rig.blocks[static_cast<std::size_t>(sheave.body)].drawn;
+        return passage.block(i, sheave.body).placement.move(sheave.centre, drawn);
+      };
+      add(run, plan, pair.b, level_with(passage, centre), passings);
     }
     if (pair.b.kind == Kind::block)
       add(run, plan, pair.b, level_with(passage, [&](int i) { return passage.block(i, pair.b.index).placement.at; }),

@@ -1,6 +1,7 @@
 #include "geometry/clearance/plan.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace fairlead::clearance {
 namespace {
@@ -26,6 +27,13 @@ bool lies_in(Point3 p, const Shape& shape, double within_m) {
   return nearest(Segment{p, p}, shape).distance_m <= within_m;
 }
 
+/// The box about a sheave's cylinder.
+Box box_around(const reeving::Sheave& sheave, const SheaveBody& body) {
+  const Vec3 aside = std::abs(sheave.axle.z) < 0.9 ? Vec3{0, 0, 1} : Vec3{1, 0, 0};
+  const Vec3 y = unit(cross(aside, sheave.axle));
+  return {sheave.centre, sheave.axle, y, cross(sheave.axle, y), {body.width_m / 2, body.rim_radius_m, body.rim_radius_m}};
+}
+
 class Planner {
  public:
   Planner(const Inputs& in, const reeving::Inputs& rig) : in_(in), rig_(rig) {
@@ -33,7 +41,7 @@ class Planner {
       for (int k = 0; k <= line(l).sheaves; ++k) legs_.push_back(leg(l, k));
     for (int s = 0; s < static_cast<int>(rig.sheaves.size()); ++s) {
       const reeving::Sheave& sheave = rig.sheaves[static_cast<std::size_t>(s)];
-      if (sheave.body == reeving::on_ground && sheave.radius_m > 0) standing_.push_back(s);
+      if (stands_on_anchor(rig, sheave)) standing_.push_back(s);
     }
   }
 
@@ -50,7 +58,11 @@ class Planner {
   const std::optional<Box>& box(int b) const { return in_.blocks[static_cast<std::size_t>(b)]; }
   const SheaveBody& body(int s) const { return in_.sheaves[static_cast<std::size_t>(s)]; }
   const reeving::Sheave& sheave(int s) const { return rig_.sheaves[static_cast<std::size_t>(s)]; }
-  Post post(int s) const { return post_of(sheave(s), body(s)); }
+  BlockBox block_box(int b) const { return {b, *box(b)}; }
+  /// A shape that is part of a sheave on an anchor: it stands, or goes along with the sheave's mount.
+  Recipe part_of(int s, const Box& drawn) const {
+    return sheave(s).body < 0 ? Recipe{Shape{drawn}} : Recipe{BlockBox{sheave(s).body, drawn}};
+  }
 
   Leg leg(int l, int nth) const {
     const auto over = [&](int s) { return Hold{s, sheave(s).body, sheave(s).centre}; };
@@ -105,18 +117,24 @@ class Planner {
       keep(std::move(pair));
     }
     for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
-      if (box(b)) keep({rider, {Kind::block, b}, {{mover(RiderBox{}), mover(BlockBox{b})}}});
-    for_standing([&](Thing thing, const Shape& shape) { keep({rider, thing, {{mover(RiderBox{}), mover(shape)}}}); });
+      if (box(b)) keep({rider, {Kind::block, b}, {{mover(RiderBox{}), mover(block_box(b))}}});
+    for_standing([&](Thing thing, const Recipe& recipe, const Shape&) {
+      keep({rider, thing, {{mover(RiderBox{}), mover(recipe)}}});
+    });
     against_structures(rider, &Structure::rider, RiderBox{});
   }
 
-  /// Sheaves on anchors, their frames and the unit.
+  /// Sheaves on anchors, their frames and the unit: what they are in a passage, and as drawn.
   template <class Use>
   void for_standing(Use use) const {
-    for (const int s : standing_) use(Thing{Kind::sheave, s}, Shape{post(s)});
+    for (const int s : standing_) {
+      const Shape drawn = post_of(sheave(s), body(s));
+      const Recipe recipe = sheave(s).body < 0 ? Recipe{drawn} : part_of(s, box_around(sheave(s), body(s)));
+      use(Thing{Kind::sheave, s}, recipe, drawn);
+    }
     for (const int s : standing_)
-      if (body(s).frame) use(Thing{Kind::frame, s}, Shape{*body(s).frame});
-    if (in_.unit) use(Thing{Kind::unit, 0}, Shape{*in_.unit});
+      if (const auto& frame = body(s).frame) use(Thing{Kind::frame, s}, part_of(s, *frame), Shape{*frame});
+    if (in_.unit) use(Thing{Kind::unit, 0}, Recipe{Shape{*in_.unit}}, Shape{*in_.unit});
   }
 
   void against_structures(Thing thing, bool Structure::*asked, const Recipe& recipe) {
@@ -137,7 +155,7 @@ class Planner {
     line_main_line(l);
     for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
       if (box(b)) line_block(l, b);
-    for_standing([&](Thing thing, const Shape& shape) { line_standing(l, thing, shape); });
+    for_standing([&](Thing thing, const Recipe& recipe, const Shape& drawn) { line_standing(l, thing, recipe, drawn); });
     for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
       const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
       const Thing one{Kind::line, l}, other{Kind::structure, i};
@@ -211,18 +229,18 @@ class Planner {
       if (each.on_body(b))
         leave_out({pair.a, pair.b, Why::own_block, each.nth});
       else
-        meet(pair, Stretch{each.index}, BlockBox{b});
+        meet(pair, Stretch{each.index}, block_box(b));
     });
     keep(std::move(pair));
   }
 
-  void line_standing(int l, Thing thing, const Shape& shape) {
+  void line_standing(int l, Thing thing, const Recipe& recipe, const Shape& drawn) {
     Pair pair{{Kind::line, l}, thing, {}};
     for_legs_of(l, [&](const Leg& each) {
       if (const std::optional<Why> why = belongs_to(each, thing))
         leave_out({pair.a, pair.b, *why, each.nth});
       else
-        meet(pair, short_of_ties(each, thing, shape), shape);
+        meet(pair, short_of_ties(each, thing, drawn), recipe);
     });
     keep(std::move(pair));
   }
@@ -258,11 +276,13 @@ class Planner {
 
   void of_block(int b) {
     const Thing block{Kind::block, b};
-    keep({{Kind::main_line, 0}, block, {{mover(MainLineCurve{}), mover(BlockBox{b})}}});
+    keep({{Kind::main_line, 0}, block, {{mover(MainLineCurve{}), mover(block_box(b))}}});
     for (int other = b + 1; other < static_cast<int>(rig_.blocks.size()); ++other)
-      if (box(other)) keep({block, {Kind::block, other}, {{mover(BlockBox{b}), mover(BlockBox{other})}}});
-    for_standing([&](Thing thing, const Shape& shape) { keep({block, thing, {{mover(BlockBox{b}), mover(shape)}}}); });
-    against_structures(block, &Structure::blocks, BlockBox{b});
+      if (box(other)) keep({block, {Kind::block, other}, {{mover(block_box(b)), mover(block_box(other))}}});
+    for_standing([&](Thing thing, const Recipe& recipe, const Shape&) {
+      keep({block, thing, {{mover(block_box(b)), mover(recipe)}}});
+    });
+    against_structures(block, &Structure::blocks, block_box(b));
   }
 
   const Inputs& in_;
@@ -273,6 +293,12 @@ class Planner {
 };
 
 }  // namespace
+
+bool stands_on_anchor(const reeving::Inputs& rig, const reeving::Sheave& sheave) {
+  if (!(sheave.radius_m > 0)) return false;
+  return sheave.body == reeving::on_ground ||
+         (sheave.body >= 0 && !rig.blocks[static_cast<std::size_t>(sheave.body)].shifts());
+}
 
 Post post_of(const reeving::Sheave& sheave, const SheaveBody& body) {
   const Vec3 half = body.width_m / 2 * unit(sheave.axle);

@@ -23,7 +23,10 @@ struct Plan {
 
 Plan plan_pairs(const Inputs&, const reeving::Inputs&);
 
-/// The cylinder of a sheave on an anchor.
+/// Whether it stands on an anchor: fixed, or on a mount that lets it turn.
+bool stands_on_anchor(const reeving::Inputs&, const reeving::Sheave&);
+
+/// The cylinder of a sheave on an anchor, as drawn.
 Post post_of(const reeving::Sheave&, const SheaveBody&);
 
 }  // namespace fairlead::clearance

@@ -40,7 +40,7 @@ std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::
   if (in.sheaves.size() != rig.sheaves.size() || in.blocks.size() != rig.blocks.size())
     return "not every sheave and block has its body";
   for (std::size_t s = 0; s < in.sheaves.size(); ++s) {
-    if (rig.sheaves[s].body != reeving::on_ground || !(rig.sheaves[s].radius_m > 0)) continue;
+    if (!stands_on_anchor(rig, rig.sheaves[s])) continue;
     if (!is_solid(post_of(rig.sheaves[s], in.sheaves[s]))) return fmt::format("sheave {} has no body", s + 1);
     if (in.sheaves[s].frame && !is_solid(*in.sheaves[s].frame))
       return fmt::format("the frame of sheave {} is no box", s + 1);

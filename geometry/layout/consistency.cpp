@@ -196,14 +196,44 @@ class Consistency {
 
   void sheave_places() {
     for (const Sheave& sheave : layout_.sheaves) {
-      const bool on_anchor = std::holds_alternative<AnchorId>(sheave.on);
+      const std::string who = fmt::format("sheave \"{}\": ", sheave.id.value);
+      const bool on_anchor = std::holds_alternative<AnchorId>(sheave.on), free = sheave.mount == Mount::free;
       if (on_anchor && sheave.offset)
-        errors_.add(sheave.offset->place, fmt::format("sheave \"{}\": it stands on an anchor", sheave.id.value),
-                    "give its \"position\"");
+        errors_.add(sheave.offset->place, who + "it stands on an anchor",
+                    free ? "give its \"link\"" : "give its \"position\"");
+      else if (on_anchor && !free && !sheave.position)
+        errors_.add(sheave.place, who + "\"position\" is missing", "it stands on an anchor");
       if (!on_anchor && sheave.position)
-        errors_.add(sheave.position->place, fmt::format("sheave \"{}\": what carries it moves", sheave.id.value),
-                    "give its \"offset\"");
+        errors_.add(sheave.position->place, who + "what carries it moves", "give its \"offset\"");
+      else if (!on_anchor && !sheave.offset)
+        errors_.add(sheave.place, who + "\"offset\" is missing", "what carries it moves");
+      mount(sheave, who);
     }
+  }
+
+  // What a mount needs, and what only another has.
+  void mount(const Sheave& sheave, const std::string& who) {
+    const Mount mount = sheave.mount;
+    if (mount != Mount::fixed && !std::holds_alternative<AnchorId>(sheave.on)) {
+      errors_.add(sheave.mount.place, who + "only a sheave on an anchor swivels or hangs free",
+                  "what is on a block or trolley turns with it");
+      return;
+    }
+    if (mount == Mount::free && sheave.position)
+      errors_.add(sheave.position->place, who + "a free sheave hangs where its lines pull it",
+                  "give its \"link\"; the centre is a result");
+    const auto belongs = [&](const auto& given, std::string_view key, bool wanted, bool needed, std::string_view to) {
+      if (given && !wanted)
+        errors_.add(given->place, fmt::format("{}\"{}\" is for {}", who, key, to), "remove it, or give \"mount\"");
+      if (!given && needed)
+        errors_.add(sheave.mount.place, fmt::format("{}\"{}\" is missing", who, key),
+                    fmt::format("{} has one", mount == Mount::free ? "a free sheave" : "a swivel"));
+    };
+    const bool free = mount == Mount::free, swivel = mount == Mount::swivel;
+    belongs(sheave.link_m, "link", free, free, "mount = \"free\"");
+    belongs(sheave.swivel_axis, "swivel_axis", swivel, swivel, "mount = \"swivel\"");
+    belongs(sheave.swivel_at, "swivel_at", swivel, false, "mount = \"swivel\"");
+    belongs(sheave.mass_kg, "mass", free || swivel, free || swivel, "mount = \"swivel\" or \"free\"");
   }
 
   void pitch_diameters() {

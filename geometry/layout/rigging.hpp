@@ -90,10 +90,15 @@ struct BrakeUnitEnd {
 using Carrier = std::variant<AnchorId, BlockId, BrakeTrolleyEnd>;
 using LineEnd = std::variant<AnchorId, BlockId, ConnectorId, BrakeTrolleyEnd, BrakeUnitEnd>;
 
+/// How a sheave is fixed to its anchor. swivel: it turns about a given axis; free: it hangs on a link, sling or shackle,
+/// and its centre and plane go where the forces on it want them.
+enum class Mount { fixed, swivel, free };
+
 struct Sheave {
   Words id;
   Carrier on;
-  std::optional<Given<Point3>> position;  ///< of the centre; on an anchor
+  Given<Mount> mount{Mount::fixed, {}};
+  std::optional<Given<Point3>> position;  ///< of the centre; on an anchor, unless it hangs free
   std::optional<Given<Vec3>> offset;      ///< of the centre from its block or trolley
   Given<Vec3> axle;                       ///< direction, any length > 0
   Real pitch_diameter_m;                  ///< to the line's centre; from tread_diameter: that plus the line's diameter
@@ -101,6 +106,11 @@ struct Sheave {
   std::optional<Given<Size>> frame_m;     ///< of its frame and cheeks, about the centre
   std::optional<Real> wll_N, mbs_N;
   std::optional<Limit> fleet_angle;      ///< beats the common limit
+  std::optional<Real> link_m;            ///< free: from the anchor's position to the centre
+  std::optional<Given<Vec3>> swivel_axis;  ///< swivel: direction, any length > 0
+  std::optional<Given<Point3>> swivel_at;  ///< swivel: a point on the axis; absent: the anchor's position
+  std::optional<Real> mass_kg;             ///< swivel and free: with its frame
+  Given<Vec3> centre_of_mass;              ///< swivel and free: along, across, up from the centre, as drawn
   std::optional<Real> tread_diameter_m;  ///< as written; pitch_diameter_m is filled in from it
   Place on_place{}, place{};
 };

@@ -68,24 +68,33 @@ inline constexpr Field<Anchor> anchor_fields[] = {
 template <>
 inline constexpr std::span<const Field<Anchor>> fields_of<Anchor> = anchor_fields;
 
+inline constexpr Choice<Mount> mounts[] = {{"fixed", Mount::fixed}, {"swivel", Mount::swivel}, {"free", Mount::free}};
+template <>
+inline constexpr std::span<const Choice<Mount>> choices_of<Mount> = mounts;
+
 template <>
 struct StorageOf<Sheave> {
-  using type = Storage<Sheave, Pointing<Sheave, Carrier>>;
+  using type = Storage<Sheave, Pointing<Sheave, Carrier>, Given<Mount> Sheave::*>;
 };
 inline constexpr Field<Sheave> sheave_fields[] = {
     {{.name = "id", .says = "name on the drawings", .examples = {"'R1'"}}, &Sheave::id},
     {{.name = "on", .says = "what carries it: an anchor, a block or 'brake_trolley'", .examples = {"'A3'"}},
      Pointing<Sheave, Carrier>{&Sheave::on, &Sheave::on_place}},
+    {{.name = "mount",
+      .says = "fixed; swivel: it turns about an axis; free: it hangs on a link, sling or shackle. On an anchor",
+      .need = Need::optional,
+      .examples = {"'free'"}},
+     &Sheave::mount},
     {{.name = "position",
-      .says = "of its centre; when it stands on an anchor",
-      .need = Need::exactly_one,
+      .says = "of its centre; when it stands on an anchor and does not hang free",
+      .need = Need::at_most_one,
       .dimension = Dimension::length,
       .examples = {"[180.0, 0.0, 11.3]"},
       .group = 1},
      &Sheave::position},
     {{.name = "offset",
       .says = "of its centre from its block or trolley: along, across, up",
-      .need = Need::exactly_one,
+      .need = Need::at_most_one,
       .dimension = Dimension::length,
       .examples = {"['0 mm', '0 mm', '60 mm']"},
       .group = 1},
@@ -138,6 +147,40 @@ inline constexpr Field<Sheave> sheave_fields[] = {
       .examples = {"'80 kN'"},
       .group = 3},
      &Sheave::mbs_N},
+    {{.name = "link",
+      .says = "of a free sheave: from the anchor's position to its centre, under load",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'400 mm'"}},
+     &Sheave::link_m},
+    {{.name = "swivel_axis",
+      .says = "of a swivel: direction of the axis it turns about",
+      .need = Need::optional,
+      .examples = {"[0, 0, 1]"}},
+     &Sheave::swivel_axis},
+    {{.name = "swivel_at",
+      .says = "of a swivel: a point on that axis; absent: the anchor's position",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .examples = {"[180.0, 0.0, 11.6]"}},
+     &Sheave::swivel_at},
+    {{.name = "mass",
+      .says = "of a swivel or free sheave, with its frame",
+      .need = Need::optional,
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"'2.4 kg'"}},
+     &Sheave::mass_kg},
+    {{.name = "centre_of_mass",
+      .says = "of a swivel or free sheave, from its centre as drawn: along, across, up",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .examples = {"['0 mm', '0 mm', '0 mm']"},
+      .fallback = "['0 mm', '0 mm', '0 mm']",
+      .because = "taken at its centre, not measured",
+      .with = "mass"},
+     &Sheave::centre_of_mass},
     {{.name = "fleet_angle",
       .says = "limit for this sheave, in place of the common one",
       .need = Need::optional,

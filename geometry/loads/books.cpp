@@ -153,13 +153,20 @@ void Books::Reeved::lead(std::size_t l) {
   lines.push_back(on);
 }
 
-/// What a carrier holds of a block's attitude it takes from the support line by the difference of its two wheels. The
+/// What a mount holds goes on its anchor. What a carrier holds of a block's attitude it takes from the support line by the difference of its two wheels. The
 /// line passes that couple on to its anchors as a pair of forces square to the chord between them: so much follows from
 /// the line's equilibrium, whatever its shape. About the chord itself a line can pass on nothing.
 void Books::Reeved::close(std::size_t b) {
-  const Vec3 couple_N_m = sweep_.blocks[pose_ * in_.blocks.size() + b].held_couple_N_m;
+  const reeving::BlockPlace& place = sweep_.blocks[pose_ * in_.blocks.size() + b];
+  const Vec3 couple_N_m = place.held_couple_N_m;
   OfBlock& of = of_block_[b];
   of.sum.add_couple(couple_N_m);
+  if (!in_.blocks[b].shifts()) {
+    of.sum.add(place.placement.at, place.held_N);
+    of.forces_N.push_back(place.held_N);
+    balance.push(books_.in_.block_anchor[b], place.placement.at, -place.held_N);
+    balance.act_couple(couple_N_m);
+  }
   OnBlock on{greatest_group_N(of.forces_N)};
   block_residual = greater(block_residual, greater(of.sum.force_residual(), of.sum.moment_residual()));
   if (const int support = books_.support_line_[b]; support >= 0) {
@@ -184,10 +191,13 @@ Books::Books(const Inputs& in, const reeving::Inputs& reeving, const reeving::Re
     const bool held = anchor >= 0 && static_cast<std::size_t>(anchor) < in.anchors.size();
     if (body == reeving::on_ground && !held) refusal_ = fmt::format("{} {} is on no anchor", what, i + 1);
   };
-  if (in.sheave_anchor.size() != reeving.sheaves.size() || in.line_anchors.size() != reeving.lines.size()) {
-    refusal_ = "the anchors of sheaves and lines are not those of the reeving";
+  if (in.sheave_anchor.size() != reeving.sheaves.size() || in.line_anchors.size() != reeving.lines.size() ||
+      in.block_anchor.size() != reeving.blocks.size()) {
+    refusal_ = "the anchors of sheaves, lines and blocks are not those of the reeving";
     return;
   }
+  for (std::size_t b = 0; b < reeving.blocks.size(); ++b)
+    if (!reeving.blocks[b].shifts()) need(reeving::on_ground, in.block_anchor[b], "the mount of block", b);
   for (std::size_t i = 0; i < reeving.sheaves.size(); ++i)
     need(reeving.sheaves[i].body, in.sheave_anchor[i], "sheave", i);
   for (std::size_t l = 0; l < reeving.lines.size(); ++l) {

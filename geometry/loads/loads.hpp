@@ -22,8 +22,9 @@ struct LineAnchors {
 struct Inputs {
   std::vector<Point3> anchors;
   std::vector<int> sheave_anchor;         ///< per sheave of the reeving; `no_anchor` for one on a block (a support
-                                          ///< line's wheel) or on the trolley
+                                          ///< line's wheel or a mounted sheave) or on the trolley
   std::vector<LineAnchors> line_anchors;  ///< per line of the reeving, its support lines included
+  std::vector<int> block_anchor;          ///< per block of the reeving: of its mount; `no_anchor` for one that shifts
   int unit_anchor{}, start_anchor{}, end_anchor{};
   double unit_weight_N{};  ///< of the brake unit on its anchor; 0 where the layout gives no mass
   bool operator==(const Inputs&) const = default;

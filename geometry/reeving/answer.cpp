@@ -14,9 +14,9 @@ Balance::Freedoms Balance::freedoms_of(Body body) const {
   }
   if (body < 0) return f;
   constexpr Vec3 axes[] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
-  const int all = freedoms(body);
-  for (int i = 0; i < all; ++i)
-    f.each[f.count++] = {first_[body] + i, i < 3 ? Move{axes[i], {}} : Move{{}, axes[i - 3]}};
+  for (int i = 0; i < shifts(body); ++i, ++f.count) f.each[f.count] = {first_[body] + f.count, {axes[i], {}}};
+  for (int i = 0; i < turns(body); ++i, ++f.count)
+    f.each[f.count] = {first_[body] + f.count, {{}, turn_axis(body, i)}};
   return f;
 }
 
@@ -24,14 +24,15 @@ void Balance::vary_force(int column, const Applied& a, Vec3 turn, Vec3 arm_chang
   if (a.body == on_trolley) entry(0, column) += dot(force_change, in_.up);
   if (a.body < 0) return;
   const int row = first_[a.body];
-  entry(row, column) += force_change.x;
-  entry(row + 1, column) += force_change.y;
-  entry(row + 2, column) += force_change.z;
-  if (freedoms(a.body) == 3) return;
+  if (shifts(a.body) > 0) {
+    entry(row, column) += force_change.x;
+    entry(row + 1, column) += force_change.y;
+    entry(row + 2, column) += force_change.z;
+  }
+  if (turns(a.body) == 0) return;
   const Vec3 moment = cross(cross(turn, a.arm) + arm_change, a.force_N) + cross(a.arm, force_change);
-  entry(row + 3, column) += moment.x;
-  entry(row + 4, column) += moment.y;
-  entry(row + 5, column) += moment.z;
+  for (int i = 0; i < turns(a.body); ++i)
+    entry(row + shifts(a.body) + i, column) += dot(turn_axis(a.body, i), moment);
 }
 
 void Balance::answer_leg(int line, int k) {
@@ -145,7 +146,7 @@ void Balance::answer(Square& jacobian, bool lengths_found) {
     const int body = static_cast<int>(b);
     const Applied weight{body, at_.lines.blocks[b].turn(block.centre_of_mass - block.drawn), -block.weight_N * in_.up};
     const Freedoms of = freedoms_of(body);
-    for (int i = 3; i < of.count; ++i) vary_force(of.each[i].column, weight, of.each[i].move.turn, {}, {});
+    for (int i = shifts(body); i < of.count; ++i) vary_force(of.each[i].column, weight, of.each[i].move.turn, {}, {});
   }
   close_rows(lengths_found);
   scale();

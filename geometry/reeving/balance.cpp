@@ -37,7 +37,8 @@ std::optional<Unsolved> unfit(const Inputs& in) {
     return Unsolved{
         fmt::format("{} blocks have a place at rest, and {} lines take their length from one", rests, closed),
         double(rests), 0};
-  const std::size_t unknowns = 1 + 6 * in.blocks.size() + in.lines.size();
+  std::size_t unknowns = 1 + in.lines.size();
+  for (const Block& b : in.blocks) unknowns += static_cast<std::size_t>((b.shifts() ? 3 : 0) + b.turns());
   if (in.blocks.size() <= most_blocks && unknowns <= Square::most) return std::nullopt;
   return Unsolved{
       fmt::format("a reeving of {} blocks and {} lines is more than is solved for", in.blocks.size(), in.lines.size()),
@@ -63,6 +64,7 @@ Balance::Balance(const Inputs& in, const SweepInputs& sweep, const Outlet& outle
   lines.length_m.resize(in.lines.size());
   lines.unstretched_m.resize(in.lines.size());
   at_.fleet_rad.resize(in.sheaves.size());
+  at_.held_N.resize(in.blocks.size());
   at_.held_couple_N_m.resize(in.blocks.size());
   at_.rates.tension_N_per_m.resize(in.lines.size());
   at_.rates.blocks.resize(in.blocks.size());
@@ -102,6 +104,14 @@ void Balance::shift_places(Vec3 by) {
   for (Tension& t : lines.tension) t.datum = t.datum + by;
 }
 
+Move Balance::move_of(int block, std::span<const double> change) const {
+  const double* d = &change[first_[block]];
+  Move move;
+  if (shifts(block) > 0) move.shift = {d[0], d[1], d[2]};
+  for (int i = 0; i < turns(block); ++i) move.turn += d[shifts(block) + i] * turn_axis(block, i);
+  return move;
+}
+
 Unknowns Balance::unknowns() const {
   Unknowns u;
   u.carried_N = at_.carried_N;
@@ -120,9 +130,9 @@ void Balance::advance(std::span<const double> step, double part) {
   at_.carried_N += part * force_N_ * step[0];
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
     Placement& p = at_.lines.blocks[b];
-    const double* d = &step[first_[b]];
-    p.at = p.at + part * Vec3{d[0], d[1], d[2]};
-    if (freedoms(static_cast<int>(b)) == 6) turn(p, part * Vec3{d[3], d[4], d[5]});
+    const Move move = move_of(static_cast<int>(b), step);
+    p.at = p.at + part * move.shift;
+    turn(p, part * move.turn);
   }
   for (std::size_t l = 0; l < in_.lines.size(); ++l)
     at_.lines.tension[l].at_N += part * force_N_ * step[tension_of(static_cast<int>(l))];
@@ -138,10 +148,9 @@ double Balance::allowed(std::span<const double> step) const {
   for (std::size_t l = 0; l < in_.lines.size(); ++l)
     keep(at_.lines.tension[l].at_N, force_N_ * step[tension_of(static_cast<int>(l))]);
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    const double* d = &step[first_[b]];
-    part = std::min(part, longest_m / std::max(norm({d[0], d[1], d[2]}), longest_m));
-    if (freedoms(static_cast<int>(b)) == 6)
-      part = std::min(part, widest_rad / std::max(norm({d[3], d[4], d[5]}), widest_rad));
+    const Move move = move_of(static_cast<int>(b), step);
+    part = std::min(part, longest_m / std::max(norm(move.shift), longest_m));
+    part = std::min(part, widest_rad / std::max(norm(move.turn), widest_rad));
   }
   return part;
 }
@@ -178,10 +187,7 @@ tl::expected<void, Unsolved> Balance::stand() {
 void Balance::add_force(const Applied& a) {
   if (a.body == on_trolley) residual_[0] += dot(a.force_N, in_.up);
   if (a.body < 0) return;
-  double* r = &residual_[first_[a.body]];
-  r[0] += a.force_N.x;
-  r[1] += a.force_N.y;
-  r[2] += a.force_N.z;
+  pull_[a.body] += a.force_N;
   moment_[a.body] += cross(a.arm, a.force_N);
 }
 
@@ -234,6 +240,7 @@ void Balance::close_line(int line) {
 
 tl::expected<void, Unsolved> Balance::hang() {
   std::fill_n(residual_.begin(), size_, 0.0);
+  std::fill(pull_.begin(), pull_.end(), Vec3{});
   std::fill(moment_.begin(), moment_.end(), Vec3{});
   if (auto stood = stand(); !stood) return stood;
   const int lines = static_cast<int>(in_.lines.size());
@@ -245,12 +252,13 @@ tl::expected<void, Unsolved> Balance::hang() {
     const Block& block = in_.blocks[b];
     const Placement& p = at_.lines.blocks[b];
     add_force({static_cast<int>(b), p.turn(block.centre_of_mass - block.drawn), -block.weight_N * in_.up});
-    if (freedoms(static_cast<int>(b)) == 6) {
-      double* r = &residual_[first_[b] + 3];
-      r[0] = moment_[b].x;
-      r[1] = moment_[b].y;
-      r[2] = moment_[b].z;
+    double* r = &residual_[first_[b]];
+    if (block.shifts()) {
+      *r++ = pull_[b].x;
+      *r++ = pull_[b].y;
+      *r++ = pull_[b].z;
     }
+    for (int i = 0, body = static_cast<int>(b); i < turns(body); ++i) *r++ = dot(turn_axis(body, i), moment_[b]);
   }
   for (int i = 0; i < tension_of(0); ++i) residual_[i] /= force_N_;
   for (int l = 0; l < lines; ++l) close_line(l);

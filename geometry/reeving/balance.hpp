@@ -1,11 +1,11 @@
 // What must balance at a pose, and how it answers everything that is unknown there.
 //
-// Unknown: the weight W on the trolley's wheel; of every block its shift and, where nothing holds its attitude, its
-// turn; of every line its tension. The trolley's height follows from W (the main line), the contacts of every leg from
+// Unknown: the weight W on the trolley's wheel; of every block its shift and its turn, where its joint leaves them; of
+// every line its tension. The trolley's height follows from W (the main line), the contacts of every leg from
 // the rest (contact.hpp). To balance:
 //  - trolley: W + the lines' upward pull - its weight = 0;
-//  - each block: pulls, loads of the wraps, weight: their sum and, where it turns freely, their moment about its own
-//    point = 0;
+//  - each block: pulls, loads of the wraps, weight: their sum where it shifts, and their moment about its own point
+//    where it turns = 0;
 //  - each line, by its closing: T - retraction(E) or T - held = 0; unstretched length - its own = 0; or, in the rest
 //    position, the block's place along - Block::rest_m = 0.
 // Places are counted from the rig's origin while it is solved, so that nothing is lost far from the site's.
@@ -19,7 +19,7 @@
 
 namespace fairlead::reeving {
 
-inline constexpr int most_blocks = 5;
+inline constexpr int most_blocks = 8;
 
 /// The unknowns of a pose.
 struct Unknowns {
@@ -62,7 +62,16 @@ class Balance {
   double weight_N() const { return weight_N_; }
   bool moving() const { return travel_m_ >= 0; }
   int first_of(int block) const { return first_[block]; }
-  int freedoms(int block) const { return turning_ && !in_.blocks[block].attitude_held ? 6 : 3; }
+  /// A block's unknowns: its shifts (3 or none), then its turns about these axes (3, 1 or none).
+  int shifts(int block) const { return in_.blocks[block].shifts() ? 3 : 0; }
+  int turns(int block) const { return turning_ ? in_.blocks[block].turns() : 0; }
+  int freedoms(int block) const { return shifts(block) + turns(block); }
+  Vec3 turn_axis(int block, int turn) const {
+    constexpr Vec3 axes[] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
+    return in_.blocks[block].joint == Joint::hinge ? in_.blocks[block].hinge_axis : axes[turn];
+  }
+  /// The move that a block's part of a change of all unknowns makes.
+  Move move_of(int block, std::span<const double> change) const;
   int tension_of(int line) const { return size_ - static_cast<int>(in_.lines.size()) + line; }
   /// The block whose place at rest stands for this line's closing; -1 where none does.
   int rest_block(int line) const;
@@ -71,6 +80,9 @@ class Balance {
   double extension_m() const;
   const mainline::Wheel& wheel() const { return at_.shape.wheels[loads_ - 1]; }
   std::span<const mainline::Load> loads() const { return {load_.data(), static_cast<std::size_t>(loads_)}; }
+  /// Sums of the forces on a block, and of their moments about its own point: what its joint holds where they are not
+  /// zero.
+  Vec3 pull_N(int block) const { return pull_[block]; }
   Vec3 moment_N_m(int block) const { return moment_[block]; }
   const WheelResponse<double>& wheel_gives() const { return wheel_gives_; }
   /// The rig's own places back to the site's.
@@ -128,7 +140,7 @@ class Balance {
   double weight_N_{}, force_N_{};
   std::array<mainline::Load, 2> load_;
   std::array<int, most_blocks> first_{};
-  std::array<Vec3, most_blocks> moment_{};
+  std::array<Vec3, most_blocks> pull_{}, moment_{};  ///< sums on each block, moments about its own point
   WheelResponse<double> wheel_gives_{};
   Square* jacobian_{};
   std::array<double, Square::most> residual_, per_travel_, drawn_;

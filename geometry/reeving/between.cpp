@@ -153,7 +153,7 @@ Box Interval::guess() const {
     const double shifts[3] = {shift.x, shift.y, shift.z}, turns[3] = {turn.x, turn.y, turn.z};
     for (int i = 0; i < 3; ++i) {
       box.shift_m(b)[i] = spread(0, shifts[i], rough);
-      if (!in_.blocks[b].attitude_held) box.turn_rad(b)[i] = spread(0, turns[i], rough);
+      if (in_.blocks[b].turns() > 0) box.turn_rad(b)[i] = spread(0, turns[i], rough);
     }
   }
   for (std::size_t i = 0; i < 2 * in_.sheaves.size(); ++i) {
@@ -216,7 +216,7 @@ void Interval::go_on(Box& next) {
     const double off = most < 1 ? most * most * (0.25 + most / 30) : unknown;
     for (int i = 0; i < 3; ++i) {
       go(next.shift_m(b)[i], back_.shift_m(b)[i], 0, last[i], shift[i], margin);
-      next.turn_rad(b)[i] = in_.blocks[b].attitude_held ? Band(0) : wider(turn[i] * on, off + margin / 2);
+      next.turn_rad(b)[i] = in_.blocks[b].turns() > 0 ? wider(turn[i] * on, off + margin / 2) : Band(0);
     }
   }
 }

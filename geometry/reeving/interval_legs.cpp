@@ -58,7 +58,7 @@ Band3 IntervalLegs::point_of(std::size_t block, Box& box) const {
 }
 
 Band3 IntervalLegs::turned(std::size_t block, Vec3 v, Box& box) const {
-  if (in_.blocks[block].attitude_held) return v;
+  if (in_.blocks[block].turns() == 0) return v;
   const Band* turn = box.turn_rad(block);
   const Band3 angle{turn[0], turn[1], turn[2]};
   const double most = longest(angle);

@@ -7,7 +7,7 @@ constexpr Vec3 unit_axes[3] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
 
 int count_unknowns(const Inputs& in, bool moving) {
   int n = moving ? 2 : 1;
-  for (const Block& block : in.blocks) n += block.attitude_held ? 3 : 6;
+  for (const Block& block : in.blocks) n += (block.shifts() ? 3 : 0) + block.turns();
   return n + static_cast<int>(in.lines.size());
 }
 
@@ -23,7 +23,14 @@ IntervalRates::IntervalRates(const Inputs& in, bool moving)
   for (std::size_t b = 0; b < in.blocks.size(); ++b) {
     first_.push_back(next);
     next += freedoms(static_cast<Body>(b));
+    hinge_.push_back({dot(in.blocks[b].hinge_axis, in.along), dot(in.blocks[b].hinge_axis, in.across),
+                      dot(in.blocks[b].hinge_axis, in.up)});
   }
+}
+
+Vec3 IntervalRates::turn_axis(Body body, int turn) const {
+  const auto b = static_cast<std::size_t>(body);
+  return in_.blocks[b].joint == Joint::hinge ? hinge_[b] : unit_axes[turn];
 }
 
 IntervalRates::Columns IntervalRates::columns_of(Body body) const {
@@ -39,7 +46,7 @@ IntervalRates::Columns IntervalRates::columns_of(Body body) const {
 
 Vec3 IntervalRates::turn_for(Body body, int column) const {
   const int i = body >= 0 ? column - first_of(body) : -1;
-  return i >= 3 && i < freedoms(body) ? unit_axes[i - 3] : Vec3{};
+  return body >= 0 && i >= shifts(body) && i < freedoms(body) ? turn_axis(body, i - shifts(body)) : Vec3{};
 }
 
 Band3 IntervalRates::shift_for(Body body, int column, const Band3& arm) const {
@@ -49,7 +56,7 @@ Band3 IntervalRates::shift_for(Body body, int column, const Band3& arm) const {
   }
   const int i = body >= 0 ? column - first_of(body) : -1;
   if (i < 0 || i >= freedoms(body)) return {};
-  return i < 3 ? Band3(unit_axes[i]) : cross(Band3(unit_axes[i - 3]), arm);
+  return i < shifts(body) ? Band3(unit_axes[i]) : cross(Band3(turn_axis(body, i - shifts(body))), arm);
 }
 
 LegMotion IntervalRates::motion_for(const LegOver& leg, int column) const {
@@ -96,6 +103,11 @@ void IntervalRates::add(int first_row, int column, const Band3& v) {
   at(first_row + 2, column) += v.z;
 }
 
+void IntervalRates::add_moment(Body body, int column, const Band3& moment_N_m) {
+  for (int i = 0, row = first_of(body) + shifts(body); i < turns(body); ++i)
+    at(row + i, column) += dot(turn_axis(body, i), moment_N_m);
+}
+
 /// What a leg adds to all rows for a unit of one unknown.
 void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& motion, double newton,
                                const WheelResponse<Band>& wheel, const IntervalLegs& legs, Box& box) {
@@ -118,12 +130,11 @@ void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& 
   const auto load_body = [&](Body body, const EndBand& end, const Band3& change, const Band3& pull, Vec3 turn,
                              const LegAnswer::Slide& slide, Band slide_rad) {
     if (body < 0) return;
-    const int row = first_of(body);
-    add(row, column, change);
-    if (freedoms(body) == 3) return;
+    if (shifts(body) > 0) add(first_of(body), column, change);
+    if (turns(body) == 0) return;
     Band3 moment = cross(end.arm, change) + cross(cross(Band3(turn), end.arm), pull);
     if (slide.slides) moment += slide_rad * slide.couple_N_m;
-    add(row + 3, column, moment);
+    add_moment(body, column, moment);
   };
   load_body(leg.from_on, leg.from, r.from_pull_N, answer.from_end.pull_N, turn_for(leg.from_on, column), answer.from,
             r.from_turn_rad);
@@ -153,16 +164,18 @@ void IntervalRates::add_wraps(const IntervalLegs& legs, Box& box) {
       length(l, column) += -(c * w * (dot(k, shift_for(sheave.body, column, arm)) * wrap_m));
       const Vec3 turn = turn_for(sheave.body, column);
       if (turn == Vec3{}) continue;
-      add(first_of(sheave.body) + 3, column, cross(cross(Band3(turn), arc_m2), Band3(-w * k)));
+      add_moment(sheave.body, column, cross(cross(Band3(turn), arc_m2), Band3(-w * k)));
     }
   }
 }
 
 void IntervalRates::add_weights(const IntervalLegs& legs, Box& box) {
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    if (in_.blocks[b].attitude_held) continue;
+    const auto body = static_cast<Body>(b);
+    if (turns(body) == 0) continue;
     const Band3 arm = legs.turned(b, legs.first_arm(b), box), weight(Vec3{0, 0, -in_.blocks[b].weight_N});
-    for (int i = 0; i < 3; ++i) add(first_[b] + 3, first_[b] + 3 + i, cross(cross(Band3(unit_axes[i]), arm), weight));
+    for (int i = 0; i < turns(body); ++i)
+      add_moment(body, first_[b] + shifts(body) + i, cross(cross(Band3(turn_axis(body, i)), arm), weight));
   }
 }
 
@@ -209,9 +222,14 @@ bool IntervalRates::solve(const IntervalLegs& legs, Box& box, const WheelRespons
   rates.shift.resize(in_.blocks.size());
   rates.turn.assign(in_.blocks.size(), Band3());
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
-    const int i = first_[b];
-    rates.shift[b] = {of(i), of(i + 1), of(i + 2)};
-    if (!in_.blocks[b].attitude_held) rates.turn[b] = {of(i + 3), of(i + 4), of(i + 5)};
+    const auto body = static_cast<Body>(b);
+    int i = first_[b];
+    rates.shift[b] = {};
+    if (shifts(body) > 0) {
+      rates.shift[b] = {of(i), of(i + 1), of(i + 2)};
+      i += 3;
+    }
+    for (int turn = 0; turn < turns(body); ++turn) rates.turn[b] += of(i + turn) * Band3(turn_axis(body, turn));
   }
   rates.tension_N.resize(in_.lines.size());
   for (std::size_t l = 0; l < in_.lines.size(); ++l) rates.tension_N[l] = of(tension_of(l));

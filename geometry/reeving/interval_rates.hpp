@@ -34,7 +34,10 @@ class IntervalRates {
   };
   Columns columns_of(Body) const;
   int first_of(Body block) const { return first_[static_cast<std::size_t>(block)]; }
-  int freedoms(Body block) const { return in_.blocks[static_cast<std::size_t>(block)].attitude_held ? 3 : 6; }
+  int shifts(Body block) const { return in_.blocks[static_cast<std::size_t>(block)].shifts() ? 3 : 0; }
+  int turns(Body block) const { return in_.blocks[static_cast<std::size_t>(block)].turns(); }
+  int freedoms(Body block) const { return shifts(block) + turns(block); }
+  Vec3 turn_axis(Body block, int turn) const;
   int extension() const { return moving_ ? 1 : 0; }
   int tension_of(std::size_t line) const { return unknowns_ - static_cast<int>(in_.lines.size() - line); }
   /// Of a point on the body for a unit of the column.
@@ -47,6 +50,7 @@ class IntervalRates {
     return length_[line * static_cast<std::size_t>(unknowns_ + 1) + static_cast<std::size_t>(column)];
   }
   void add(int first_row, int column, const Band3& v);
+  void add_moment(Body, int column, const Band3& moment_N_m);
   void add_column(const LegOver&, int column, const LegMotion&, double newton, const WheelResponse<Band>&,
                   const IntervalLegs&, Box&);
   void add_wraps(const IntervalLegs&, Box&);
@@ -57,6 +61,7 @@ class IntervalRates {
   bool moving_;
   int unknowns_{};
   std::vector<int> first_;
+  std::vector<Vec3> hinge_;  ///< per block, in the rig's axes; zero without one
   LinearBand system_;
   std::vector<Band> length_, solved_;
 };

@@ -12,6 +12,13 @@ namespace {
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
+/// Of a block's joint on it: what keeps it from turning but about what it turns about.
+Vec3 held_couple_N_m(const Block& block, Vec3 moment_N_m) {
+  if (block.joint == Joint::carrier) return -moment_N_m;
+  if (block.joint == Joint::hinge) return dot(moment_N_m, block.hinge_axis) * block.hinge_axis - moment_N_m;
+  return {};
+}
+
 /// The pose's records, from a balance that is solved and answered.
 tl::expected<void, Unsolved> finish(const Inputs& in, const SweepInputs& sweep, const Balance& balance, double travel_m,
                                     Station& at) {
@@ -57,8 +64,10 @@ tl::expected<void, Unsolved> finish(const Inputs& in, const SweepInputs& sweep, 
                                        std::abs(fleet_angle(lines.legs[leg + 1].hang.from_pull_N(), axle)))
                             : 0;
     }
-  for (std::size_t b = 0; b < in.blocks.size(); ++b)
-    at.held_couple_N_m[b] = in.blocks[b].attitude_held ? -balance.moment_N_m(int(b)) : Vec3{};
+  for (std::size_t b = 0; b < in.blocks.size(); ++b) {
+    at.held_N[b] = in.blocks[b].shifts() ? Vec3{} : -balance.pull_N(int(b));
+    at.held_couple_N_m[b] = held_couple_N_m(in.blocks[b], balance.moment_N_m(int(b)));
+  }
 
   std::array<mainline::Load, 2> loads;
   const std::size_t count = balance.loads().size();
@@ -88,9 +97,7 @@ void set_rates(const Balance& balance, const Square& factored, Station& at) {
   for (std::size_t l = 0; l < rates.tension_N_per_m.size(); ++l)
     rates.tension_N_per_m[l] = balance.force_N() * change[balance.tension_of(int(l))];
   for (std::size_t b = 0; b < rates.blocks.size(); ++b) {
-    const double* d = &change[balance.first_of(int(b))];
-    rates.blocks[b].shift = {d[0], d[1], d[2]};
-    if (balance.freedoms(int(b)) == 6) rates.blocks[b].turn = {d[3], d[4], d[5]};
+    rates.blocks[b] = balance.move_of(int(b), change);
   }
   pose.pay_out = balance.drawn(change, 1);
   pose.ratio = 1 / pose.pay_out;

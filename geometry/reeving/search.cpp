@@ -103,13 +103,13 @@ bool Search::relax() {
       std::fill(step.begin(), step.end(), 0.0);
       for (int b = 0; b < int(in_.blocks.size()); ++b)
         for (int i = 0; i < balance_.freedoms(b); ++i)
-          step[balance_.first_of(b) + i] = (i < 3 ? arm_m : 1) * nudge_rad / (1 + i % 3);
+          step[balance_.first_of(b) + i] = (i < balance_.shifts(b) ? arm_m : 1) * nudge_rad / (1 + i % 3);
       friction = thick;
     } else {
       for (int b = 0; b < int(in_.blocks.size()); ++b)
         for (int i = 0; i < balance_.freedoms(b); ++i) {
           const int row = balance_.first_of(b) + i;
-          damped(row, row) -= i < 3 ? friction : arm_m * arm_m * friction;
+          damped(row, row) -= i < balance_.shifts(b) ? friction : arm_m * arm_m * friction;
         }
       damped.factor();
       for (std::size_t i = 0; i < step.size(); ++i) step[i] = -balance_.residual()[i];
@@ -165,8 +165,7 @@ std::optional<Unsolved> Search::indifferent() {
       const double give = greatest_size(column);
       if (give < most_give_m) continue;
       for (int other = 0; other < int(in_.blocks.size()); ++other) {
-        const double* d = &column[balance_.first_of(other)];
-        const Vec3 shift{d[0] / give, d[1] / give, d[2] / give};
+        const Vec3 shift = (1 / give) * balance_.move_of(other, column).shift;
         if (norm(shift) > 1e-3) {
           const Vec3 way = line_of(shift);
           return Unsolved{
@@ -195,8 +194,8 @@ bool Search::go_on(double from_m) {
     for (int b = 0; b < int(in_.blocks.size()); ++b) {
       const Move& m = at_.rates.blocks[b];
       double* d = &step[balance_.first_of(b)];
-      d[0] = m.shift.x, d[1] = m.shift.y, d[2] = m.shift.z;
-      if (balance_.freedoms(b) == 6) d[3] = m.turn.x, d[4] = m.turn.y, d[5] = m.turn.z;
+      if (balance_.shifts(b) > 0) d[0] = m.shift.x, d[1] = m.shift.y, d[2] = m.shift.z;
+      for (int i = 0; i < balance_.turns(b); ++i) d[balance_.shifts(b) + i] = dot(balance_.turn_axis(b, i), m.turn);
     }
     for (double& s : step) s *= by_m;
     balance_.advance(step, balance_.allowed(step));
@@ -285,7 +284,7 @@ Unsolved Search::why_not() {
 
 tl::expected<void, Unsolved> Search::begin() {
   const bool turning =
-      std::any_of(in_.blocks.begin(), in_.blocks.end(), [](const Block& b) { return !b.attitude_held; });
+      std::any_of(in_.blocks.begin(), in_.blocks.end(), [](const Block& b) { return b.turns() > 0; });
   balance_.release(false);
   balance_.count(1);
   place_start();

@@ -70,9 +70,13 @@ class Points {
     return (in_.unit.retraction_N(E + step_m) - in_.unit.retraction_N(E)) / step_m;
   }
 
+  /// A block that cannot shift stays where it is drawn.
   Body body_at(int l, int p) const {
     const Line& line = in_.lines[l];
-    return p == 0 ? line.from.body : p > line.sheaves ? line.to.body : in_.sheaves[line.first_sheave + p - 1].body;
+    const Body body = p == 0             ? line.from.body
+                      : p > line.sheaves ? line.to.body
+                                         : in_.sheaves[line.first_sheave + p - 1].body;
+    return body >= 0 && !in_.blocks[body].shifts() ? on_ground : body;
   }
   Point3 point_at(int l, int p) const {
     const Line& line = in_.lines[l];
@@ -137,7 +141,7 @@ class Points {
       }
     };
     for (int b = 0; b < static_cast<int>(in_.blocks.size()); ++b) {
-      along_row(b, in_.up, in_.blocks[b].weight_N, 0);
+      if (in_.blocks[b].shifts()) along_row(b, in_.up, in_.blocks[b].weight_N, 0);
       if (pinned(b)) along_row(b, in_.along, pin_per_m * force_N_ * off_rest(b), pin_per_m * force_N_);
       // Where nothing holds a block in one direction, any place does there.
       for (int i = 0; i < 3; ++i) hessian(3 * b + i, 3 * b + i) += 1e-9 * force_N_;

@@ -80,7 +80,7 @@ void record(const Inputs& in, const Station& station, Sweep& sweep) {
   }
   for (std::size_t b = 0; b < in.blocks.size(); ++b)
     sweep.blocks.push_back({lines.blocks[b], lines.blocks[b].move(in.blocks[b].centre_of_mass, in.blocks[b].drawn),
-                            station.held_couple_N_m[b]});
+                            station.held_N[b], station.held_couple_N_m[b]});
 }
 
 /// Spread of the whole sweep's points about their plane and across from the main line, and of all they pass between.

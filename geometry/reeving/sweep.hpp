@@ -58,14 +58,28 @@ struct Line {
   bool operator==(const Line&) const = default;
 };
 
-/// A travelling block. Its placement turns and shifts everything on it from where it is drawn.
+/// What holds a block besides its lines.
+enum class Joint {
+  none,     ///< it shifts and turns
+  carrier,  ///< one with two wheels on a support line: it shifts and never turns
+  ball,     ///< it hangs from its own point, which is fixed: a link, sling or shackle that turns with it and takes no
+            ///< moment there
+  hinge,    ///< it turns about an axis through its own point, which is fixed: a swivel
+};
+
+/// A travelling block, or a sheave on a mount that lets it turn. Its placement turns and shifts everything on it from
+/// where it is drawn.
 struct Block {
   Point3 drawn;           ///< of its own point, by which its place is told
   Point3 centre_of_mass;  ///< as drawn
   double weight_N{};
-  bool attitude_held{};          ///< by a carrier with two wheels on a support line: it shifts and never turns
+  Joint joint = Joint::none;
+  Vec3 hinge_axis{};             ///< unit vector, site frame; zero without a hinge
   std::optional<double> rest_m;  ///< along from the start support, trolley at its mark on the reference lines
   bool operator==(const Block&) const = default;
+
+  bool shifts() const { return joint == Joint::none || joint == Joint::carrier; }
+  int turns() const { return joint == Joint::carrier ? 0 : joint == Joint::hinge ? 1 : 3; }
 };
 
 /// All lines in one weather.
@@ -151,7 +165,8 @@ struct Leg {
 struct BlockPlace {
   Placement placement;
   Point3 centre_of_mass;
-  Vec3 held_couple_N_m;  ///< of the carrier on a block whose attitude it holds; zero on one that turns freely
+  Vec3 held_N;           ///< of its joint on it, at its own point; zero on one that shifts
+  Vec3 held_couple_N_m;  ///< of its joint on it, about its own point; zero where it turns freely
 };
 
 /// Scalars of one pose. travel < 0: the trolley rests and the rider is that far upstream of the mark.

@@ -131,4 +131,17 @@ Solved<Courses> courses_of(const Layout& layout) {
   return all;
 }
 
+std::vector<Item> bodies_of(const Layout& layout, const Courses& courses) {
+  std::vector<Item> bodies;
+  for (std::size_t i = 0; i < layout.blocks.size(); ++i) bodies.push_back({Item::Kind::block, static_cast<int>(i)});
+  for (std::size_t i = 0; i < layout.sheaves.size(); ++i) {
+    const int index = static_cast<int>(i);
+    const bool used = std::any_of(courses.courses.begin(), courses.courses.end(), [&](const Course& course) {
+      return std::find(course.sheaves.begin(), course.sheaves.end(), index) != course.sheaves.end();
+    });
+    if (used && layout.sheaves[i].mount != Mount::fixed) bodies.push_back({Item::Kind::sheave, index});
+  }
+  return bodies;
+}
+
 }  // namespace fairlead

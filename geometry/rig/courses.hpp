@@ -30,4 +30,8 @@ struct Courses {
 /// carries two lines, or the reduction hangs on the brake trolley.
 Solved<Courses> courses_of(const Layout&);
 
+/// What each block of the reeving is: the layout's [[block]]s in their order, then every [[sheave]] with a line over it
+/// that swivels or hangs free, in theirs.
+std::vector<Item> bodies_of(const Layout&, const Courses&);
+
 }  // namespace fairlead

@@ -17,6 +17,14 @@ std::optional<Point3> fixed_place(const Layout& layout, const Held& held) {
   return std::nullopt;
 }
 
+/// Where a sheave on an anchor is about: a free one hangs near its anchor.
+std::optional<Point3> fixed_place(const Layout& layout, const Sheave& sheave) {
+  if (sheave.position) return sheave.position->value;
+  if (const auto* anchor = std::get_if<AnchorId>(&sheave.on))
+    return layout.anchors[static_cast<std::size_t>(*anchor)].position.value;
+  return std::nullopt;
+}
+
 std::optional<BlockId> block_of(const Held& held) {
   const auto* block = std::get_if<BlockId>(&held);
   return block ? std::optional(*block) : std::nullopt;
@@ -33,8 +41,7 @@ std::vector<Passed> passed_by(const Layout& layout, const Course& course) {
   for (const int index : course.sheaves) {
     const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(index)];
     const auto* block = std::get_if<BlockId>(&sheave.on);
-    passed.push_back({block ? std::optional(*block) : std::nullopt,
-                      sheave.position ? std::optional(sheave.position->value) : std::nullopt});
+    passed.push_back({block ? std::optional(*block) : std::nullopt, fixed_place(layout, sheave)});
   }
   passed.push_back({block_of(course.to), fixed_place(layout, course.to)});
   return passed;
@@ -66,7 +73,7 @@ Way way_of(const Layout& layout, const Frame& frame, const Courses& courses, Blo
   // and the outlet stand for.
   const Point3 outlet = layout.brake_unit.outlet;
   const Sheave& redirect = layout.sheaves[static_cast<std::size_t>(courses.courses.front().sheaves.front())];
-  const Point3 first = redirect.position ? redirect.position->value : outlet;
+  const Point3 first = fixed_place(layout, redirect).value_or(outlet);
   const double middle_m = dot(mean({first, outlet}) - frame.origin, frame.along);
   std::vector<Point3> upstream, downstream;
   for (const Course& course : courses.courses) {
@@ -137,10 +144,24 @@ std::optional<std::vector<double>> eliminate(std::vector<std::vector<double>> ro
 
 Vec3 site_vector(const Frame& frame, Vec3 rig) { return rig.x * frame.along + rig.y * frame.across + rig.z * frame.up; }
 
-Point3 drawn_centre(const Sheave& sheave, const Frame& frame, const std::vector<Point3>& blocks) {
+Point3 drawn_centre(const Layout& layout, const Sheave& sheave, const Frame& frame,
+                    const std::vector<Point3>& blocks) {
   if (const auto* block = std::get_if<BlockId>(&sheave.on))
     return blocks[static_cast<std::size_t>(*block)] + site_vector(frame, *sheave.offset);
-  return *sheave.position;
+  return *fixed_place(layout, sheave);
+}
+
+HungSheave hung_on_link(Point3 anchor, double link_m, Vec3 axle, Point3 before, Point3 after, Vec3 up) {
+  HungSheave hung{anchor - link_m * up, axle};
+  constexpr int rounds = 30;  // a drawn place only
+  for (int i = 0; i < rounds; ++i) {
+    const Vec3 pull = unit(before - hung.centre) + unit(after - hung.centre);
+    if (!(norm(pull) > 1e-6)) break;  // a straight line pulls no way
+    hung.centre = anchor + link_m * unit(pull);
+  }
+  const Vec3 normal = cross(before - hung.centre, after - hung.centre);
+  if (norm(normal) > 0) hung.axle = std::copysign(1.0, dot(normal, axle)) * unit(normal);
+  return hung;
 }
 
 std::vector<Point3> drawn_blocks(const Layout& layout, const Frame& frame, const Courses& courses) {
@@ -161,7 +182,7 @@ std::vector<Point3> drawn_points(const Layout& layout, const Frame& frame, const
   };
   std::vector<Point3> points{end(course.from, course.from_offset)};
   for (const int index : course.sheaves)
-    if (index >= 0) points.push_back(drawn_centre(layout.sheaves[static_cast<std::size_t>(index)], frame, blocks));
+    if (index >= 0) points.push_back(drawn_centre(layout, layout.sheaves[static_cast<std::size_t>(index)], frame, blocks));
   points.push_back(end(course.to, course.to_offset));
   return points;
 }

@@ -14,8 +14,17 @@ std::vector<Point3> drawn_blocks(const Layout&, const Frame&, const Courses&);
 std::vector<Point3> drawn_points(const Layout&, const Frame&, const Course&, const std::vector<Point3>& blocks,
                                  Point3 attachment);
 
-/// Centre of a sheave as drawn.
-Point3 drawn_centre(const Sheave&, const Frame&, const std::vector<Point3>& blocks);
+/// Centre of a sheave as drawn; of a free one its anchor.
+Point3 drawn_centre(const Layout&, const Sheave&, const Frame&, const std::vector<Point3>& blocks);
+
+/// A free sheave about where its lines pull it.
+struct HungSheave {
+  Point3 centre;
+  Vec3 axle;  ///< unit
+};
+/// Between the points before and after it on its line, equally tight and straight, weightless; its axle square to them,
+/// on the side of `axle` (unit).
+HungSheave hung_on_link(Point3 anchor, double link_m, Vec3 axle, Point3 before, Point3 after, Vec3 up);
 
 /// n of n:1 on parallel, frictionless, weightless lines: the tension of the braking line over that of the line on the
 /// trolley. Every leg on a block pulls it toward where the leg's other end is drawn. Below 1 the reduction is upside

@@ -29,11 +29,12 @@ clearance::Box upright(const Frame& frame, Point3 centre, const Size& size) {
 
 /// Flanges stand a line's diameter above its centre, and a groove without a width is two diameters wide (common
 /// practice, no source).
-clearance::SheaveBody body_of(const Sheave& sheave, const Frame& frame, double line_diameter_m) {
+clearance::SheaveBody body_of(const Sheave& sheave, const Frame& frame, Point3 centre, double line_diameter_m) {
   clearance::SheaveBody body;
   body.rim_radius_m = 0.5 * sheave.pitch_diameter_m + line_diameter_m;
   body.width_m = sheave.groove_m ? sheave.groove_m->value : 2 * line_diameter_m;
-  if (sheave.frame_m && sheave.position) body.frame = upright(frame, *sheave.position, *sheave.frame_m);
+  if (sheave.frame_m && std::holds_alternative<AnchorId>(sheave.on))
+    body.frame = upright(frame, centre, *sheave.frame_m);
   return body;
 }
 
@@ -73,12 +74,14 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
       const bool wheel = index < 0;
       in.sheaves.push_back(wheel ? clearance::SheaveBody{}
                                  : body_of(layout.sheaves[static_cast<std::size_t>(index)], frame,
+                                           reeving.sheaves[in.sheaves.size()].centre,
                                            layout.lines[static_cast<std::size_t>(course.item.index)].diameter_m));
     }
   for (std::size_t i = 0; i < layout.blocks.size(); ++i) {
     const auto& size = layout.blocks[i].size_m;
     in.blocks.push_back(size ? std::optional(upright(frame, reeving.blocks[i].drawn, *size)) : std::nullopt);
   }
+  in.blocks.resize(reeving.blocks.size());
   in.main_line_radius_m = 0.5 * layout.main_line.diameter_m;
   in.resolution_m = 0.25 * resolution.length_m;
   for (std::size_t s = 0; s < reeving.sweeps.size(); ++s)

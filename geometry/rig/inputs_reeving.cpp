@@ -27,15 +27,10 @@ reeving::BrakeUnit unit_of(const BrakeUnit& given) {
 double upstream_travel_m(const Layout& layout, const Frame& frame, const reeving::Inputs& in) {
   double first_m = in.rest_m;
   for (const reeving::Sheave& s : in.sheaves)
-    if (s.body == reeving::on_ground)
+    if (s.body == reeving::on_ground || (s.body >= 0 && !in.blocks[static_cast<std::size_t>(s.body)].shifts()))
       first_m = std::min(first_m, dot(s.centre - frame.origin, frame.along) - s.radius_m);
   const double half_length_m = layout.riders.envelope ? 0.5 * layout.riders.envelope->length_m : 1.0;
   return std::max(first_m - 1.0 - half_length_m, 0.01 * frame.span_m) - in.rest_m;
-}
-
-reeving::Body body_of(const Carrier& carrier) {
-  const auto* block = std::get_if<BlockId>(&carrier);
-  return block ? static_cast<reeving::Body>(*block) : reeving::on_ground;
 }
 
 reeving::End end_of(const Held& held, Point3 drawn) {
@@ -57,7 +52,8 @@ class Drawing {
         courses_(courses),
         supports_(supports),
         in_(in),
-        blocks_(drawn_blocks(layout, frame, courses)) {}
+        blocks_(drawn_blocks(layout, frame, courses)),
+        bodies_(bodies_of(layout, courses)) {}
 
   tl::expected<void, Unsolved> draw() {
     const mainline::Load trolley{in_.rest_m, layout_.brake_trolley.mass_kg * standard_gravity};
@@ -81,14 +77,41 @@ class Drawing {
       reeving::Block block{.drawn = blocks_[i]};
       block.centre_of_mass = blocks_[i] + site_vector(frame_, given.centre_of_mass);
       block.weight_N = given.mass_kg * standard_gravity;
-      block.attitude_held =
-          std::any_of(layout_.support_lines.begin(), layout_.support_lines.end(),
-                      [i](const SupportLine& line) { return line.carries == static_cast<BlockId>(i); });
+      if (std::any_of(layout_.support_lines.begin(), layout_.support_lines.end(),
+                      [i](const SupportLine& line) { return line.carries == static_cast<BlockId>(i); }))
+        block.joint = reeving::Joint::carrier;
       const bool closes = std::any_of(courses_.courses.begin(), courses_.courses.end(),
                                       [i](const Course& c) { return c.closed_by == static_cast<BlockId>(i); });
       if (closes) block.rest_m = *given.rest_m - frame_.chainage_of_origin_m;
       in_.blocks.push_back(block);
     }
+    in_.blocks.resize(bodies_.size());
+  }
+
+  /// A mounted sheave as it is drawn between the points before and after it, with its body.
+  void mount(const Sheave& given, std::size_t body, Point3 before, Point3 after, reeving::Sheave& drawn) {
+    reeving::Block& block = in_.blocks[body];
+    const Point3 anchor = layout_.anchors[static_cast<std::size_t>(std::get<AnchorId>(given.on))].position;
+    if (given.mount == Mount::free) {
+      const HungSheave hung = hung_on_link(anchor, *given.link_m, drawn.axle, before, after, in_.up);
+      drawn.centre = hung.centre;
+      drawn.axle = hung.axle;
+      block.joint = reeving::Joint::ball;
+      block.drawn = anchor;
+    } else {
+      block.joint = reeving::Joint::hinge;
+      block.hinge_axis = unit(*given.swivel_axis);
+      block.drawn = given.swivel_at ? given.swivel_at->value : anchor;
+    }
+    block.centre_of_mass = drawn.centre + site_vector(frame_, given.centre_of_mass);
+    block.weight_N = *given.mass_kg * standard_gravity;
+  }
+
+  reeving::Body body_of(int sheave) const {
+    const Carrier& carrier = layout_.sheaves[static_cast<std::size_t>(sheave)].on;
+    if (const auto* block = std::get_if<BlockId>(&carrier)) return static_cast<reeving::Body>(*block);
+    const auto mounted = std::find(bodies_.begin(), bodies_.end(), Item{Item::Kind::sheave, sheave});
+    return mounted == bodies_.end() ? reeving::on_ground : static_cast<reeving::Body>(mounted - bodies_.begin());
   }
 
   tl::expected<void, Unsolved> draw_line(std::size_t index) {
@@ -110,7 +133,9 @@ class Drawing {
       reeving::Sheave drawn{.centre = points[i + 1],
                             .axle = unit(sheave.axle),
                             .radius_m = 0.5 * sheave.pitch_diameter_m,
-                            .body = body_of(sheave.on)};
+                            .body = body_of(course.sheaves[i])};
+      if (sheave.mount != Mount::fixed)
+        mount(sheave, static_cast<std::size_t>(drawn.body), points[i], points[i + 2], drawn);
       auto sense = sense_of(course.turning[i], points[i], points[i + 2], drawn);
       if (!sense)
         return unsolved(
@@ -155,6 +180,7 @@ class Drawing {
   const SupportCables& supports_;
   reeving::Inputs& in_;
   std::vector<Point3> blocks_;
+  std::vector<Item> bodies_;
   Point3 attachment_;
 };
 
@@ -276,18 +302,26 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
 loads::Inputs loads_inputs(const Layout& layout, const Courses& courses) {
   loads::Inputs in;
   for (const Anchor& anchor : layout.anchors) in.anchors.push_back(anchor.position);
-  const auto anchor_of = [](const Held& held) {
+  const auto held_by = [](const Held& held) {
     const auto* anchor = std::get_if<AnchorId>(&held);
     return anchor ? static_cast<int>(*anchor) : loads::no_anchor;
   };
+  const auto anchor_of = [](const Sheave& sheave) {
+    const auto* anchor = std::get_if<AnchorId>(&sheave.on);
+    return anchor ? static_cast<int>(*anchor) : loads::no_anchor;
+  };
   for (const Course& course : courses.courses) {
-    in.line_anchors.push_back({anchor_of(course.from), anchor_of(course.to)});
+    in.line_anchors.push_back({held_by(course.from), held_by(course.to)});
     for (const int index : course.sheaves) {
-      const auto* anchor =
-          index < 0 ? nullptr : std::get_if<AnchorId>(&layout.sheaves[static_cast<std::size_t>(index)].on);
-      in.sheave_anchor.push_back(anchor ? static_cast<int>(*anchor) : loads::no_anchor);
+      const Sheave* sheave = index < 0 ? nullptr : &layout.sheaves[static_cast<std::size_t>(index)];
+      const bool stands = sheave && sheave->mount == Mount::fixed;
+      in.sheave_anchor.push_back(stands ? anchor_of(*sheave) : loads::no_anchor);
     }
   }
+  for (const Item& body : bodies_of(layout, courses))
+    in.block_anchor.push_back(body.kind == Item::Kind::sheave
+                                  ? anchor_of(layout.sheaves[static_cast<std::size_t>(body.index)])
+                                  : loads::no_anchor);
   in.unit_anchor = static_cast<int>(layout.brake_unit.on);
   in.start_anchor = static_cast<int>(layout.main_line.from);
   in.end_anchor = static_cast<int>(layout.main_line.to);

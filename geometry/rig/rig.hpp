@@ -45,7 +45,7 @@ struct Rig {
   Stage<loads::Inputs, loads::Loads> loads;
   Stage<clearance::Inputs, clearance::Clearances> clearance;
   std::vector<Item> lines;  ///< what each line of the reeving is: a [[line]] or a [[support_line]]
-  // The blocks of the reeving are layout.blocks, in their order.
+  std::vector<Item> bodies;  ///< what each block of the reeving is: the [[block]]s, then the mounted [[sheave]]s
   std::vector<int> reeved;  ///< the reeving's sheaves as indices into layout.sheaves; -1: the wheel of a support line
   int braking_line = -1;    ///< index into layout.lines of the line that ends at the unit
   std::optional<double> nominal_ratio;   ///< n of n:1; below 1 the reduction is upside down, and is not solved

@@ -33,11 +33,12 @@ Solved<double> ratio_of(const Layout& layout, const Frame& frame, const Courses&
   return nominal_ratio(layout, frame, courses, drawn_blocks(layout, frame, courses), trolley);
 }
 
-void note(const Courses& courses, Rig& rig) {
+void note(const Layout& layout, const Courses& courses, Rig& rig) {
   for (const Course& course : courses.courses) {
     rig.lines.push_back(course.item);
     rig.reeved.insert(rig.reeved.end(), course.sheaves.begin(), course.sheaves.end());
   }
+  rig.bodies = bodies_of(layout, courses);
   rig.braking_line = courses.courses[static_cast<std::size_t>(courses.braking)].item.index;
 }
 
@@ -66,7 +67,7 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
 
   const auto courses = courses_of(rig.layout);
   const auto ratio = courses ? ratio_of(rig.layout, rig.frame, *courses) : tl::unexpected(courses.error());
-  if (courses) note(*courses, rig);
+  if (courses) note(rig.layout, *courses, rig);
   if (ratio) {
     rig.nominal_ratio = *ratio;
     rig.reeving.inputs =

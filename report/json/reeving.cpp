@@ -44,11 +44,25 @@ std::string_view word_for(reeving::Closing closing) {
   return "unknown";
 }
 
+std::string_view word_for(reeving::Joint joint) {
+  switch (joint) {
+    case reeving::Joint::none:
+      return "none";
+    case reeving::Joint::carrier:
+      return "carrier";
+    case reeving::Joint::ball:
+      return "ball";
+    case reeving::Joint::hinge:
+      return "hinge";
+  }
+  return "unknown";
+}
+
 /// What a point of the reeving moves with.
 std::string_view body(const Rig& rig, reeving::Body body) {
   if (body == reeving::on_ground) return "ground";
   if (body == reeving::on_trolley) return "brake trolley";
-  return rig.layout.blocks.at(static_cast<std::size_t>(body)).id.value;
+  return words::id_of(rig.layout, rig.bodies.at(static_cast<std::size_t>(body)));
 }
 
 void write_sheaves(Writer& out, const Rig& rig) {
@@ -92,11 +106,12 @@ void write_lines(Writer& out, const Rig& rig) {
 void write_blocks(Writer& out, const Rig& rig) {
   std::size_t i = 0;
   out.objects("blocks", rig.reeving.inputs->blocks, [&](const reeving::Block& block) {
-    out.text("id", rig.layout.blocks.at(i++).id.value);
+    out.text("id", words::id_of(rig.layout, rig.bodies.at(i++)));
     out.vector("drawn_m", block.drawn);
     out.vector("centre_of_mass_m", block.centre_of_mass);
     out.number("weight_N", block.weight_N);
-    out.flag("attitude_held", block.attitude_held);
+    out.text("joint", word_for(block.joint));
+    block.joint == reeving::Joint::hinge ? out.vector("hinge_axis", block.hinge_axis) : out.null("hinge_axis");
     out.number("rest_m", block.rest_m);
   });
 }

@@ -102,6 +102,7 @@ void write_block(Writer& out, const Sweep& sweep, std::size_t block, std::size_t
   placed("turned_z", &Placement::turned_z);
   Columns<BlockPlace>(out, rows)
       .add("centre_of_mass_m", &BlockPlace::centre_of_mass)
+      .add("held_N", &BlockPlace::held_N)
       .add("held_couple_N_m", &BlockPlace::held_couple_N_m);
   out.column("stray_m", sweep.strays, [block](const Stray& stray) { return stray.blocks_m[block]; });
 }

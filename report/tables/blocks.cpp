@@ -48,7 +48,7 @@ Table blocks(const Dossier& dossier, const Style& style) {
     row.resize(table.headings.size());
     const auto place = [&](const std::optional<ShownPose>& shown, std::size_t column) {
       if (!shown) return;
-      const Point3 at = place_of(*shown, b, layout.blocks.size()).placement.at;
+      const Point3 at = place_of(*shown, b, rig.bodies.size()).placement.at;
       row[column] = cell(rig.frame.chainage_m(at), Dimension::length);
       row[column + 1] = cell(at.z, Dimension::length);
     };

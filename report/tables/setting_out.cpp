@@ -54,6 +54,13 @@ void set_out(SettingOut& out, const std::string& name, const Structure& structur
   }
 }
 
+/// Centre of the sheave on a mount, as drawn.
+Point3 mounted_centre(const reeving::Inputs& in, reeving::Body body) {
+  for (const reeving::Sheave& sheave : in.sheaves)
+    if (sheave.body == body) return sheave.centre;
+  return in.blocks[static_cast<std::size_t>(body)].drawn;
+}
+
 }  // namespace
 
 Table setting_out(const Dossier& dossier) {
@@ -64,16 +71,23 @@ Table setting_out(const Dossier& dossier) {
     out.point("anchor " + anchor.id.value, "where the load acts", anchor.position);
   for (const Sheave& sheave : layout.sheaves) {
     const std::string name = "sheave " + sheave.id.value;
-    if (sheave.position)
-      out.point(name, "centre", *sheave.position);
+    if (sheave.mount == Mount::free)
+      out.nowhere(name, "hangs from its anchor on its link");
+    else if (sheave.position)
+      out.point(name, sheave.mount == Mount::swivel ? "centre as drawn" : "centre", *sheave.position);
     else
       out.nowhere(name, "travels with what carries it");
   }
   out.point("brake unit", "outlet", layout.brake_unit.outlet);
   if (const auto rest = rest_pose(rig))
-    for (std::size_t i = 0; i < layout.blocks.size(); ++i)
-      out.point("block " + layout.blocks[i].id.value, "its point, trolley at its mark",
-                rest->sweep->blocks[rest->index * layout.blocks.size() + i].placement.at);
+    for (std::size_t i = 0; i < rig.bodies.size(); ++i) {
+      const reeving::Placement& place = rest->sweep->blocks[rest->index * rig.bodies.size() + i].placement;
+      if (rig.bodies[i].kind == Item::Kind::block)
+        out.point(words::name_of(layout, rig.bodies[i]), "its point, trolley at its mark", place.at);
+      else
+        out.point(words::name_of(layout, rig.bodies[i]), "check: its centre, trolley at its mark",
+                  place.move(mounted_centre(*rig.reeving.inputs, static_cast<int>(i)), rig.reeving.inputs->blocks[i].drawn));
+    }
   out.mark("brake trolley", "rest mark", layout.brake_trolley.rest_m);
   out.mark("brake trolley", "end of planned travel", layout.brake_trolley.rest_m + layout.brake_trolley.travel_m);
   for (const Structure& structure : layout.structures) set_out(out, "structure " + structure.id.value, structure);

@@ -24,7 +24,7 @@ std::optional<Point3> wheel_passing(const Frame& frame, const reeving::Sweep& sw
 void see_sheaves(const Rig& rig, Scene& scene) {
   for (std::size_t i = 0; i < rig.layout.sheaves.size(); ++i) {
     const Sheave& sheave = rig.layout.sheaves[i];
-    if (!sheave.position) continue;
+    if (!sheave.position || sheave.mount != Mount::fixed) continue;
     SheaveSeen seen{static_cast<int>(i), *sheave.position, unit(sheave.axle), 0.5 * sheave.pitch_diameter_m, {}};
     if (const auto* anchor = std::get_if<AnchorId>(&sheave.on))
       seen.carrier = rig.layout.anchors[static_cast<std::size_t>(*anchor)].position;
@@ -48,6 +48,8 @@ void see_extent(const Rig& rig, Scene& scene) {
     all.push_back(frame.chainage_m(layout.anchors[static_cast<std::size_t>(id)].position));
   };
   for (const SupportLine& line : layout.support_lines) anchor(line.from), anchor(line.to);
+  for (const Sheave& sheave : layout.sheaves)
+    if (const auto* id = std::get_if<AnchorId>(&sheave.on); id && sheave.mount != Mount::fixed) anchor(*id);
   for (const Line& line : layout.lines)
     for (const LineEnd* end : {&line.from, &line.to})
       if (const auto* id = std::get_if<AnchorId>(end)) anchor(*id);

@@ -56,7 +56,7 @@ struct RigPose {
   TrolleyPlace trolley;
   std::vector<LineSeen> lines;
   std::vector<BlockSeen> blocks;
-  std::vector<SheaveSeen> sheaves;  ///< those on blocks
+  std::vector<SheaveSeen> sheaves;  ///< those on blocks and on mounts that let them turn
   std::vector<DeadEnd> dead_ends;
   double travel_m{}, outlet_tension_N{};
   std::size_t sweep{}, pose{};  ///< of the reeving, where lines are not empty

@@ -77,7 +77,7 @@ class PoseReader {
   }
 
   void blocks(RigPose& seen) const {
-    for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
+    for (std::size_t b = 0; b < rig_.layout.blocks.size(); ++b) {
       const reeving::Body body = static_cast<int>(b);
       BlockSeen out{body, place(body).placement.at, {}, {}};
       if (const auto& size = rig_.layout.blocks[static_cast<std::size_t>(out.index)].size_m)

@@ -68,6 +68,7 @@ inline Inputs held_by(const reeving::Inputs& in) {
   held.unit_weight_N = 300;
   for (const reeving::Sheave& s : in.sheaves)
     held.sheave_anchor.push_back(s.body == reeving::on_ground ? secondary : no_anchor);
+  held.block_anchor.assign(in.blocks.size(), no_anchor);
   for (std::size_t l = 0; l < in.lines.size(); ++l) {
     const reeving::Line& line = in.lines[l];
     LineAnchors ends;

@@ -31,7 +31,7 @@ TEST(Reduction, TheWorkedTwoToOneHasItsPullAndRatio) {
 /// there; lines without weight, and a block of a gram that never turns.
 Inputs level_parts(int n, double upstream_m) {
   Inputs in = reduction({.parts = n, .carried = false, .weight_N = 0.01, .line_kg_per_m = 0});
-  in.blocks[0].attitude_held = true;
+  in.blocks[0].joint = Joint::carrier;
   for (Sheave& s : in.sheaves)
     if (s.body == on_ground) s.centre.x -= upstream_m;
   if (in.lines[0].to.body == on_ground) in.lines[0].to.at.x -= upstream_m;

@@ -52,7 +52,7 @@ inline Inputs reduction(const ReductionParts& given) {
   in.blocks = {{.drawn = block,
                 .centre_of_mass = block + Vec3{0.02, 0, -0.1},
                 .weight_N = given.weight_N,
-                .attitude_held = given.carried,
+                .joint = given.carried ? Joint::carrier : Joint::none,
                 .rest_m = x}};
   in.unit.retraction_N = Curve({{0, 45.0 * n}, {30, 45.0 * n + 8 * n * n * 30}});
   in.unit.magnetic_N = EddyLaw{640.0 * n, 30.0 / n};
@@ -114,7 +114,7 @@ inline Inputs two_to_one_in_a_plane() {
   in.lines = {{.from = {{}, on_trolley}, .to = {{0, 0, 0.25}, on_ground}, .sheaves = 1, .closing = Closing::length},
               {.from = {{-5.4, 0, 0.1}, 0}, .to = {{-6, 0, 0.1}, on_ground}, .first_sheave = 1}};
   in.braking = 1;
-  in.blocks = {{.drawn = {-5.4, 0, 0.1}, .centre_of_mass = {-5.4, 0, 0.1}, .weight_N = 58.84, .attitude_held = true}};
+  in.blocks = {{.drawn = {-5.4, 0, 0.1}, .centre_of_mass = {-5.4, 0, 0.1}, .weight_N = 58.84, .joint = Joint::carrier}};
   in.outlet_axis = {1, 0, 0};
   in.unit.retraction_N = Curve({{0, 800}, {1, 800}});
   in.unit.magnetic_N = EddyLaw{1, 1};

@@ -102,7 +102,7 @@ Inputs two_hanging_blocks(double first_N, double second_N) {
     in.blocks.push_back({.drawn = centre,
                          .centre_of_mass = centre + Vec3{0, 0, -0.1},
                          .weight_N = b == 0 ? first_N : second_N,
-                         .attitude_held = true});
+                         .joint = Joint::carrier});
   }
   in.reference.unstretched_m = {unknown_length, 20 + 3 * r * 3.14159265358979};
   for (SweepInputs& s : in.sweeps) s.state.unstretched_m = s.reference.unstretched_m = in.reference.unstretched_m;

@@ -21,7 +21,7 @@ Inputs block_on_a_line(double x, const Hung& expected, double compliance_per_N, 
   in.blocks = {{.drawn = wheel,
                 .centre_of_mass = wheel + Vec3{0, 0, -0.3},
                 .weight_N = block_N,
-                .attitude_held = true,
+                .joint = Joint::carrier,
                 .rest_m = wheel.x}};
   in.sheaves.push_back({wheel, {}, 0, 0, 0});
   in.lines.push_back({.from = {start, on_ground},

@@ -143,10 +143,11 @@ TEST_P(JsonMembers, OfEveryLineAndBlock) {
       block("turned_y", [](const BlockPlace& place) { return place.placement.turned_y; });
       block("turned_z", [](const BlockPlace& place) { return place.placement.turned_z; });
       block("centre_of_mass_m", &BlockPlace::centre_of_mass);
+      block("held_N", &BlockPlace::held_N);
       block("held_couple_N_m", &BlockPlace::held_couple_N_m);
       EXPECT_TRUE(same_column(sweep["blocks"][b]["stray_m"], sweeps()[s].strays,
                               [b](const Stray& stray) { return stray.blocks_m.at(b); }));
-      EXPECT_EQ(sweep["blocks"][b].size(), 7u);
+      EXPECT_EQ(sweep["blocks"][b].size(), 8u);
     }
   }
 }
@@ -206,7 +207,7 @@ TEST_P(JsonMembers, OfTheReevingsInputs) {
     const reeving::Block& block = inputs().blocks[b];
     const Json& json = in["blocks"][b];
     EXPECT_TRUE(same(json["drawn_m"], block.drawn) && same(json["centre_of_mass_m"], block.centre_of_mass));
-    EXPECT_TRUE(same(json["weight_N"], block.weight_N) && same(json["attitude_held"], block.attitude_held));
+    EXPECT_TRUE(same(json["weight_N"], block.weight_N) && json["joint"] == (block.joint == reeving::Joint::carrier ? "carrier" : "none"));
     EXPECT_TRUE(block.rest_m ? same(json["rest_m"], *block.rest_m) : json["rest_m"].is_null());
   }
   const reeving::Reeving& solved = *rig().reeving.solved();
