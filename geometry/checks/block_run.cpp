@@ -97,7 +97,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     const Line& line = rig.layout.lines[l];
     if (!line.from_termination_m && !line.to_termination_m) continue;
     const Item item{Item::Kind::line, static_cast<int>(l)};
-    const auto stays = [&rig](reeving::Body body) { return body < 0 || body >= static_cast<int>(rig.layout.blocks.size()); };
+    const auto stays = [&rig](reeving::Body body) {
+      return body < 0 || body >= static_cast<int>(rig.layout.blocks.size());
+    };
     const auto apart = [item, stays](const LegOf& leg) {
       return leg.line == item && stays(leg.from.body) && stays(leg.to.body) && terminated(leg);
     };

@@ -9,8 +9,8 @@ namespace {
 /// Where the first sheave that the line meets from the trolley stands along the main line.
 void place_redirect(const Rig& rig, int redirect, Finding& finding, double& upstream_m) {
   const Sheave& sheave = rig.layout.sheaves[static_cast<std::size_t>(redirect)];
-  const Point3 centre = rig.reeving.inputs ? rig.reeving.inputs->sheaves.front().centre
-                                           : drawn_centre(rig.layout, sheave, rig.frame, {});
+  const Point3 centre =
+      rig.reeving.inputs ? rig.reeving.inputs->sheaves.front().centre : drawn_centre(rig.layout, sheave, rig.frame, {});
   upstream_m = rig.layout.brake_trolley.rest_m - rig.frame.chainage_m(centre);
   const double radius_m = 0.5 * sheave.pitch_diameter_m;
   finding.subject = {Item::Kind::sheave, redirect};

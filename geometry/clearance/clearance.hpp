@@ -57,8 +57,8 @@ struct SheaveBody {
 
 struct Inputs {
   std::vector<Structure> structures;
-  std::optional<Envelope> rider;           ///< absent: nothing is said of the rider
-  std::vector<SheaveBody> sheaves;         ///< per sheave of the reeving, as drawn; not read for wheels and sheaves of blocks
+  std::optional<Envelope> rider;    ///< absent: nothing is said of the rider
+  std::vector<SheaveBody> sheaves;  ///< per sheave of the reeving, as drawn; not read for wheels and sheaves of blocks
   std::vector<std::optional<Box>> blocks;  ///< per block, as drawn; absent: nothing is said of it, nor of a mount's
   std::optional<Box> unit;                 ///< the brake unit's body
   double main_line_radius_m{};

@@ -31,7 +31,8 @@ bool lies_in(Point3 p, const Shape& shape, double within_m) {
 Box box_around(const reeving::Sheave& sheave, const SheaveBody& body) {
   const Vec3 aside = std::abs(sheave.axle.z) < 0.9 ? Vec3{0, 0, 1} : Vec3{1, 0, 0};
   const Vec3 y = unit(cross(aside, sheave.axle));
-  return {sheave.centre, sheave.axle, y, cross(sheave.axle, y), {body.width_m / 2, body.rim_radius_m, body.rim_radius_m}};
+  return {
+      sheave.centre, sheave.axle, y, cross(sheave.axle, y), {body.width_m / 2, body.rim_radius_m, body.rim_radius_m}};
 }
 
 class Planner {
@@ -155,7 +156,8 @@ class Planner {
     line_main_line(l);
     for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
       if (box(b)) line_block(l, b);
-    for_standing([&](Thing thing, const Recipe& recipe, const Shape& drawn) { line_standing(l, thing, recipe, drawn); });
+    for_standing(
+        [&](Thing thing, const Recipe& recipe, const Shape& drawn) { line_standing(l, thing, recipe, drawn); });
     for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
       const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
       const Thing one{Kind::line, l}, other{Kind::structure, i};

@@ -201,12 +201,8 @@ class Consistency {
       if (on_anchor && sheave.offset)
         errors_.add(sheave.offset->place, who + "it stands on an anchor",
                     free ? "give its \"link\"" : "give its \"position\"");
-      else if (on_anchor && !free && !sheave.position)
-        errors_.add(sheave.place, who + "\"position\" is missing", "it stands on an anchor");
       if (!on_anchor && sheave.position)
         errors_.add(sheave.position->place, who + "what carries it moves", "give its \"offset\"");
-      else if (!on_anchor && !sheave.offset)
-        errors_.add(sheave.place, who + "\"offset\" is missing", "what carries it moves");
       mount(sheave, who);
     }
   }
@@ -230,7 +226,7 @@ class Consistency {
                     fmt::format("{} has one", mount == Mount::free ? "a free sheave" : "a swivel"));
     };
     const bool free = mount == Mount::free, swivel = mount == Mount::swivel;
-    belongs(sheave.link_m, "link", free, free, "mount = \"free\"");
+    belongs(sheave.link_m, "link", free, false, "mount = \"free\"");
     belongs(sheave.swivel_axis, "swivel_axis", swivel, swivel, "mount = \"swivel\"");
     belongs(sheave.swivel_at, "swivel_at", swivel, false, "mount = \"swivel\"");
     belongs(sheave.mass_kg, "mass", free || swivel, free || swivel, "mount = \"swivel\" or \"free\"");

@@ -90,8 +90,8 @@ struct BrakeUnitEnd {
 using Carrier = std::variant<AnchorId, BlockId, BrakeTrolleyEnd>;
 using LineEnd = std::variant<AnchorId, BlockId, ConnectorId, BrakeTrolleyEnd, BrakeUnitEnd>;
 
-/// How a sheave is fixed to its anchor. swivel: it turns about a given axis; free: it hangs on a link, sling or shackle,
-/// and its centre and plane go where the forces on it want them.
+/// How a sheave is fixed to its anchor. swivel: it turns about a given axis; free: it hangs on a link, sling or
+/// shackle, and its centre and plane go where the forces on it want them.
 enum class Mount { fixed, swivel, free };
 
 struct Sheave {
@@ -105,13 +105,13 @@ struct Sheave {
   std::optional<Real> groove_m;           ///< groove width
   std::optional<Given<Size>> frame_m;     ///< of its frame and cheeks, about the centre
   std::optional<Real> wll_N, mbs_N;
-  std::optional<Limit> fleet_angle;      ///< beats the common limit
-  std::optional<Real> link_m;            ///< free: from the anchor's position to the centre
+  std::optional<Limit> fleet_angle;        ///< beats the common limit
+  std::optional<Real> link_m;              ///< free: from the anchor's position to the centre
   std::optional<Given<Vec3>> swivel_axis;  ///< swivel: direction, any length > 0
   std::optional<Given<Point3>> swivel_at;  ///< swivel: a point on the axis; absent: the anchor's position
   std::optional<Real> mass_kg;             ///< swivel and free: with its frame
   Given<Vec3> centre_of_mass;              ///< swivel and free: along, across, up from the centre, as drawn
-  std::optional<Real> tread_diameter_m;  ///< as written; pitch_diameter_m is filled in from it
+  std::optional<Real> tread_diameter_m;    ///< as written; pitch_diameter_m is filled in from it
   Place on_place{}, place{};
 };
 

@@ -153,9 +153,10 @@ void Books::Reeved::lead(std::size_t l) {
   lines.push_back(on);
 }
 
-/// What a mount holds goes on its anchor. What a carrier holds of a block's attitude it takes from the support line by the difference of its two wheels. The
-/// line passes that couple on to its anchors as a pair of forces square to the chord between them: so much follows from
-/// the line's equilibrium, whatever its shape. About the chord itself a line can pass on nothing.
+/// What a mount holds goes on its anchor. What a carrier holds of a block's attitude it takes from the support line by
+/// the difference of its two wheels. The line passes that couple on to its anchors as a pair of forces square to the
+/// chord between them: so much follows from the line's equilibrium, whatever its shape. About the chord itself a line
+/// can pass on nothing.
 void Books::Reeved::close(std::size_t b) {
   const reeving::BlockPlace& place = sweep_.blocks[pose_ * in_.blocks.size() + b];
   const Vec3 couple_N_m = place.held_couple_N_m;

@@ -15,8 +15,7 @@ Balance::Freedoms Balance::freedoms_of(Body body) const {
   if (body < 0) return f;
   constexpr Vec3 axes[] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
   for (int i = 0; i < shifts(body); ++i, ++f.count) f.each[f.count] = {first_[body] + f.count, {axes[i], {}}};
-  for (int i = 0; i < turns(body); ++i, ++f.count)
-    f.each[f.count] = {first_[body] + f.count, {{}, turn_axis(body, i)}};
+  for (int i = 0; i < turns(body); ++i, ++f.count) f.each[f.count] = {first_[body] + f.count, {{}, turn_axis(body, i)}};
   return f;
 }
 
@@ -31,8 +30,7 @@ void Balance::vary_force(int column, const Applied& a, Vec3 turn, Vec3 arm_chang
   }
   if (turns(a.body) == 0) return;
   const Vec3 moment = cross(cross(turn, a.arm) + arm_change, a.force_N) + cross(a.arm, force_change);
-  for (int i = 0; i < turns(a.body); ++i)
-    entry(row + shifts(a.body) + i, column) += dot(turn_axis(a.body, i), moment);
+  for (int i = 0; i < turns(a.body); ++i) entry(row + shifts(a.body) + i, column) += dot(turn_axis(a.body, i), moment);
 }
 
 void Balance::answer_leg(int line, int k) {

@@ -283,8 +283,7 @@ Unsolved Search::why_not() {
 }
 
 tl::expected<void, Unsolved> Search::begin() {
-  const bool turning =
-      std::any_of(in_.blocks.begin(), in_.blocks.end(), [](const Block& b) { return b.turns() > 0; });
+  const bool turning = std::any_of(in_.blocks.begin(), in_.blocks.end(), [](const Block& b) { return b.turns() > 0; });
   balance_.release(false);
   balance_.count(1);
   place_start();

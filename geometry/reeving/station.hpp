@@ -71,9 +71,9 @@ struct Station {
   Pose pose;
   Reeved lines;
   mainline::Shape shape;
-  double carried_N{};                 ///< by the trolley's wheel
-  double retraction_slope{};          ///< dT/dE, N/m, toward greater extension; 0 where the tension is held
-  std::vector<double> fleet_rad;      ///< per sheave, the greater size of both sides; 0 at a wheel
+  double carried_N{};                         ///< by the trolley's wheel
+  double retraction_slope{};                  ///< dT/dE, N/m, toward greater extension; 0 where the tension is held
+  std::vector<double> fleet_rad;              ///< per sheave, the greater size of both sides; 0 at a wheel
   std::vector<Vec3> held_N, held_couple_N_m;  ///< per block, as in BlockPlace
   Rates rates;
 };

@@ -144,8 +144,7 @@ std::optional<std::vector<double>> eliminate(std::vector<std::vector<double>> ro
 
 Vec3 site_vector(const Frame& frame, Vec3 rig) { return rig.x * frame.along + rig.y * frame.across + rig.z * frame.up; }
 
-Point3 drawn_centre(const Layout& layout, const Sheave& sheave, const Frame& frame,
-                    const std::vector<Point3>& blocks) {
+Point3 drawn_centre(const Layout& layout, const Sheave& sheave, const Frame& frame, const std::vector<Point3>& blocks) {
   if (const auto* block = std::get_if<BlockId>(&sheave.on))
     return blocks[static_cast<std::size_t>(*block)] + site_vector(frame, *sheave.offset);
   return *fixed_place(layout, sheave);
@@ -182,7 +181,8 @@ std::vector<Point3> drawn_points(const Layout& layout, const Frame& frame, const
   };
   std::vector<Point3> points{end(course.from, course.from_offset)};
   for (const int index : course.sheaves)
-    if (index >= 0) points.push_back(drawn_centre(layout, layout.sheaves[static_cast<std::size_t>(index)], frame, blocks));
+    if (index >= 0)
+      points.push_back(drawn_centre(layout, layout.sheaves[static_cast<std::size_t>(index)], frame, blocks));
   points.push_back(end(course.to, course.to_offset));
   return points;
 }

@@ -44,10 +44,10 @@ struct Rig {
   Stage<reeving::Inputs, reeving::Reeving> reeving;
   Stage<loads::Inputs, loads::Loads> loads;
   Stage<clearance::Inputs, clearance::Clearances> clearance;
-  std::vector<Item> lines;  ///< what each line of the reeving is: a [[line]] or a [[support_line]]
+  std::vector<Item> lines;   ///< what each line of the reeving is: a [[line]] or a [[support_line]]
   std::vector<Item> bodies;  ///< what each block of the reeving is: the [[block]]s, then the mounted [[sheave]]s
-  std::vector<int> reeved;  ///< the reeving's sheaves as indices into layout.sheaves; -1: the wheel of a support line
-  int braking_line = -1;    ///< index into layout.lines of the line that ends at the unit
+  std::vector<int> reeved;   ///< the reeving's sheaves as indices into layout.sheaves; -1: the wheel of a support line
+  int braking_line = -1;     ///< index into layout.lines of the line that ends at the unit
   std::optional<double> nominal_ratio;   ///< n of n:1; below 1 the reduction is upside down, and is not solved
   std::vector<std::string> assumptions;  ///< what was estimated or taken for granted on the way, in words
 };

@@ -85,8 +85,9 @@ Table setting_out(const Dossier& dossier) {
       if (rig.bodies[i].kind == Item::Kind::block)
         out.point(words::name_of(layout, rig.bodies[i]), "its point, trolley at its mark", place.at);
       else
-        out.point(words::name_of(layout, rig.bodies[i]), "check: its centre, trolley at its mark",
-                  place.move(mounted_centre(*rig.reeving.inputs, static_cast<int>(i)), rig.reeving.inputs->blocks[i].drawn));
+        out.point(
+            words::name_of(layout, rig.bodies[i]), "check: its centre, trolley at its mark",
+            place.move(mounted_centre(*rig.reeving.inputs, static_cast<int>(i)), rig.reeving.inputs->blocks[i].drawn));
     }
   out.mark("brake trolley", "rest mark", layout.brake_trolley.rest_m);
   out.mark("brake trolley", "end of planned travel", layout.brake_trolley.rest_m + layout.brake_trolley.travel_m);

@@ -164,6 +164,7 @@ TEST(StartingLayout, ItsCommentsHoldWhatA2To1Needs) {
   std::string text = with_section("block", with_section("support_line", new_layout()));
   text = uncommented(text, {"id", "mass", "rest", "size", "carries", "wheel", "from", "to", "diameter", "ea", "tension",
                             "at_temperature"});
+  text = edited("\nmass = \"2.4 kg\"", "\n# mass = \"2.4 kg\"", text);  // only of a mount
   text = edited("to = \"brake_unit\"", "to = \"B1\"", text);
   text +=
       "[[line]]\nid = \"L2\"\nmaterial = \"fibre\"\nfrom = \"B1\"\nto = \"brake_unit\"\ndiameter = \"8 mm\"\n"

@@ -76,7 +76,7 @@ TEST(SelfChecks, RefuseAnEndThatNoAnchorHolds) {
   EXPECT_EQ(said_of([](Reduced& r) { r.held.line_anchors[2].to = no_anchor; }), "the end of line 3 is on no anchor");
   EXPECT_EQ(said_of([](Reduced& r) { r.held.line_anchors[2].from = 99; }), "the beginning of line 3 is on no anchor");
   EXPECT_EQ(said_of([](Reduced& r) { r.held.line_anchors.pop_back(); }),
-            "the anchors of sheaves and lines are not those of the reeving");
+            "the anchors of sheaves, lines and blocks are not those of the reeving");
 }
 
 }  // namespace

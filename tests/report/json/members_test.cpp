@@ -207,7 +207,8 @@ TEST_P(JsonMembers, OfTheReevingsInputs) {
     const reeving::Block& block = inputs().blocks[b];
     const Json& json = in["blocks"][b];
     EXPECT_TRUE(same(json["drawn_m"], block.drawn) && same(json["centre_of_mass_m"], block.centre_of_mass));
-    EXPECT_TRUE(same(json["weight_N"], block.weight_N) && json["joint"] == (block.joint == reeving::Joint::carrier ? "carrier" : "none"));
+    EXPECT_TRUE(same(json["weight_N"], block.weight_N) &&
+                json["joint"] == (block.joint == reeving::Joint::carrier ? "carrier" : "none"));
     EXPECT_TRUE(block.rest_m ? same(json["rest_m"], *block.rest_m) : json["rest_m"].is_null());
   }
   const reeving::Reeving& solved = *rig().reeving.solved();
