@@ -55,6 +55,15 @@ struct Shape {
 /// is shorter than the chord, or when Newton's iteration does not meet the span to 1e-12 of the line's length.
 Solved<Shape> hang(const Cable&);
 
+/// A bare line of which not the length but the tension at its start is known; its length comes back with it.
+struct Pulled {
+  Cable cable;
+  Shape shape;
+};
+/// Of the two lengths that a tension holds, the tauter; the cable's own is not read. The far end meets its support to
+/// 1e-12 of the length. Unsolved when the inputs are not finite and positive, or when the line's own weight needs more.
+Solved<Pulled> hang_pulled(Cable, double start_tension_N);
+
 /// A load fixed to the line at the unstretched length s_m from the start: tensions differ on its two sides. Any
 /// finite weight, also an upward pull. `near` is a solved neighbour, as for hang_rolling.
 Solved<Shape> hang_clamped(const Cable&, double s_m, double weight_N, const Shape* near = nullptr);

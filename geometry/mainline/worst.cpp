@@ -10,32 +10,30 @@ namespace {
 /// The integral of asinh.
 double asinh_integral(double u) { return u * std::asinh(u) - std::hypot(1.0, u); }
 
-double support_tension(const Cable& cable, const Shape& shape, bool at_start) {
-  const SupportForces f = support_forces(cable, shape);
-  return at_start ? std::hypot(f.start_x_N, f.start_z_N) : std::hypot(f.end_x_N, f.end_z_N);
-}
-
 struct Scan {
   const Cable& cable;
-  double rider_weight_N;
-  Load trolley;
+  double weight_N;
+  const std::optional<Load>& standing;
 
   Solved<Shape> at(double x_m, const Shape* near) const {
-    const Load loads[] = {{x_m, rider_weight_N}, trolley};
-    return hang_rolling(cable, loads, near);
+    const Load loads[] = {{x_m, weight_N}, standing.value_or(Load{})};
+    return hang_rolling(cable, {loads, standing ? 2u : 1u}, near);
   }
 };
 
-/// The best sample, refined by thirds between its neighbours (the support force has one hump over the span), and
-/// the bound over what the samples left out.
-Solved<SupportWorst> worst_of(const Scan& scan, const std::vector<double>& x_m, const std::vector<Shape>& shapes,
-                              bool at_start) {
-  std::vector<double> tension_N;
-  for (const Shape& shape : shapes) tension_N.push_back(support_tension(scan.cable, shape, at_start));
-  const auto most = std::max_element(tension_N.begin(), tension_N.end()) - tension_N.begin();
+/// The best sample, refined by thirds between its neighbours (the force has one hump over the span), and the bound over
+/// what the samples left out.
+Solved<WorstPlace> worst_of(const Scan& scan, const std::vector<double>& x_m, const std::vector<Shape>& shapes,
+                            const ForceOf& force) {
+  std::vector<double> force_N;
+  for (const Shape& shape : shapes) {
+    force_N.push_back(force(shape));
+    if (!std::isfinite(force_N.back())) return unsolved("a force of the loaded main line is not known", force_N.back());
+  }
+  const auto most = std::max_element(force_N.begin(), force_N.end()) - force_N.begin();
   const auto last = static_cast<std::ptrdiff_t>(x_m.size()) - 1;
   const auto i = static_cast<std::size_t>(most);
-  SupportWorst worst{x_m[i], tension_N[i], tension_N[i], shapes[i]};
+  WorstPlace worst{x_m[i], force_N[i], force_N[i], shapes[i]};
   double from = x_m[static_cast<std::size_t>(std::max<std::ptrdiff_t>(most - 1, 0))];
   double to = x_m[static_cast<std::size_t>(std::min(most + 1, last))];
   while (to - from > 1e-3) {
@@ -43,19 +41,19 @@ Solved<SupportWorst> worst_of(const Scan& scan, const std::vector<double>& x_m, 
     const auto left = scan.at(a, &worst.shape), right = scan.at(b, &worst.shape);
     if (!left) return tl::unexpected(left.error());
     if (!right) return tl::unexpected(right.error());
-    const double at_a = support_tension(scan.cable, *left, at_start),
-                 at_b = support_tension(scan.cable, *right, at_start);
-    if (at_a > worst.tension_N) worst = {a, at_a, at_a, *left};
-    if (at_b > worst.tension_N) worst = {b, at_b, at_b, *right};
+    const double at_a = force(*left), at_b = force(*right);
+    if (!std::isfinite(at_a + at_b)) return unsolved("a force of the loaded main line is not known", at_a + at_b);
+    if (at_a > worst.force_N) worst = {a, at_a, at_a, *left};
+    if (at_b > worst.force_N) worst = {b, at_b, at_b, *right};
     (at_a < at_b ? from : to) = at_a < at_b ? a : b;
   }
-  worst.bound_N = worst.tension_N;
+  worst.bound_N = worst.force_N;
   for (std::size_t k = 0; k + 1 < x_m.size(); ++k) {
     double rise_N = 0;
     for (std::size_t j = k > 0 ? k - 1 : 0; j < std::min(k + 2, x_m.size() - 1); ++j)
-      rise_N = std::max(rise_N, std::abs(tension_N[j + 1] - tension_N[j]));
+      rise_N = std::max(rise_N, std::abs(force_N[j + 1] - force_N[j]));
     if (static_cast<std::ptrdiff_t>(k) == most || static_cast<std::ptrdiff_t>(k) + 1 == most) continue;
-    worst.bound_N = std::max(worst.bound_N, 0.5 * (tension_N[k] + tension_N[k + 1]) + rise_N);
+    worst.bound_N = std::max(worst.bound_N, 0.5 * (force_N[k] + force_N[k + 1]) + rise_N);
   }
   return worst;
 }
@@ -75,10 +73,24 @@ double weight_moment_N_m(const Cable& cable, const Shape& shape) {
   return moment;
 }
 
-Solved<WorstRider> worst_rider(const Cable& cable, double rider_weight_N, const Load& trolley, double from_m) {
+ForceOf tension_at_start(const Cable& cable) {
+  return [cable](const Shape& shape) {
+    const SupportForces f = support_forces(cable, shape);
+    return std::hypot(f.start_x_N, f.start_z_N);
+  };
+}
+
+ForceOf tension_at_end(const Cable& cable) {
+  return [cable](const Shape& shape) {
+    const SupportForces f = support_forces(cable, shape);
+    return std::hypot(f.end_x_N, f.end_z_N);
+  };
+}
+
+Solved<std::vector<WorstPlace>> worst_places(const Cable& cable, double weight_N, const std::optional<Load>& standing,
+                                             double from_m, double to_m, std::span<const ForceOf> forces) {
   constexpr int samples = 96;
-  const Scan scan{cable, rider_weight_N, trolley};
-  const double to_m = trolley.x_m - 0.01;
+  const Scan scan{cable, weight_N, standing};
   std::vector<double> x_m;
   std::vector<Shape> shapes;
   for (int i = 0; i < samples; ++i) {
@@ -87,11 +99,13 @@ Solved<WorstRider> worst_rider(const Cable& cable, double rider_weight_N, const 
     if (!shape) return tl::unexpected(shape.error());
     shapes.push_back(*shape);
   }
-  auto start = worst_of(scan, x_m, shapes, true);
-  auto end = worst_of(scan, x_m, shapes, false);
-  if (!start) return tl::unexpected(start.error());
-  if (!end) return tl::unexpected(end.error());
-  return WorstRider{*start, *end};
+  std::vector<WorstPlace> worst;
+  for (const ForceOf& force : forces) {
+    const auto one = worst_of(scan, x_m, shapes, force);
+    if (!one) return tl::unexpected(one.error());
+    worst.push_back(*one);
+  }
+  return worst;
 }
 
 }  // namespace fairlead::mainline

@@ -1,6 +1,11 @@
 // The rider's place that loads the supports most, and the weight of a hanging line about its start.
 #pragma once
 
+#include <functional>
+#include <optional>
+#include <span>
+#include <vector>
+
 #include "geometry/mainline/cable.hpp"
 
 namespace fairlead::mainline {
@@ -10,21 +15,24 @@ namespace fairlead::mainline {
 /// times as taut as it is heavy.
 double weight_moment_N_m(const Cable&, const Shape&);
 
-/// One support at its worst. bound_N stands above tension_N for what lies between the samples: half a sampling
-/// interval at twice the steepest slope seen beside it. Estimated so, not proven.
-struct SupportWorst {
+/// The rider at the worst place for one force. bound_N stands above force_N for what lies between the samples: half a
+/// sampling interval at twice the steepest slope seen beside it. Estimated so, not proven.
+struct WorstPlace {
   double rider_x_m{};
-  double tension_N{}, bound_N{};
+  double force_N{}, bound_N{};
   Shape shape;
 };
 
-struct WorstRider {
-  SupportWorst start, end;
-};
+/// A force that the line causes, of which the greatest is wanted, N; it has one hump over the span.
+using ForceOf = std::function<double(const Shape&)>;
 
-/// Moves a rider from from_m to a centimetre short of the trolley's place and finds the greatest force on each support,
-/// its place to a millimetre; the trolley stands at its rest mark, without the braking line's pull. Unsolved where
-/// hang_rolling is.
-Solved<WorstRider> worst_rider(const Cable&, double rider_weight_N, const Load& trolley, double from_m);
+/// Moves a load from from_m to to_m, upstream of a second one that stays where it is, if there is one, and finds where
+/// each force is greatest, its place to a millimetre. Unsolved where hang_rolling is.
+Solved<std::vector<WorstPlace>> worst_places(const Cable&, double weight_N, const std::optional<Load>& standing,
+                                             double from_m, double to_m, std::span<const ForceOf>);
+
+/// The tensions at a line's supports, as forces of which the greatest is wanted.
+ForceOf tension_at_start(const Cable&);
+ForceOf tension_at_end(const Cable&);
 
 }  // namespace fairlead::mainline

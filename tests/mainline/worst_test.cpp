@@ -80,6 +80,18 @@ struct Most {
   double x_m{}, tension_N{};
 };
 
+struct WorstRider {
+  WorstPlace start, end;
+};
+
+/// A rider upstream of the trolley at its worst place for the tension at either support.
+Solved<WorstRider> worst_rider(const Cable& k, double rider_N, const Load& trolley, double from_m) {
+  const ForceOf tensions[] = {tension_at_start(k), tension_at_end(k)};
+  const auto worst = worst_places(k, rider_N, trolley, from_m, trolley.x_m - 0.01, tensions);
+  if (!worst) return tl::unexpected(worst.error());
+  return WorstRider{worst->at(0), worst->at(1)};
+}
+
 double start_tension(const Cable& k, const Shape& shape) {
   const SupportForces f = support_forces(k, shape);
   return std::hypot(f.start_x_N, f.start_z_N);
@@ -112,12 +124,12 @@ TEST(WorstRider, IsTheOneADenseScanFinds) {
   const Most end = by_dense_scan(k, weight_of(150), trolley, 5, end_tension);
   EXPECT_NEAR(worst.start.rider_x_m, start.x_m, 0.1);
   EXPECT_NEAR(worst.end.rider_x_m, end.x_m, 0.1);
-  EXPECT_GE(worst.start.tension_N, start.tension_N);
-  EXPECT_GE(worst.end.tension_N, end.tension_N);
-  EXPECT_NEAR(worst.start.tension_N, start.tension_N, 1e-3);
-  EXPECT_NEAR(worst.end.tension_N, end.tension_N, 1e-3);
-  EXPECT_GT(worst.start.bound_N, worst.start.tension_N) << "what lies between the samples is allowed for";
-  EXPECT_GT(worst.end.bound_N, worst.end.tension_N);
+  EXPECT_GE(worst.start.force_N, start.tension_N);
+  EXPECT_GE(worst.end.force_N, end.tension_N);
+  EXPECT_NEAR(worst.start.force_N, start.tension_N, 1e-3);
+  EXPECT_NEAR(worst.end.force_N, end.tension_N, 1e-3);
+  EXPECT_GT(worst.start.bound_N, worst.start.force_N) << "what lies between the samples is allowed for";
+  EXPECT_GT(worst.end.bound_N, worst.end.force_N);
 }
 
 /// Level to steep, half to a hundred times their weight in tension, riders of a fiftieth to fifty line weights.
@@ -147,12 +159,12 @@ TEST(WorstRider, ExceedsEveryOtherPlaceAndItsBoundIsNear) {
     ASSERT_TRUE(worst) << "draw " << i << ": " << worst.error().why;
     // The hump is as wide as the span, and its top is found to a millimetre.
     const double top = 1 - std::pow(1e-3 / (c.k.span_m / 2), 2);
-    const auto holds = [&](const SupportWorst& at, auto tension) {
+    const auto holds = [&](const WorstPlace& at, auto tension) {
       const Most dense = by_dense_scan(c.k, c.rider_N, c.trolley, c.from_m, tension);
-      EXPECT_GE(at.tension_N, top * dense.tension_N) << "draw " << i << ", a rider at " << dense.x_m;
-      EXPECT_GE(at.bound_N, at.tension_N) << "draw " << i;
-      EXPECT_LE(at.bound_N, 1.001 * at.tension_N) << "draw " << i << ": of no use so far above";
-      EXPECT_DOUBLE_EQ(tension(c.k, at.shape), at.tension_N);
+      EXPECT_GE(at.force_N, top * dense.tension_N) << "draw " << i << ", a rider at " << dense.x_m;
+      EXPECT_GE(at.bound_N, at.force_N) << "draw " << i;
+      EXPECT_LE(at.bound_N, 1.001 * at.force_N) << "draw " << i << ": of no use so far above";
+      EXPECT_DOUBLE_EQ(tension(c.k, at.shape), at.force_N);
       EXPECT_EQ(at.shape.wheels[0].x_m, at.rider_x_m);
       EXPECT_EQ(at.shape.wheels[1].x_m, c.trolley.x_m);
     };
@@ -165,6 +177,26 @@ TEST(WorstRider, OnAShortStretchIsAtTheEndNearestToMidSpan) {
   const Cable k = worked_line();
   EXPECT_NEAR(worst_rider(k, weight_of(150), {188, weight_of(4)}, 150).value().start.rider_x_m, 150, 2e-3);
   EXPECT_NEAR(worst_rider(k, weight_of(150), {60, weight_of(4)}, 5).value().end.rider_x_m, 59.99, 2e-3);
+}
+
+TEST(WorstRider, AloneOnALevelLineIsAtMidSpanForBothEnds) {
+  Cable k = worked_line();
+  k.rise_m = 0;
+  k.unstretched_m = 220.2;
+  const ForceOf tensions[] = {tension_at_start(k), tension_at_end(k)};
+  const auto worst = worst_places(k, weight_of(150), std::nullopt, 2, 218, tensions);
+  ASSERT_TRUE(worst) << worst.error().why;
+  // Mirrored places load the other support alike; the rider's own weight draws each toward its support.
+  EXPECT_NEAR(worst->at(0).force_N, worst->at(1).force_N, 1e-6 * worst->at(0).force_N);
+  EXPECT_NEAR(worst->at(0).rider_x_m + worst->at(1).rider_x_m, 220, 0.1);
+  EXPECT_LT(worst->at(0).rider_x_m, 110);
+}
+
+TEST(WorstRider, AForceThatIsNotKnownSomewhereHasNoWorst) {
+  const Cable k = worked_line();
+  const ForceOf broken[] = {[](const Shape& s) { return s.wheels[0].x_m > 100 ? std::nan("") : 1.0; }};
+  EXPECT_EQ(worst_places(k, weight_of(150), std::nullopt, 2, 218, broken).error().why,
+            "a force of the loaded main line is not known");
 }
 
 TEST(WorstRider, SaysWhyThereIsNone) {
