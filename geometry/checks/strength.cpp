@@ -39,6 +39,10 @@ class Judge {
     const Layout& layout = rig_.layout;
     judge({Item::Kind::main_line, 0}, capacity_of_cable(layout.main_line.mbs_N, layout.limits, layout.main_line.place),
           loads_ ? std::optional(loads_->main_line.force_N) : std::nullopt);
+    each(layout.parallel_lines, Item::Kind::parallel_line, [&](const ParallelLine& line, Item item) {
+      judge(item, capacity_of_cable(line.mbs_N, layout.limits, line.id.place),
+            loads_ ? std::optional(loads_->beside[static_cast<std::size_t>(item.index)].force_N) : std::nullopt);
+    });
     each(layout.support_lines, Item::Kind::support_line, [&](const SupportLine& line, Item item) {
       judge(item, capacity_of_cable(line.mbs_N, layout.limits, line.id.place), along(item));
     });

@@ -6,6 +6,7 @@
 #include <bit>
 
 #include "geometry/loads/leg_forces.hpp"
+#include "geometry/loads/reeved.hpp"
 #include "geometry/mainline/worst.hpp"
 
 namespace fairlead::loads {
@@ -28,36 +29,6 @@ double greatest_group_N(const std::vector<Vec3>& forces_N) {
   }
   return std::sqrt(most);
 }
-
-/// The reeving at one pose: forces of lines go on anchors, on blocks, or on the trolley, where the main line takes
-/// them.
-class Books::Reeved {
- public:
-  Reeved(const Books& books, int sweep, int pose, Point3 trolley);
-
-  Balance balance;
-  std::vector<OnLine> lines;
-  std::vector<OnBlock> blocks;
-  double block_residual = 0;
-
- private:
-  struct OfBlock {
-    Sum sum;
-    std::vector<Vec3> forces_N;
-  };
-
-  void lead(std::size_t line);
-  void turn(const reeving::Sheave&, int anchor, const reeving::Turn&, Vec3 load_N_per_m);
-  void pull(reeving::Body, int anchor, Point3 at, Vec3 force_N);
-  void close(std::size_t block);
-
-  const Books& books_;
-  const reeving::Inputs& in_;
-  const reeving::Sweep& sweep_;
-  std::size_t pose_;
-  Point3 trolley_;
-  std::vector<OfBlock> of_block_;
-};
 
 Books::Reeved::Reeved(const Books& books, int sweep, int pose, Point3 trolley)
     : balance(books.in_.anchors.size(), books.reeving_.origin),
@@ -186,8 +157,14 @@ void Books::Reeved::close(std::size_t b) {
   blocks.push_back(on);
 }
 
-Books::Books(const Inputs& in, const reeving::Inputs& reeving, const reeving::Reeving& reeved)
-    : in_(in), reeving_(reeving), reeved_(reeved), support_line_(reeving.blocks.size(), -1) {
+Books::Books(const Inputs& in, const mainline::MainLine& main_line, const reeving::Inputs& reeving,
+             const reeving::Reeving& reeved)
+    : in_(in),
+      main_line_(main_line),
+      reeving_(reeving),
+      reeved_(reeved),
+      support_line_(reeving.blocks.size(), -1),
+      bare_beside_(main_line.states.size()) {
   const auto need = [&](reeving::Body body, int anchor, const char* what, std::size_t i) {
     const bool held = anchor >= 0 && static_cast<std::size_t>(anchor) < in.anchors.size();
     if (body == reeving::on_ground && !held) refusal_ = fmt::format("{} {} is on no anchor", what, i + 1);
@@ -212,57 +189,21 @@ Books::Books(const Inputs& in, const reeving::Inputs& reeving, const reeving::Re
       if (body >= 0) support_line_[static_cast<std::size_t>(body)] = static_cast<int>(l);
     }
   }
-}
-
-namespace {
-
-Vec3 of_wheel(const reeving::Inputs& in, const mainline::Wheel& wheel) {
-  return wheel.force_x_N * in.along + wheel.force_z_N * in.up;
-}
-
-}  // namespace
-
-Account Books::account(int sweep_index, int pose_index) const {
-  const reeving::Pose& pose = sweep_of(sweep_index).poses[static_cast<std::size_t>(pose_index)];
-  const reeving::SweepInputs& carried = reeving_.sweeps[static_cast<std::size_t>(sweep_index)];
-  Reeved reeved(*this, sweep_index, pose_index, pose.trolley);
-  Balance& balance = reeved.balance;
-  balance.push(in_.start_anchor, in_.anchors[static_cast<std::size_t>(in_.start_anchor)], pose.start_support_N);
-  balance.push(in_.end_anchor, in_.anchors[static_cast<std::size_t>(in_.end_anchor)], pose.end_support_N);
-  // The main line's weight, with its moment about the start support alone known: put where that moment says.
-  const double centre_m = pose.main_line_moment_N_m / pose.main_line_weight_N;
-  balance.act(reeving_.origin + centre_m * reeving_.along, -pose.main_line_weight_N * reeving_.up);
-  const bool apart = pose.travel_m < 0 && carried.rider_weight_N > 0;
-  const double trolley_N = carried.trolley_weight_N + (apart ? 0 : carried.rider_weight_N);
-  balance.act(pose.trolley, -trolley_N * reeving_.up + pose.hold_N);
-  if (apart) {
-    // What holds the rider upstream is not told: it is what the main line's supports and the trolley's wheel leave.
-    const Vec3 on_trolley_N = trolley_N * reeving_.up - pose.hold_N - pose.pull_on_trolley_N;
-    const double hold_N = dot(pose.start_support_N + pose.end_support_N + on_trolley_N, reeving_.along);
-    balance.act(pose.rider, -carried.rider_weight_N * reeving_.up + hold_N * reeving_.along);
+  for (std::size_t state = 0; state < bare_beside_.size(); ++state)
+    for (const Beside& line : in.beside) {
+      auto hung = hang_between(anchor(line.from), anchor(line.to), line.in_state[state], {});
+      if (!hung) refusal_ = "a parallel line does not hang: " + hung.error().why;
+      bare_beside_[state].push_back(hung ? std::move(*hung) : HungForces{});
+    }
+  // Bare and slipping forward it is slackest.
+  for (const mainline::State& state : main_line.states) {
+    const HungForces line = forces_of(reeving.origin, reeving.along, reeving.up, state.cable, state.bare);
+    for (const bool start : {true, false}) {
+      if ((start ? in.start_back_anchor : in.end_back_anchor) == no_anchor) continue;
+      const auto rest = behind({state.cable, {}, line.on_from_N, line.on_to_N}, start, Slip::forward);
+      if (!rest) refusal_ = "the main line does not hang from a saddle to its back anchor: " + rest.error().why;
+    }
   }
-  return {std::move(balance), std::move(reeved.lines), std::move(reeved.blocks), reeved.block_residual};
-}
-
-Balance Books::on_span(int sweep, int pose_index, const mainline::Cable& cable, const mainline::Shape& shape) const {
-  const auto site = [&](double x, double z) { return reeving_.origin + x * reeving_.along + z * reeving_.up; };
-  const reeving::Pose& pose = sweep_of(sweep).poses[static_cast<std::size_t>(pose_index)];
-  const mainline::Wheel& trolley = shape.wheels[static_cast<std::size_t>(shape.loads - 1)];
-  Balance balance = Reeved(*this, sweep, pose_index, site(trolley.x_m, trolley.z_m)).balance;
-  const mainline::SupportForces ends = mainline::support_forces(cable, shape);
-  balance.push(in_.start_anchor, site(0, 0), ends.start_x_N * reeving_.along + ends.start_z_N * reeving_.up);
-  balance.push(in_.end_anchor, site(cable.span_m, cable.rise_m),
-               ends.end_x_N * reeving_.along + ends.end_z_N * reeving_.up);
-  const double weight_N = cable.weight_N_per_m * cable.unstretched_m;
-  balance.act(site(mainline::weight_moment_N_m(cable, shape) / weight_N, 0), -weight_N * reeving_.up);
-  // Every wheel is held against what the line does to it; the trolley also against the pull of its own line, which is
-  // part of the rig.
-  for (int i = 0; i < shape.loads; ++i) {
-    const mainline::Wheel& wheel = shape.wheels[static_cast<std::size_t>(i)];
-    balance.act(site(wheel.x_m, wheel.z_m), -of_wheel(reeving_, wheel));
-  }
-  balance.act(site(trolley.x_m, trolley.z_m), -pose.pull_on_trolley_N);
-  return balance;
 }
 
 }  // namespace fairlead::loads

@@ -1,7 +1,8 @@
 #include "geometry/loads/loads.hpp"
 
 #include <algorithm>
-#include <limits>
+#include <iterator>
+#include <map>
 
 #include "geometry/loads/books.hpp"
 #include "geometry/loads/cases.hpp"
@@ -21,9 +22,10 @@ struct Columns {
         lines(sheaves + reeving.sheaves.size()),
         blocks(lines + 3 * reeving.lines.size()),
         main_line(blocks + 2 * reeving.blocks.size()),
-        count(main_line + 2) {}
+        beside(main_line + 2),
+        count(beside + in.beside.size()) {}
 
-  std::size_t sheaves, lines, blocks, main_line, count;  ///< where each begins; anchors at 0
+  std::size_t sheaves, lines, blocks, main_line, beside, count;  ///< where each begins; anchors at 0
 };
 
 class Accounts {
@@ -34,18 +36,23 @@ class Accounts {
         main_line_(main_line),
         reeving_in_(reeving_in),
         reeved_(reeved),
-        books_(in, reeving_in, reeved),
+        books_(in, main_line, reeving_in, reeved),
+        rig_{in, books_, main_line, reeving_in, reeved},
         columns_(in, reeving_in),
         worst_(columns_.count) {}
 
   Solved<Loads> solve();
 
  private:
-  void walk(int sweep);
-  void write_row(const Account&, const reeving::Sweep&, std::size_t pose, std::size_t poses);
+  void walk(int sweep, Slip);
+  void write_row(const Account&, int sweep, std::size_t pose, std::size_t poses);
+  void note(const Balance&);
   void note(const Account&);
   void note_lengths(const Account&, const reeving::Pose&, const Account& at_rest, const reeving::Pose& rest);
-  void walk_span();
+  tl::expected<void, Unsolved> walk_singles();
+  void take_single(const Single&, CaseKey);
+  tl::expected<void, Unsolved> walk_rescue(int sweep, Slip);
+  LoadCase case_at(const CaseKey&) const;
   void take(std::size_t column, Extreme, CaseKey);
   void list_keys();
   Extreme extreme(std::size_t column) const;
@@ -57,13 +64,14 @@ class Accounts {
   const reeving::Inputs& reeving_in_;
   const reeving::Reeving& reeved_;
   Books books_;
+  Rigged rig_;
   Columns columns_;
   struct Worst {
     double value = -1, bound = 0;
     CaseKey at;
   };
   std::vector<Worst> worst_;  // per column
-  std::vector<SpanCase> spans_;
+  std::vector<Single> singles_;
   std::vector<CaseKey> keys_;  // of the cases, in their order
   std::vector<Vec3> table_;    // of one sweep: column after column
   std::vector<double> travel_m_;
@@ -71,16 +79,21 @@ class Accounts {
   Loads loads_;
 };
 
-void Accounts::note(const Account& account) {
-  const Sum& left = account.balance.left_over();
+void Accounts::note(const Balance& balance) {
+  const Sum& left = balance.left_over();
   loads_.worst_force_residual = greater(loads_.worst_force_residual, left.force_residual());
   loads_.worst_moment_residual = greater(loads_.worst_moment_residual, left.moment_residual());
+}
+
+void Accounts::note(const Account& account) {
+  note(account.balance);
   loads_.worst_block_residual = greater(loads_.worst_block_residual, account.block_residual);
   for (const OnLine& line : account.lines)
     loads_.worst_line_residual = greater(loads_.worst_line_residual, line.residual);
 }
 
-void Accounts::write_row(const Account& account, const reeving::Sweep& sweep, std::size_t p, std::size_t poses) {
+void Accounts::write_row(const Account& account, int s, std::size_t p, std::size_t poses) {
+  const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
   std::size_t column = 0;
   const auto put = [&](Vec3 value) { table_[column++ * poses + p] = value; };
   for (const Vec3 force_N : account.balance.on_anchor_N()) put(force_N);
@@ -95,8 +108,8 @@ void Accounts::write_row(const Account& account, const reeving::Sweep& sweep, st
     put({block.through_N});
     put({block.lean_N_m});
   }
-  put(sweep.poses[p].start_support_N);
-  put(sweep.poses[p].end_support_N);
+  for (const Vec3 end_N : account.main_line_N) put(end_N);
+  for (const HungForces& line : books_.bare_beside(s)) put({line.tension_N});
 }
 
 /// Keeps the first of equals.
@@ -127,44 +140,76 @@ void Accounts::note_lengths(const Account& account, const reeving::Pose& pose, c
   }
 }
 
-void Accounts::walk(int s) {
+void Accounts::walk(int s, Slip slip) {
   const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
   const std::size_t poses = sweep.poses.size();
   table_.resize(columns_.count * poses);
   travel_m_.clear();
   known_.clear();
-  const Account at_rest = books_.account(s, sweep.rest_pose);
+  const Account at_rest = books_.account(s, sweep.rest_pose, slip);
   const reeving::Pose& rest = sweep.poses[static_cast<std::size_t>(sweep.rest_pose)];
   for (std::size_t p = 0; p < poses; ++p) {
     const reeving::Pose& pose = sweep.poses[p];
     travel_m_.push_back(pose.travel_m);
     known_.push_back(p < sweep.strays.size() && all_finite(sweep.strays[p]));
-    const Account account = books_.account(s, static_cast<int>(p));
+    const Account account = books_.account(s, static_cast<int>(p), slip);
     note(account);
     note_lengths(account, pose, at_rest, rest);
-    write_row(account, sweep, p, poses);
+    write_row(account, s, p, poses);
   }
   const Action action = action_of(reeving_in_, s);
   for (std::size_t c = 0; c < columns_.count; ++c) {
     const Extreme seen = worst_over({&table_[c * poses], poses}, travel_m_, known_);
-    take(c, seen, {action, s, seen.pose});
+    take(c, seen, {action, s, seen.pose, slip});
   }
 }
 
-/// A rider on the open span loads the supports more than one in the arrest zone does.
-void Accounts::walk_span() {
-  for (std::size_t i = 0; i < spans_.size(); ++i) {
-    const SpanCase& span = spans_[i];
-    const CaseKey key{Action::rider_on_span, -1, static_cast<int>(i)};
-    loads_.worst_force_residual = greater(loads_.worst_force_residual, span.balance.left_over().force_residual());
-    loads_.worst_moment_residual = greater(loads_.worst_moment_residual, span.balance.left_over().moment_residual());
-    const double gap_N = span.worst.bound_N - span.worst.tension_N;
-    const int support = span.start ? in_.start_anchor : in_.end_anchor;
+void Accounts::take_single(const Single& single, CaseKey key) {
+  note(single.balance);
+  for (std::size_t a = 0; a < in_.anchors.size(); ++a) {
     // Other lines on this anchor shift the force by what they add to the bound as well.
-    const double force_N = size(span.balance.on_anchor_N()[static_cast<std::size_t>(support)]);
-    take(static_cast<std::size_t>(support), {force_N, force_N + gap_N}, key);
-    take(columns_.main_line + (span.start ? 0 : 1), {span.worst.tension_N, span.worst.bound_N}, key);
+    const double force_N = size(single.balance.on_anchor_N()[a]);
+    take(a, {force_N, force_N + single.gap_N[a]}, key);
   }
+  const auto take_tension = [&](std::size_t column, const Tension& t) { take(column, {t.value_N, t.bound_N}, key); };
+  for (const std::size_t end : {0, 1}) take_tension(columns_.main_line + end, single.main_line[end]);
+  for (std::size_t i = 0; i < single.beside.size(); ++i) take_tension(columns_.beside + i, single.beside[i]);
+}
+
+tl::expected<void, Unsolved> Accounts::walk_singles() {
+  for (const auto& cases : {span_cases, backup_cases, weather_cases}) {
+    auto found = cases(rig_);
+    if (!found) return tl::unexpected(found.error());
+    std::ranges::move(*found, std::back_inserter(singles_));
+  }
+  for (std::size_t i = 0; i < singles_.size(); ++i)
+    take_single(singles_[i], {singles_[i].action, -1, static_cast<int>(i)});
+  return {};
+}
+
+/// Two persons from the rest mark on, with the brake trolley: the anchors and the main line at every pose.
+tl::expected<void, Unsolved> Accounts::walk_rescue(int s, Slip slip) {
+  const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
+  const auto rest = static_cast<std::size_t>(sweep.rest_pose);
+  const std::size_t poses = sweep.poses.size() - rest, anchors = in_.anchors.size();
+  table_.assign((anchors + 2) * poses, {});
+  travel_m_.clear();
+  known_.clear();
+  for (std::size_t p = 0; p < poses; ++p) {
+    const auto single = rescue_in_zone(rig_, s, static_cast<int>(rest + p), slip);
+    if (!single) return tl::unexpected(single.error());
+    note(single->balance);
+    travel_m_.push_back(sweep.poses[rest + p].travel_m);
+    known_.push_back(rest + p < sweep.strays.size() && all_finite(sweep.strays[rest + p]));
+    for (std::size_t a = 0; a < anchors; ++a) table_[a * poses + p] = single->balance.on_anchor_N()[a];
+    for (const std::size_t end : {0, 1}) table_[(anchors + end) * poses + p] = {single->main_line[end].value_N};
+  }
+  for (std::size_t c = 0; c < anchors + 2; ++c) {
+    const Extreme seen = worst_over({&table_[c * poses], poses}, travel_m_, known_);
+    take(c < anchors ? c : columns_.main_line + c - anchors, seen,
+         {Action::rescue, s, static_cast<int>(rest) + seen.pose, slip});
+  }
+  return {};
 }
 
 /// The cases that are always listed, and those that govern something.
@@ -180,7 +225,8 @@ void Accounts::list_keys() {
     const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
     const bool empty = main_line_.paths[static_cast<std::size_t>(sweep.path)].loading == mainline::Loading::empty;
     const Action action = action_of(reeving_in_, s);
-    if ((action == Action::at_rest && empty) || action == Action::wind) keys_.push_back({action, s, sweep.rest_pose});
+    if ((action == Action::at_rest && empty) || action == Action::wind)
+      for (const Slip slip : books_.slips()) keys_.push_back({action, s, sweep.rest_pose, slip});
   }
   for (const mainline::Loading loading : {mainline::Loading::lightest, mainline::Loading::heaviest}) {
     Most pull;  // where the trolley's line pulls hardest
@@ -192,18 +238,16 @@ void Accounts::list_keys() {
       for (std::size_t p = 0; p < sweep.poses.size(); ++p)
         pull.meet(sweep.poses[p].trolley_tension_N, {Action::peak_tension, s, static_cast<int>(p)});
     }
-    if (pull.value >= 0) keys_.push_back(pull.key);
-  }
-  for (const mainline::Weather weather : {mainline::Weather::cold, mainline::Weather::warm})
-    for (const bool start : {true, false}) {
-      Most support;
-      for (std::size_t i = 0; i < spans_.size(); ++i) {
-        const int state = main_line_.paths[spans_[i].path].state;
-        if (spans_[i].start == start && main_line_.states[static_cast<std::size_t>(state)].weather == weather)
-          support.meet(spans_[i].worst.tension_N, {Action::rider_on_span, -1, static_cast<int>(i)});
-      }
-      if (support.value >= 0) keys_.push_back(support.key);
+    if (!(pull.value >= 0)) continue;
+    for (const Slip slip : books_.slips()) {
+      pull.key.slip = slip;
+      keys_.push_back(pull.key);
     }
+  }
+  std::map<std::string, Most> families;
+  for (std::size_t i = 0; i < singles_.size(); ++i)
+    families[singles_[i].family].meet(singles_[i].measure_N, {singles_[i].action, -1, static_cast<int>(i)});
+  for (const auto& [family, most] : families) keys_.push_back(most.key);
   for (const Worst& worst : worst_)
     if (worst.value > 0) keys_.push_back(worst.at);
   std::ranges::sort(keys_);
@@ -217,11 +261,17 @@ Extreme Accounts::extreme(std::size_t column) const {
   return {worst.value, worst.bound, static_cast<int>(at)};
 }
 
+LoadCase Accounts::case_at(const CaseKey& key) const {
+  if (key.sweep < 0) return case_of(singles_[static_cast<std::size_t>(key.pose)]);
+  if (key.action != Action::rescue) return case_in_zone(rig_, key);
+  LoadCase load_case = case_of(rescue_in_zone(rig_, key.sweep, key.pose, key.slip).value());
+  load_case.sweep = key.sweep;
+  load_case.pose = key.pose;
+  return load_case;
+}
+
 void Accounts::fill() {
-  for (const CaseKey& key : keys_)
-    loads_.cases.push_back(key.sweep < 0
-                               ? case_on_span(main_line_, reeving_in_, spans_[static_cast<std::size_t>(key.pose)])
-                               : case_in_zone(books_, main_line_, reeving_in_, reeved_, key));
+  for (const CaseKey& key : keys_) loads_.cases.push_back(case_at(key));
   for (std::size_t a = 0; a < in_.anchors.size(); ++a) loads_.demands.push_back({extreme(a)});
   for (std::size_t c = columns_.sheaves; c < columns_.lines; ++c) loads_.sheaves.push_back({extreme(c)});
   for (std::size_t c = columns_.lines; c < columns_.blocks; c += 3)
@@ -232,6 +282,7 @@ void Accounts::fill() {
   const Extreme start = extreme(columns_.main_line), end = extreme(columns_.main_line + 1);
   loads_.main_line.force_N = end.value > start.value ? end : start;
   loads_.main_line.force_N.bound = greater(start.bound, end.bound);
+  for (std::size_t c = columns_.beside; c < columns_.count; ++c) loads_.beside.push_back({extreme(c)});
 }
 
 tl::expected<void, Unsolved> Accounts::closed() const {
@@ -250,11 +301,14 @@ tl::expected<void, Unsolved> Accounts::closed() const {
 
 Solved<Loads> Accounts::solve() {
   if (!books_.refusal().empty()) return unsolved(books_.refusal());
-  for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s) walk(s);
-  auto spans = span_cases(books_, main_line_, reeving_in_, reeved_);
-  if (!spans) return tl::unexpected(spans.error());
-  spans_ = std::move(*spans);
-  walk_span();
+  for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s)
+    for (const Slip slip : books_.slips()) walk(s, slip);
+  if (auto walked = walk_singles(); !walked) return tl::unexpected(walked.error());
+  if (in_.rescuer_N > 0)
+    for (std::size_t p = 0; p < main_line_.paths.size(); ++p)
+      if (const int s = rig_.at_rest_sweep(p); s >= 0 && main_line_.paths[p].loading == mainline::Loading::heaviest)
+        for (const Slip slip : books_.slips())
+          if (auto walked = walk_rescue(s, slip); !walked) return tl::unexpected(walked.error());
   list_keys();
   fill();
   if (auto good = closed(); !good) return tl::unexpected(good.error());

@@ -18,6 +18,51 @@ struct LineAnchors {
   bool operator==(const LineAnchors&) const = default;
 };
 
+/// What acts. The passages first; then what is looked at beside them.
+enum class Action {
+  at_rest,
+  wind,
+  peak_tension,
+  rider_on_span,
+  both_lines,    ///< riders on the open span of the main line and of every parallel line at once
+  rescue,        ///< two persons on the main line
+  backup_brake,  ///< the heaviest rider at full travel, the backup brake pulling all it can
+  ice,           ///< and the other two: nobody rides
+  storm,
+  ice_and_wind
+};
+
+/// A line hung between two anchors and the wind on it, per unstretched metre.
+struct Blown {
+  mainline::Cable cable;
+  Vec3 wind_N_per_m;
+  bool operator==(const Blown&) const = default;
+};
+
+/// Weather in which nobody rides. The brake trolley's weight is spread along the main line.
+struct Weather {
+  Action action{};
+  int state{};  ///< of the main line: the lines of the arrest system rest as in it
+  Blown main_line;
+  std::vector<Blown> beside;  ///< per parallel line
+  bool operator==(const Weather&) const = default;
+};
+
+/// A parallel line; it is bare but in Action::both_lines.
+struct Beside {
+  int from{}, to{};
+  std::vector<mainline::Cable> in_state;  ///< per state of the main line
+  double rider_N{};                       ///< weight of what rolls on it; 0: nothing does
+  bool operator==(const Beside&) const = default;
+};
+
+/// What holds the backup brake, and the most it pulls there downstream along the main line.
+struct Backup {
+  int anchor = no_anchor;
+  double force_N{}, engages_m{};  ///< from the start support, in plan
+  bool operator==(const Backup&) const = default;
+};
+
 /// Which anchor holds what; indices into the layout's anchors.
 struct Inputs {
   std::vector<Point3> anchors;
@@ -27,17 +72,23 @@ struct Inputs {
   std::vector<int> block_anchor;          ///< per block of the reeving: of its mount; `no_anchor` for one that shifts
   int unit_anchor{}, start_anchor{}, end_anchor{};
   double unit_weight_N{};  ///< of the brake unit on its anchor; 0 where the layout gives no mass
+  /// Where the main line passes over a saddle at its support and runs on to an anchor behind. The length of its states
+  /// is that of the span alone: nothing is fed over a saddle from one state to the next.
+  int start_back_anchor = no_anchor, end_back_anchor = no_anchor;
+  double saddle_friction = 1;  ///< greater over lesser tension when it slips there, >= 1
+  double rescuer_N{};          ///< 0: there is no rescue
+  Backup backup;
+  std::vector<Beside> beside;
+  std::vector<Weather> weather;
   bool operator==(const Inputs&) const = default;
 };
-
-enum class Action { at_rest, wind, peak_tension, rider_on_span };
 
 /// One set of forces that act at once. Force of the rig on the anchor, site frame, unfactored.
 struct LoadCase {
   std::string name;  ///< "peak line tension, heaviest rider, cold": no length in it; a report sets the travel beside it
                      ///< in the units it shows
   Action action{};
-  int sweep = -1, pose = -1;  ///< of the reeving; -1 for a rider on the open span
+  int sweep = -1, pose = -1;  ///< of the reeving; -1 beside the passages
   double travel_m{};          ///< of the trolley; of the rider, upstream of the mark and negative, where he is on the
                               ///< open span
   std::vector<Vec3> on_anchor_N;
@@ -70,14 +121,14 @@ struct BlockDemand {
 };
 
 struct Loads {
-  /// By action: at rest, wind, peak line tension, rider on the open span; the governing case of every demand is among
-  /// them. A case is one pose: nothing is mixed from several.
+  /// By action; the governing case of every demand is among them. A case is one pose: nothing is mixed from several.
   std::vector<LoadCase> cases;
   std::vector<Demand> demands;      ///< per anchor; an anchor nothing is tied to has 0
   std::vector<LineDemand> lines;    ///< per line of the reeving
   std::vector<Demand> sheaves;      ///< per sheave of the reeving, wheels included: of its line on it
   std::vector<BlockDemand> blocks;  ///< per block of the reeving
-  Demand main_line;                 ///< greatest tension along it: heaviest rider anywhere, every state
+  Demand main_line;                 ///< greatest tension along it and behind its saddles, in every case
+  std::vector<Demand> beside;       ///< per parallel line: greatest tension along it
   // Self-checks over all poses, each a ratio judged at 1e-9.
   double worst_force_residual{};   ///< whole rig: |out of balance| / largest force
   double worst_moment_residual{};  ///< whole rig: |out of balance| / (largest force x size of the rig)

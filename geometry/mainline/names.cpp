@@ -28,15 +28,19 @@ std::string_view word_for(Loading loading) {
   return "unknown";
 }
 
-std::string name_of(const MainLine& main_line, const State& state) {
+std::string ends_of(const MainLine& main_line, const State& state) {
   const auto differs = [&](bool State::*end) {
     return std::any_of(main_line.states.begin(), main_line.states.end(),
                        [&](const State& other) { return other.*end != state.*end; });
   };
-  std::string name(word_for(state.weather));
+  std::string name;
   if (differs(&State::stiff)) name += state.stiff ? ", stiffest" : ", softest";
   if (differs(&State::taut)) name += state.taut ? ", tautest" : ", slackest";
   return name;
+}
+
+std::string name_of(const MainLine& main_line, const State& state) {
+  return std::string(word_for(state.weather)) + ends_of(main_line, state);
 }
 
 }  // namespace fairlead::mainline

@@ -11,6 +11,8 @@ namespace fairlead::mainline {
 std::string_view word_for(Weather);  ///< "as measured", "cold", "warm"
 std::string_view word_for(Loading);  ///< "empty", "lightest rider", "heaviest rider"
 
+/// ", stiffest, tautest": the ends of the ranges a state stands at.
+std::string ends_of(const MainLine&, const State&);
 /// "cold, stiffest, tautest"; the ends of ranges are named only where the layout leaves both open.
 std::string name_of(const MainLine&, const State&);
 

@@ -24,7 +24,11 @@ Solved<mainline::Cable> support_cable(const Layout&, const SupportLine&, std::ve
 Solved<reeving::Inputs> reeving_inputs(const Layout&, const Frame&, const Courses&, double ratio,
                                        const mainline::MainLine&, Resolution, std::vector<std::string>& assumptions);
 
-loads::Inputs loads_inputs(const Layout&, const Courses&);
+/// Unstretched length of a cable that was measured bare, one value of stiffness taken.
+Solved<mainline::Cable> hung_cable(const Layout&, const HungCable<Real>&, double compliance_per_N);
+
+Solved<loads::Inputs> loads_inputs(const Layout&, const Frame&, const Courses&, const mainline::Inputs&,
+                                   const mainline::MainLine&, std::vector<std::string>& assumptions);
 
 clearance::Inputs clearance_inputs(const Layout&, const Frame&, const Courses&, const mainline::MainLine&,
                                    const reeving::Inputs&, Resolution);

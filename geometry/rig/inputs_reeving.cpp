@@ -299,34 +299,4 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   return in;
 }
 
-loads::Inputs loads_inputs(const Layout& layout, const Courses& courses) {
-  loads::Inputs in;
-  for (const Anchor& anchor : layout.anchors) in.anchors.push_back(anchor.position);
-  const auto held_by = [](const Held& held) {
-    const auto* anchor = std::get_if<AnchorId>(&held);
-    return anchor ? static_cast<int>(*anchor) : loads::no_anchor;
-  };
-  const auto anchor_of = [](const Sheave& sheave) {
-    const auto* anchor = std::get_if<AnchorId>(&sheave.on);
-    return anchor ? static_cast<int>(*anchor) : loads::no_anchor;
-  };
-  for (const Course& course : courses.courses) {
-    in.line_anchors.push_back({held_by(course.from), held_by(course.to)});
-    for (const int index : course.sheaves) {
-      const Sheave* sheave = index < 0 ? nullptr : &layout.sheaves[static_cast<std::size_t>(index)];
-      const bool stands = sheave && sheave->mount == Mount::fixed;
-      in.sheave_anchor.push_back(stands ? anchor_of(*sheave) : loads::no_anchor);
-    }
-  }
-  for (const Item& body : bodies_of(layout, courses))
-    in.block_anchor.push_back(body.kind == Item::Kind::sheave
-                                  ? anchor_of(layout.sheaves[static_cast<std::size_t>(body.index)])
-                                  : loads::no_anchor);
-  in.unit_anchor = static_cast<int>(layout.brake_unit.on);
-  in.start_anchor = static_cast<int>(layout.main_line.from);
-  in.end_anchor = static_cast<int>(layout.main_line.to);
-  if (layout.brake_unit.mass_kg) in.unit_weight_N = *layout.brake_unit.mass_kg * standard_gravity;
-  return in;
-}
-
 }  // namespace fairlead

@@ -87,10 +87,12 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
     return rig;
   }
 
-  rig.loads.inputs = loads_inputs(rig.layout, *courses);
+  rig.loads.inputs = loads_inputs(rig.layout, rig.frame, *courses, *rig.main_line.inputs, main_line, rig.assumptions);
   const bool same_before =
       design && rig.main_line.result == design->main_line.result && rig.reeving.result == design->reeving.result;
-  if (!(same_before && reuse(rig.loads, &design->loads)))
+  if (!rig.loads.inputs)
+    fail(rig.loads, rig.loads.inputs.error());
+  else if (!(same_before && reuse(rig.loads, &design->loads)))
     rig.loads.result = keep(loads::solve(*rig.loads.inputs, main_line, *rig.reeving.inputs, *rig.reeving.solved()));
 
   rig.clearance.inputs = clearance_inputs(rig.layout, rig.frame, *courses, main_line, *rig.reeving.inputs, resolution);

@@ -1,20 +1,49 @@
 #include "report/json/stages.hpp"
+#include "report/words/states.hpp"
 
 namespace fairlead::json {
 namespace {
 
-std::string_view word_for(loads::Action action) {
-  switch (action) {
-    case loads::Action::at_rest:
-      return "at rest";
-    case loads::Action::wind:
-      return "wind";
-    case loads::Action::peak_tension:
-      return "peak line tension";
-    case loads::Action::rider_on_span:
-      return "rider on span";
+void write_blown(Writer& out, std::string_view key, const loads::Blown& blown) {
+  out.object(key, [&] {
+    write_cable(out, "cable", blown.cable);
+    out.vector("wind_N_per_m", blown.wind_N_per_m);
+  });
+}
+
+/// What acts on the anchors beside the passages.
+void write_beside(Writer& out, const Rig& rig, const loads::Inputs& in) {
+  const auto id = [&](int anchor) -> std::string_view {
+    return rig.layout.anchors.at(static_cast<std::size_t>(anchor)).id.value;
+  };
+  const auto back = [&](std::string_view key, int anchor) {
+    anchor == loads::no_anchor ? out.null(key) : out.text(key, id(anchor));
+  };
+  back("start_back_anchor", in.start_back_anchor);
+  back("end_back_anchor", in.end_back_anchor);
+  out.number("saddle_friction", in.saddle_friction);
+  out.number("rescuer_weight_N", in.rescuer_N);
+  if (in.backup.anchor == loads::no_anchor) {
+    out.null("backup_brake");
+  } else {
+    out.object("backup_brake", [&] {
+      out.text("anchor", id(in.backup.anchor));
+      out.number("force_N", in.backup.force_N);
+      out.number("engages_m", in.backup.engages_m);
+    });
   }
-  return "unknown";
+  out.objects("parallel_lines", in.beside, [&](const loads::Beside& line) {
+    out.text("from_anchor", id(line.from));
+    out.text("to_anchor", id(line.to));
+    out.number("rider_weight_N", line.rider_N);
+    out.objects("in_state", line.in_state, [&](const mainline::Cable& cable) { write_cable(out, "cable", cable); });
+  });
+  out.objects("weather", in.weather, [&](const loads::Weather& weather) {
+    out.text("action", words::word_for(weather.action));
+    out.count("state", weather.state);
+    write_blown(out, "main_line", weather.main_line);
+    out.objects("parallel_lines", weather.beside, [&](const loads::Blown& blown) { write_blown(out, "line", blown); });
+  });
 }
 
 void write_inputs(Writer& out, const Rig& rig) {
@@ -37,12 +66,13 @@ void write_inputs(Writer& out, const Rig& rig) {
     out.text("start_anchor", *id(in.start_anchor));
     out.text("end_anchor", *id(in.end_anchor));
     out.number("unit_weight_N", in.unit_weight_N);
+    write_beside(out, rig, in);
   });
 }
 
 void write_case(Writer& out, const loads::LoadCase& load_case) {
   out.text("name", load_case.name);
-  out.text("action", word_for(load_case.action));
+  out.text("action", words::word_for(load_case.action));
   out.count("sweep", load_case.sweep);
   out.count("pose", load_case.pose);
   out.number("travel_m", load_case.travel_m);
@@ -72,6 +102,8 @@ void write_demands(Writer& out, const Rig& rig, const loads::Loads& loads, bool 
     write_demand(out, "lean_N_m", block.lean_N_m);
   });
   solved ? write_demand(out, "main_line_N", loads.main_line.force_N) : out.null("main_line_N");
+  out.objects("parallel_lines", loads.beside,
+              [&](const loads::Demand& line) { write_demand(out, "tension_N", line.force_N); });
 }
 
 }  // namespace

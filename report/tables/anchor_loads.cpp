@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "report/tables/parts.hpp"
+#include "report/words/states.hpp"
 
 namespace fairlead::tables {
 namespace {
@@ -55,19 +56,24 @@ Table anchor_loads(const Dossier& dossier, const Style& style) {
 Table load_cases(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   Table table{"Load cases",
-              {"case", "anchor", "along", "across", "up", "size"},
+              {"action", "case", "anchor", "along", "across", "up", "size"},
               {},
               {sign + ". Along: of the main line, horizontal, toward the landing. Across: to the left of it. Up "
                       "positive. Size: of all three together."}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
-  for (const loads::LoadCase& load_case : loads->cases)
+  std::optional<loads::Action> shown;
+  for (const loads::LoadCase& load_case : loads->cases) {
     for (std::size_t i = 0; i < load_case.on_anchor_N.size(); ++i) {
       const Vec3 on = load_case.on_anchor_N[i];
-      table.rows.push_back({i == 0 ? Cell{case_name(load_case, style)} : Cell{}, rig.layout.anchors.at(i).id.value,
+      const bool first = shown != load_case.action;
+      shown = load_case.action;
+      table.rows.push_back({first ? Cell{std::string(words::word_for(load_case.action))} : Cell{},
+                            i == 0 ? Cell{case_name(load_case, style)} : Cell{}, rig.layout.anchors.at(i).id.value,
                             force(dot(on, rig.frame.along)), force(dot(on, rig.frame.across)),
                             force(dot(on, rig.frame.up)), force(norm(on))});
     }
+  }
   return table;
 }
 

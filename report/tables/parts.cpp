@@ -50,9 +50,11 @@ Cell fact_of(const Finding* finding, std::string_view name) {
 
 std::string case_name(const loads::LoadCase& load_case, const Style& style) {
   const std::string travel = words::travel(load_case.travel_m, style);
-  return load_case.action == loads::Action::rider_on_span
-             ? fmt::format("{}, rider at travel {}", load_case.name, travel)
-             : fmt::format("{}, travel {}", load_case.name, travel);
+  const bool on_span = load_case.action == loads::Action::rider_on_span ||
+                       load_case.action == loads::Action::both_lines ||
+                       (load_case.action == loads::Action::rescue && load_case.sweep < 0);
+  return on_span ? fmt::format("{}, rider at travel {}", load_case.name, travel)
+                 : fmt::format("{}, travel {}", load_case.name, travel);
 }
 
 std::string CaseLetters::of(int load_case) {

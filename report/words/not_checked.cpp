@@ -7,13 +7,17 @@ constexpr std::string_view list[] = {
     "How riders stop: stopping travel, deceleration, swing, slack of the lanyard and what each rider feels. Riders "
     "hang upright in every clearance.",
     "Loads at the instant of contact and of any other shock; the peak tension is the most the brake unit can pull.",
-    "Whether the backup brake alone stops the fastest, heaviest rider.",
+    "Whether the backup brake alone stops the fastest, heaviest rider; what it pulls on its anchor where the layout "
+    "does not say.",
     "Whether the brake trolley returns to its rest mark, how fast it returns, and how riders held back are retrieved.",
     "Friction of the sheaves: all lines are taken as running free, and no tension is lost on the way.",
     "Swivels and sheaves that hang free: every sheave keeps the axle it is given, and a carrier on a support line "
     "keeps its block's attitude.",
     "Clearance from trees, terrain and scans; structures are the boxes, posts and planes of the layout.",
-    "Wind on riders, on blocks and along the lines; ice on anything. A side wind is looked at on lines at rest.",
+    "Wind on riders, on blocks and along the lines; ice and storm on anything but the main lines. A side wind is "
+    "looked "
+    "at on lines at rest.",
+    "Clearance from a parallel line and its riders.",
     "Vibration and inertia of lines and blocks.",
     "Bending of lines over sheaves (D/d), and what terminations and splices take off their strength.",
     "The strength of what the anchors stand on: towers, trees, rock and foundations; axles and frames but for their "

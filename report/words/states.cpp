@@ -18,6 +18,32 @@ std::string_view word_for(reeving::Running running) {
   return "unknown";
 }
 
+std::string_view word_for(loads::Action action) {
+  switch (action) {
+    case loads::Action::at_rest:
+      return "at rest";
+    case loads::Action::wind:
+      return "wind";
+    case loads::Action::peak_tension:
+      return "peak line tension";
+    case loads::Action::rider_on_span:
+      return "rider on span";
+    case loads::Action::both_lines:
+      return "riders on parallel lines";
+    case loads::Action::rescue:
+      return "rescue";
+    case loads::Action::backup_brake:
+      return "backup brake";
+    case loads::Action::ice:
+      return "ice";
+    case loads::Action::storm:
+      return "storm";
+    case loads::Action::ice_and_wind:
+      return "ice and wind";
+  }
+  return "unknown";
+}
+
 std::string_view word_for(LineMaterial material) {
   for (const auto& choice : choices_of<LineMaterial>)
     if (choice.value == material) return choice.word;

@@ -12,6 +12,7 @@ using mainline::name_of;
 using mainline::word_for;
 std::string_view word_for(reeving::Running);  ///< "at rest", "paying out", "returning"
 std::string_view word_for(LineMaterial);      ///< "steel", "fibre", "webbing"
+std::string_view word_for(loads::Action);     ///< "at rest", "rescue", "ice and wind"
 std::string_view turning_of(int sense);       ///< of a reeved sheave: "anticlockwise", "clockwise"
 
 /// "heaviest rider, cold"
