@@ -28,6 +28,7 @@ struct Single {
   double travel_m{};
   Balance balance;
   std::vector<double> gap_N;           ///< per anchor: by how much its force may be greater beside the place looked at
+  std::vector<int> left_out{};         ///< anchors that a case of the same action is the worst for, as this one is not
   std::array<Tension, 2> main_line{};  ///< at or behind its start and its end
   std::vector<Tension> beside{};       ///< per parallel line
 };

@@ -167,6 +167,7 @@ void Accounts::walk(int s, Slip slip) {
 void Accounts::take_single(const Single& single, CaseKey key) {
   note(single.balance);
   for (std::size_t a = 0; a < in_.anchors.size(); ++a) {
+    if (std::ranges::count(single.left_out, static_cast<int>(a)) > 0) continue;
     // Other lines on this anchor shift the force by what they add to the bound as well.
     const double force_N = size(single.balance.on_anchor_N()[a]);
     take(a, {force_N, force_N + single.gap_N[a]}, key);

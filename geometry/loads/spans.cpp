@@ -170,11 +170,12 @@ class Spans {
                   .balance = std::move(spanned.balance),
                   .gap_N = std::vector<double>(rig_.in.anchors.size())};
     add_gap(rig_, one.aim, one.at, single.gap_N);
+    single.left_out = one.aim.start ? std::vector{rig_.in.end_anchor, rig_.in.end_back_anchor}
+                                    : std::vector{rig_.in.start_anchor, rig_.in.start_back_anchor};
     const double gap_N = one.aim.saddle ? 0 : (one.at.bound_N - one.at.force_N) * rig_.in.saddle_friction;
-    for (const std::size_t end : {0, 1}) {
-      const double tension_N = size(spanned.main_line_N[end]);
-      single.main_line[end] = {tension_N, tension_N + ((end == 0) == one.aim.start ? gap_N : 0)};
-    }
+    const std::size_t end = one.aim.start ? 0 : 1;
+    const double tension_N = size(spanned.main_line_N[end]);
+    single.main_line[end] = {tension_N, tension_N + gap_N};
     for (const HungForces& line : beside) single.beside.push_back({line.tension_N, line.tension_N});
     found.push_back(std::move(single));
   }
