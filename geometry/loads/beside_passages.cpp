@@ -129,7 +129,8 @@ Solved<std::vector<Single>> weather_cases(const Rigged& rig) {
       Spanned spanned = rig.books.bare(sweep, pose, *line, weather.main_line, slip, *beside);
       found.push_back(
           single_of(weather.action, words_for(weather, rig) + words_for(slip),
-                    fmt::format("{} {}", static_cast<int>(weather.action), mainline::word_for(state.weather)),
+                    fmt::format("{} {} {}", static_cast<int>(weather.action), mainline::word_for(state.weather),
+                                wind_words(weather.main_line.wind_N_per_m, rig.reeving_in)),
                     std::move(spanned.balance), spanned.main_line_N, *beside));
       found.back().measure_N = greater(size(spanned.main_line_N[0]), size(spanned.main_line_N[1]));
     }

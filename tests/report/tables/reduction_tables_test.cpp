@@ -6,6 +6,7 @@
 
 #include "geometry/layout/read.hpp"
 #include "report/tables/tables.hpp"
+#include "report/words/states.hpp"
 
 namespace fairlead {
 namespace {
@@ -140,14 +141,20 @@ TEST(LoadCases, AreToldAlongAcrossAndUpAndWithTheTravelInTheShownUnits) {
   const std::size_t anchors = rig().layout.anchors.size();
   ASSERT_EQ(table.rows.size(), loads.cases.size() * anchors);
   for (std::size_t c = 0; c < loads.cases.size(); ++c) {
-    EXPECT_EQ(words(table.rows[c * anchors][0]), tables::case_name(loads.cases[c], us));
-    EXPECT_EQ(words(table.rows[c * anchors][0]).find(" m"), std::string::npos) << "no metres";
+    const bool first = c == 0 || loads.cases[c].action != loads.cases[c - 1].action;
+    if (first) {
+      EXPECT_EQ(words(table.rows[c * anchors][0]), words::word_for(loads.cases[c].action));
+    } else {
+      EXPECT_TRUE(std::holds_alternative<std::monostate>(table.rows[c * anchors][0])) << "an action is told once";
+    }
+    EXPECT_EQ(words(table.rows[c * anchors][1]), tables::case_name(loads.cases[c], us));
+    EXPECT_EQ(words(table.rows[c * anchors][1]).find(" m"), std::string::npos) << "no metres";
     for (std::size_t a = 0; a < anchors; ++a) {
       const auto& row = table.rows[c * anchors + a];
       const Vec3 on =
-          number(row[2]) * rig().frame.along + number(row[3]) * rig().frame.across + number(row[4]) * rig().frame.up;
+          number(row[3]) * rig().frame.along + number(row[4]) * rig().frame.across + number(row[5]) * rig().frame.up;
       EXPECT_NEAR(norm(on - loads.cases[c].on_anchor_N[a]), 0, 1e-9 * loads.cases[c].largest_N);
-      EXPECT_NEAR(number(row[5]), norm(on), 1e-9 * loads.cases[c].largest_N);
+      EXPECT_NEAR(number(row[6]), norm(on), 1e-9 * loads.cases[c].largest_N);
     }
   }
 }
