@@ -56,7 +56,7 @@ Table anchor_loads(const Dossier& dossier, const Style& style) {
 Table load_cases(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   Table table{"Load cases",
-              {"action", "case", "anchor", "along", "across", "up", "size"},
+              {"case", "action", "anchor", "along", "across", "up", "size"},
               {},
               {sign + ". Along: of the main line, horizontal, toward the landing. Across: to the left of it. Up "
                       "positive. Size: of all three together."}};
@@ -68,10 +68,10 @@ Table load_cases(const Dossier& dossier, const Style& style) {
       const Vec3 on = load_case.on_anchor_N[i];
       const bool first = shown != load_case.action;
       shown = load_case.action;
-      table.rows.push_back({first ? Cell{std::string(words::word_for(load_case.action))} : Cell{},
-                            i == 0 ? Cell{case_name(load_case, style)} : Cell{}, rig.layout.anchors.at(i).id.value,
-                            force(dot(on, rig.frame.along)), force(dot(on, rig.frame.across)),
-                            force(dot(on, rig.frame.up)), force(norm(on))});
+      table.rows.push_back({i == 0 ? Cell{case_name(load_case, style)} : Cell{},
+                            first ? Cell{std::string(words::word_for(load_case.action))} : Cell{},
+                            rig.layout.anchors.at(i).id.value, force(dot(on, rig.frame.along)),
+                            force(dot(on, rig.frame.across)), force(dot(on, rig.frame.up)), force(norm(on))});
     }
   }
   return table;
