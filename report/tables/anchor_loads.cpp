@@ -62,18 +62,14 @@ Table load_cases(const Dossier& dossier, const Style& style) {
                       "positive. Size: of all three together."}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
-  std::optional<loads::Action> shown;
-  for (const loads::LoadCase& load_case : loads->cases) {
+  for (const loads::LoadCase& load_case : loads->cases)
     for (std::size_t i = 0; i < load_case.on_anchor_N.size(); ++i) {
       const Vec3 on = load_case.on_anchor_N[i];
-      const bool first = shown != load_case.action;
-      shown = load_case.action;
       table.rows.push_back({i == 0 ? Cell{case_name(load_case, style)} : Cell{},
-                            first ? Cell{std::string(words::word_for(load_case.action))} : Cell{},
+                            i == 0 ? Cell{std::string(words::word_for(load_case.action))} : Cell{},
                             rig.layout.anchors.at(i).id.value, force(dot(on, rig.frame.along)),
                             force(dot(on, rig.frame.across)), force(dot(on, rig.frame.up)), force(norm(on))});
     }
-  }
   return table;
 }
 
