@@ -103,7 +103,7 @@ Solved<std::vector<Single>> backup_cases(const Rigged& rig) {
       found.push_back(single_of(Action::backup_brake,
                                 fmt::format("backup brake, heaviest rider at full travel, {}{}",
                                             mainline::name_of(rig.main_line, rig.state_of(sweep)), words_for(slip)),
-                                "backup brake", std::move(account.balance), account.main_line_N,
+                                "backup brake" + words_for(slip), std::move(account.balance), account.main_line_N,
                                 rig.books.bare_beside(sweep)));
       found.back().measure_N = size(found.back().balance.on_anchor_N()[static_cast<std::size_t>(backup.anchor)]);
       found.back().travel_m = poses.back().travel_m;
@@ -129,8 +129,8 @@ Solved<std::vector<Single>> weather_cases(const Rigged& rig) {
       Spanned spanned = rig.books.bare(sweep, pose, *line, weather.main_line, slip, *beside);
       found.push_back(
           single_of(weather.action, words_for(weather, rig) + words_for(slip),
-                    fmt::format("{} {} {}", static_cast<int>(weather.action), mainline::word_for(state.weather),
-                                wind_words(weather.main_line.wind_N_per_m, rig.reeving_in)),
+                    fmt::format("{} {} {}{}", static_cast<int>(weather.action), mainline::word_for(state.weather),
+                                wind_words(weather.main_line.wind_N_per_m, rig.reeving_in), words_for(slip)),
                     std::move(spanned.balance), spanned.main_line_N, *beside));
       found.back().measure_N = greater(size(spanned.main_line_N[0]), size(spanned.main_line_N[1]));
     }

@@ -87,6 +87,7 @@ Layout reversed(Layout layout) {
 Layout doubled(Layout layout) {
   heavier(layout.main_line);
   for (SupportLine& s : layout.support_lines) heavier(s);
+  for (ParallelLine& p : layout.parallel_lines) heavier(p), twice(p.rider_mass_kg);
   for (Anchor& a : layout.anchors) twice(a.wll_N), twice(a.mbs_N);
   for (Sheave& s : layout.sheaves) twice(s.wll_N), twice(s.mbs_N);
   for (Line& l : layout.lines) twice(l.mass_kg_per_m), twice(l.mbs_N), twice(l.ea_N);
@@ -96,8 +97,11 @@ Layout doubled(Layout layout) {
   twice(unit.mass_kg), twice(unit.rider_mass_kg), twice(unit.retraction_N), twice(unit.magnetic_N);
   if (unit.eddy) twice(unit.eddy->peak_N);
   twice(layout.brake_trolley.mass_kg), twice(layout.brake_trolley.wll_N), twice(layout.brake_trolley.mbs_N);
-  twice(layout.riders.mass_kg), twice(layout.riders.trolley_mass_kg);
-  if (layout.site.wind_across_m_per_s) layout.site.wind_across_m_per_s->value *= std::sqrt(2.0);
+  twice(layout.riders.mass_kg), twice(layout.riders.trolley_mass_kg), twice(layout.riders.rescuer_mass_kg);
+  if (layout.backup_brake) twice(layout.backup_brake->force_N);
+  twice(layout.site.ice_density_kg_per_m3);
+  for (auto* wind : {&layout.site.wind_across_m_per_s, &layout.site.ice_wind_m_per_s, &layout.site.storm_wind_m_per_s})
+    if (*wind) (*wind)->value *= std::sqrt(2.0);
   return layout;
 }
 
