@@ -4,7 +4,7 @@
 #include <numbers>
 #include <set>
 
-#include "geometry/loads/balance.hpp"
+#include "geometry/loads/cases.hpp"
 #include "geometry/mainline/worst.hpp"
 #include "geometry/rig/air.hpp"
 #include "tests/loads/everything.hpp"
@@ -104,6 +104,42 @@ TEST(Rescue, TwoPersonsAreOneOfTheSumOfTheirMasses) {
   EXPECT_GT(loads_of(both).main_line.force_N.value, loads_of(alone).main_line.force_N.value + 2000);
   EXPECT_EQ(loads_of(both).cases[static_cast<std::size_t>(loads_of(both).main_line.force_N.pose)].action,
             Action::rescue);
+}
+
+/// The books of a solved rig, for what is not always listed.
+struct Kept {
+  explicit Kept(const Rig& solved, Inputs changed)
+      : in(std::move(changed)),
+        books(in, *solved.main_line.solved(), *solved.reeving.inputs, *solved.reeving.solved()),
+        rig{in, books, *solved.main_line.solved(), *solved.reeving.inputs, *solved.reeving.solved()} {}
+  Inputs in;
+  Books books;
+  Rigged rig;
+};
+
+TEST(Rescue, InTheArrestZoneIsTheHeaviestRidersPassageWithTheRescuersWeightMore) {
+  const Rig solved = solve(demo_layout());
+  Inputs rescued = *solved.loads.inputs;
+  rescued.rescuer_N = 980;
+  const Kept alone(solved, *solved.loads.inputs), both(solved, rescued);
+  int looked_at = 0;
+  for (std::size_t p = 0; p < alone.rig.main_line.paths.size(); ++p) {
+    if (alone.rig.main_line.paths[p].loading != mainline::Loading::heaviest) continue;
+    const int s = alone.rig.at_rest_sweep(p);
+    const reeving::Sweep& sweep = alone.rig.reeved.sweeps[static_cast<std::size_t>(s)];
+    for (int pose = sweep.rest_pose; pose < static_cast<int>(sweep.poses.size()); pose += 3, ++looked_at) {
+      const auto passage = alone.books.account(s, pose, Slip::none).balance.on_anchor_N();
+      const auto nobody = rescue_in_zone(alone.rig, s, pose, Slip::none)->balance.on_anchor_N(),
+                 rescue = rescue_in_zone(both.rig, s, pose, Slip::none)->balance.on_anchor_N();
+      double more_N = 0;
+      for (std::size_t a = 0; a < passage.size(); ++a) {
+        EXPECT_NEAR(norm(nobody[a] - passage[a]), 0, 1e-6) << "with nobody to the rescue it is the passage";
+        more_N += passage[a].z - rescue[a].z;
+      }
+      EXPECT_NEAR(more_N, 980, 1e-6);
+    }
+  }
+  EXPECT_GT(looked_at, 10);
 }
 
 TEST(BackupBrake, AddsItsForceAlongTheMainLineToTheHeaviestRiderAtFullTravel) {

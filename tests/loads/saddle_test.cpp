@@ -47,6 +47,17 @@ TEST(Saddle, WithoutFrictionCarriesTheSameTensionOnBothSides) {
       with.assumptions.end());
 }
 
+/// Between the places that were looked at the tension may be greater by so much: before the saddle, and behind it.
+TEST(Saddle, WhatTheBoundAddsReachesTheAnchorBehind) {
+  const Rig without = solve(demo_with(more_anchors, {})), with = solve(demo_with(more_anchors, over_one_saddle));
+  const Extreme span = loads_of(without).demands[anchor_of(without, "P1")].force_N,
+                behind = loads_of(with).demands[anchor_of(with, "K1")].force_N,
+                saddle = loads_of(with).demands[anchor_of(with, "P1")].force_N;
+  ASSERT_GT(span.bound, span.value);
+  EXPECT_NEAR(behind.bound - behind.value, span.bound - span.value, 1e-6);
+  EXPECT_GT(saddle.bound, saddle.value);
+}
+
 TEST(Saddle, FrictionMakesTheTensionBehindItAnythingBetweenItsTwoShares) {
   std::vector<Override> keys = over_one_saddle;
   keys.push_back({"main_line.saddle_friction", "1.25"});
