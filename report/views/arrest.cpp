@@ -122,6 +122,7 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
   for (const StructureSeen& structure : scene.structures)
     for (const auto& piece : structure_outline(scene, structure, view, facing))
       all.insert(all.end(), piece.begin(), piece.end());
+  for (const CableSeen& cable : scene.cables) add(cable.curve);
   for (const SheaveSeen& s : scene.sheaves) add({s.centre});
   for (const AnchorSeen& a : scene.anchors) {
     add({a.position});
@@ -154,6 +155,7 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) draw_rider(canvas, view, **rider, layout.riders.hanging_length_m, facing);
   for (const SheaveSeen& s : scene.sheaves) draw_sheave(canvas, view, s, sheave_pen);
+  for (const CableSeen& cable : scene.cables) canvas.line(seen(view, cable.curve), pen(wide_mm, Layer::main_line));
   if (scene.full) draw_pose(canvas, view, *scene.full, false);
   if (scene.rest) draw_pose(canvas, view, *scene.rest, true);
   draw_break(canvas, scene, view);

@@ -123,6 +123,8 @@ class Namer {
     // In plan the braking line lies on the main line from the redirect to the unit; beyond it the main line is alone.
     add(along(view_, scene_.rest->main_line, elevation_ ? 0.1 : 0.87, elevation_ ? 0.85 : 0.97),
         fmt::format("Main line {}", diameter(layout_.main_line.diameter_m, style_)));
+    for (const CableSeen& cable : scene_.cables)
+      add(along(view_, cable.curve, 0.2, 0.8), fmt::format("{} {}", cable.name, diameter(cable.diameter_m, style_)));
     if (scene_.rest->lines.empty())
       return add({view_.of(layout_.brake_unit.outlet)}, "Lines not drawn: see notes", Layer::cautions);
     for (const LineSeen& line : scene_.rest->lines) {

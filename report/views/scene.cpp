@@ -53,6 +53,8 @@ void see_extent(const Rig& rig, Scene& scene) {
   for (const Line& line : layout.lines)
     for (const LineEnd* end : {&line.from, &line.to})
       if (const auto* id = std::get_if<AnchorId>(end)) anchor(*id);
+  for (const ParallelLine& line : layout.parallel_lines) anchor(line.to);
+  if (layout.main_line.to_back_anchor) anchor(*layout.main_line.to_back_anchor);
   if (layout.backup_brake) all.push_back(layout.backup_brake->engages_m);
   if (layout.landing) {
     all.push_back(layout.landing->platform_from_m);
@@ -132,6 +134,7 @@ void see_lines(const Rig& rig, Scene& scene) {
   }
   const int state = line->paths[static_cast<std::size_t>(rest->path)].state;
   see_state(*line, state, scene);
+  see_cables(rig, state, scene);
   scene.rest = pose_seen(rig, *rest, 0, scene.from_m, scene.to_m);
   scene.horizontal_N = std::abs(dot(rest->poses[scene.rest->pose].end_support_N, rig.frame.along));
   if (const auto* full = find_sweep(rig, Loading::heaviest, Running::paying_out, state))

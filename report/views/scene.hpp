@@ -65,6 +65,13 @@ struct RigPose {
   const LineSeen* braking() const;
 };
 
+/// A cable beside the arrest system, over the scene's chainages.
+struct CableSeen {
+  std::string name;  ///< "Parallel line M2"
+  double diameter_m{};
+  Curve3 curve;
+};
+
 struct AnchorSeen {
   int index{};  ///< into layout.anchors
   Point3 position;
@@ -102,6 +109,7 @@ struct Scene {
   std::string state;                       ///< which state of the main line both are drawn in
   double temperature_K{}, horizontal_N{};  ///< of it, with the empty trolley
   std::vector<SheaveSeen> sheaves;         ///< those that stand still
+  std::vector<CableSeen> cables;
   std::vector<AnchorSeen> anchors;
   std::vector<StructureSeen> structures;
   std::vector<int> structures_outside;            ///< indices of those beyond `reach`

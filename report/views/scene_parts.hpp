@@ -12,6 +12,9 @@ Curve3 curve_of(const Frame&, const mainline::Cable&, const mainline::Shape&, do
 /// before, the rider rolls upstream of it.
 Curve3 main_line_of(const Frame&, const reeving::SweepInputs&, const reeving::Pose&, double from_m, double to_m);
 
+/// Parallel lines, bare in that state of the main line, and the main line behind its saddles.
+void see_cables(const Rig&, int state, Scene&);
+
 /// The eight corners of a box by its own directions.
 Curve3 corners_of(Point3 centre, const Size&, Vec3 along, Vec3 across, Vec3 up);
 

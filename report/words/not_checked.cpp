@@ -17,7 +17,7 @@ constexpr std::string_view list[] = {
     "Wind on riders, on blocks and along the lines; ice and storm on anything but the main lines. A side wind is "
     "looked "
     "at on lines at rest.",
-    "Clearance from a parallel line and its riders.",
+    "Clearance from a parallel line and its riders, and from the main line behind its saddles.",
     "Vibration and inertia of lines and blocks.",
     "Bending of lines over sheaves (D/d), and what terminations and splices take off their strength.",
     "The strength of what the anchors stand on: towers, trees, rock and foundations; axles and frames but for their "
