@@ -122,8 +122,8 @@ class Spans {
     const std::vector<Aim> aims = aims_of(rig_, cable);
     std::vector<mainline::ForceOf> forces;
     for (const Aim& aim : aims) forces.push_back(aim.force);
-    const auto worst = mainline::worst_places(cable, weight_N, trolley, rig_.main_line.paths[path].path.from_m(),
-                                              trolley.x_m - 0.01, forces);
+    const auto worst =
+        mainline::worst_places(cable, weight_N, trolley, from_m(path, cable), trolley.x_m - 0.01, forces);
     if (!worst) return tl::unexpected(worst.error());
     placed_.clear();
     for (std::size_t i = 0; i < aims.size(); ++i) placed_.push_back({aims[i], (*worst)[i]});
@@ -132,6 +132,12 @@ class Spans {
       for (const Slip slip : rig_.books.slips())
         if (!one.aim.saddle || one.aim.slip == slip) add(one, sweep, slip, action, words, bare);
     return {};
+  }
+
+  /// A saddle may carry most when the rider is beside it, the tensions on the span itself in its middle.
+  double from_m(std::size_t path, const mainline::Cable& cable) const {
+    const bool saddle = rig_.in.start_back_anchor != no_anchor;
+    return saddle ? 1e-3 * cable.span_m : rig_.main_line.paths[path].path.from_m();
   }
 
   /// The riders of place() with those of the parallel lines.

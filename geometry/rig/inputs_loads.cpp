@@ -100,7 +100,7 @@ Solved<loads::Beside> beside_of(const Layout& layout, const ParallelLine& line, 
   if (line.rider_mass_kg)
     beside.rider_N = *line.rider_mass_kg * standard_gravity;
   else
-    assumptions.push_back(name + ": nobody rides on it: without rider_mass it is always bare");
+    assumptions.push_back(name + ": always bare, nobody rides on it: rider_mass is not given");
   return beside;
 }
 
@@ -140,7 +140,7 @@ void hold_main_line(const Layout& layout, loads::Inputs& in, std::vector<std::st
   if (line.saddle_friction)
     in.saddle_friction = *line.saddle_friction;
   else
-    assumptions.push_back("main_line: no friction at its saddles, the same tension on both sides; no saddle_friction");
+    assumptions.push_back("main_line: the same tension on both sides of its saddles: saddle_friction is not given");
 }
 
 void hold_backup(const Layout& layout, const Frame& frame, loads::Inputs& in, std::vector<std::string>& assumptions) {
@@ -148,7 +148,7 @@ void hold_backup(const Layout& layout, const Frame& frame, loads::Inputs& in, st
   if (brake && brake->on && brake->force_N)
     in.backup = {static_cast<int>(*brake->on), *brake->force_N, brake->engages_m - frame.chainage_of_origin_m};
   else if (brake)
-    assumptions.push_back("backup_brake: what it pulls on its anchor is in no load case; without on and force");
+    assumptions.push_back("backup_brake: no load case has what it pulls on its anchor: on and force are not given");
 }
 
 void note_weather(const Layout& layout, std::vector<std::string>& assumptions) {

@@ -45,7 +45,7 @@ TEST(Actions, WithoutTheirKeysThereAreOnlyThePassagesAndTheRiderOnTheSpan) {
   for (const LoadCase& load_case : loads_of(rig).cases) EXPECT_LE(load_case.action, Action::rider_on_span);
   EXPECT_TRUE(rig.loads.inputs->weather.empty());
   EXPECT_NE(std::ranges::find(rig.assumptions,
-                              "backup_brake: what it pulls on its anchor is in no load case; without on and force"),
+                              "backup_brake: no load case has what it pulls on its anchor: on and force are not given"),
             rig.assumptions.end());
 }
 
@@ -195,7 +195,7 @@ TEST(ParallelLine, HangsOnItsAnchorsInEveryCaseAndWithItsRiderInOne) {
 TEST(ParallelLine, BareForWantOfARiderIsSaidSo) {
   const Rig rig = solve(demo_with(std::string(more_anchors) + line_beside, {}));
   EXPECT_NE(
-      std::ranges::find(rig.assumptions, "parallel_line.M2: nobody rides on it: without rider_mass it is always bare"),
+      std::ranges::find(rig.assumptions, "parallel_line.M2: always bare, nobody rides on it: rider_mass is not given"),
       rig.assumptions.end());
   for (const LoadCase& load_case : loads_of(rig).cases) EXPECT_NE(load_case.action, Action::both_lines);
 }
