@@ -2,17 +2,24 @@
 #pragma once
 
 #include <compare>
+#include <tuple>
 
 #include "geometry/loads/books.hpp"
 
 namespace fairlead::loads {
 
-/// One pose of one sweep, or with sweep -1 one of the cases beside the passages. In the order of the list of cases.
+/// One pose of one sweep, or with sweep -1 one of the cases beside the passages. In the order of the list of cases,
+/// those with a member lost last.
 struct CaseKey {
   Action action{};
   int sweep = -1, pose = -1;
   Slip slip{};
-  auto operator<=>(const CaseKey&) const = default;
+  int lost = -1;  ///< the member that is gone
+  bool operator==(const CaseKey&) const = default;
+  auto operator<=>(const CaseKey& other) const {
+    return std::tie(lost, action, sweep, pose, slip) <=>
+           std::tie(other.lost, other.action, other.sweep, other.pose, other.slip);
+  }
 };
 
 struct Tension {

@@ -7,6 +7,7 @@
 #include "geometry/loads/books.hpp"
 #include "geometry/loads/cases.hpp"
 #include "geometry/loads/columns.hpp"
+#include "geometry/loads/standing.hpp"
 #include "geometry/mainline/worst.hpp"
 
 namespace fairlead::loads {
@@ -39,6 +40,7 @@ class Accounts {
         books_(in, main_line, reeving_in, reeved),
         rig_{in, books_, main_line, reeving_in, reeved},
         columns_(in, reeving_in),
+        standing_(in, reeving_in),
         worst_(columns_.count) {}
 
   Solved<Loads> solve();
@@ -66,6 +68,7 @@ class Accounts {
   Books books_;
   Rigged rig_;
   Columns columns_;
+  Standing standing_;
   struct Worst {
     double value = -1, bound = 0;
     CaseKey at;
@@ -146,6 +149,8 @@ void Accounts::walk(int s, Slip slip) {
   table_.resize(columns_.count * poses);
   travel_m_.clear();
   known_.clear();
+  const CaseKey first{action_of(reeving_in_, s), s, 0, slip};
+  standing_.begin(poses, first);
   const Account at_rest = books_.account(s, sweep.rest_pose, slip);
   const reeving::Pose& rest = sweep.poses[static_cast<std::size_t>(sweep.rest_pose)];
   for (std::size_t p = 0; p < poses; ++p) {
@@ -156,16 +161,18 @@ void Accounts::walk(int s, Slip slip) {
     note(account);
     note_lengths(account, pose, at_rest, rest);
     write_row(account, s, p, poses);
+    standing_.pose(p, account.balance.on_anchor_N());
   }
-  const Action action = action_of(reeving_in_, s);
+  standing_.end(travel_m_, known_);
   for (std::size_t c = 0; c < columns_.count; ++c) {
     const Extreme seen = worst_over({&table_[c * poses], poses}, travel_m_, known_);
-    take(c, seen, {action, s, seen.pose, slip});
+    take(c, seen, {first.action, s, seen.pose, slip});
   }
 }
 
 void Accounts::take_single(const Single& single, CaseKey key) {
   note(single.balance);
+  standing_.single(single.balance.on_anchor_N(), single.gap_N, key);
   for (std::size_t a = 0; a < in_.anchors.size(); ++a) {
     if (std::ranges::count(single.left_out, static_cast<int>(a)) > 0) continue;
     // Other lines on this anchor shift the force by what they add to the bound as well.
@@ -194,6 +201,7 @@ tl::expected<void, Unsolved> Accounts::walk_rescue(int s, Slip slip) {
   const auto rest = static_cast<std::size_t>(sweep.rest_pose);
   const std::size_t poses = sweep.poses.size() - rest, anchors = in_.anchors.size();
   table_.assign((anchors + 2) * poses, {});
+  standing_.begin(poses, {Action::rescue, s, sweep.rest_pose, slip});
   travel_m_.clear();
   known_.clear();
   for (std::size_t p = 0; p < poses; ++p) {
@@ -202,9 +210,11 @@ tl::expected<void, Unsolved> Accounts::walk_rescue(int s, Slip slip) {
     note(single->balance);
     travel_m_.push_back(sweep.poses[rest + p].travel_m);
     known_.push_back(rest + p < sweep.strays.size() && all_finite(sweep.strays[rest + p]));
+    standing_.pose(p, single->balance.on_anchor_N());
     for (std::size_t a = 0; a < anchors; ++a) table_[a * poses + p] = single->balance.on_anchor_N()[a];
     for (const std::size_t end : {0, 1}) table_[(anchors + end) * poses + p] = {single->main_line[end].value_N};
   }
+  standing_.end(travel_m_, known_);
   for (std::size_t c = 0; c < anchors + 2; ++c) {
     const Extreme seen = worst_over({&table_[c * poses], poses}, travel_m_, known_);
     take(c < anchors ? c : columns_.main_line + c - anchors, seen,
@@ -251,6 +261,7 @@ void Accounts::list_keys() {
   for (const auto& [family, most] : families) keys_.push_back(most.key);
   for (const Worst& worst : worst_)
     if (worst.value > 0) keys_.push_back(worst.at);
+  standing_.add_keys(keys_);
   std::ranges::sort(keys_);
   keys_.erase(std::unique(keys_.begin(), keys_.end()), keys_.end());
 }
@@ -272,7 +283,11 @@ LoadCase Accounts::case_at(const CaseKey& key) const {
 }
 
 void Accounts::fill() {
-  for (const CaseKey& key : keys_) loads_.cases.push_back(case_at(key));
+  for (const CaseKey& key : keys_) {
+    loads_.cases.push_back(case_at(key));
+    standing_.describe(key, loads_.cases.back());
+  }
+  standing_.fill(keys_, loads_);
   for (std::size_t a = 0; a < in_.anchors.size(); ++a) loads_.demands.push_back({extreme(a)});
   for (std::size_t c = columns_.sheaves; c < columns_.lines; ++c) loads_.sheaves.push_back({extreme(c)});
   for (std::size_t c = columns_.lines; c < columns_.blocks; c += 3)

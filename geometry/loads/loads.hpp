@@ -2,9 +2,12 @@
 // forgotten.
 #pragma once
 
+#include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
+#include "geometry/anchorage/node.hpp"
 #include "geometry/mainline/states.hpp"
 #include "geometry/reeving/sweep.hpp"
 
@@ -29,7 +32,8 @@ enum class Action {
   backup_brake,  ///< the heaviest rider at full travel, the backup brake pulling all it can
   ice,           ///< and the other two: nobody rides
   storm,
-  ice_and_wind
+  ice_and_wind,
+  member_lost  ///< any of these, with one member of an anchor gone
 };
 
 /// A line hung between two anchors and the wind on it, per unstretched metre.
@@ -63,6 +67,22 @@ struct Backup {
   bool operator==(const Backup&) const = default;
 };
 
+/// A part that holds an anchor's point.
+struct Member {
+  std::string name;
+  int anchor{};
+  anchorage::Member part;
+  bool may_be_lost = false;
+  bool operator==(const Member&) const = default;
+};
+
+/// How an anchor stands on what carries it, where that is known.
+struct Footing {
+  std::optional<Point3> base;
+  std::optional<Vec3> cone_axis;
+  bool operator==(const Footing&) const = default;
+};
+
 /// Which anchor holds what; indices into the layout's anchors.
 struct Inputs {
   std::vector<Point3> anchors;
@@ -80,6 +100,8 @@ struct Inputs {
   Backup backup;
   std::vector<Beside> beside;
   std::vector<Weather> weather;
+  std::vector<Footing> footings;  ///< per anchor; may be shorter where nothing is known of the rest
+  std::vector<Member> members;
   bool operator==(const Inputs&) const = default;
 };
 
@@ -92,6 +114,9 @@ struct LoadCase {
   double travel_m{};          ///< of the trolley; of the rider, upstream of the mark and negative, where he is on the
                               ///< open span
   std::vector<Vec3> on_anchor_N;
+  std::vector<double> in_member_N;            ///< per member, tension positive; NaN where the members do not hold
+  std::vector<int> slack;                     ///< members that go slack
+  int lost = -1;                              ///< the member that is gone
   Vec3 out_of_balance_N, out_of_balance_N_m;  ///< moments about the main line's start support; must vanish
   double largest_N{};                         ///< of all forces in the balance
 };
@@ -120,15 +145,46 @@ struct BlockDemand {
   Extreme lean_N_m;
 };
 
+/// Of one member, in all cases in which all are there.
+struct MemberDemand {
+  Extreme tension_N, compression_N;
+  int slack_case = -1;  ///< the first case in which it goes slack while the others hold
+};
+
+/// Why the members of an anchor do not hold it, and the first case of those in which they do not.
+struct NotHeld {
+  std::string why;
+  int load_case = -1;
+};
+
+/// How an anchor stands under its load.
+struct AnchorDemand {
+  Extreme base_moment_N_m;  ///< where its base is known
+  Extreme off_axis_rad;     ///< where its cone is known: of every load above 1 N, which is no load
+  /// Of its point along, across and up, where members hold it; NaN where some case leaves it unknown.
+  std::array<Extreme, 3> moved_m;
+  std::optional<NotHeld> not_held;  ///< then its members' demands and its movement are NaN
+};
+
+/// With one member gone.
+struct LostDemand {
+  int member{};
+  std::vector<MemberDemand> others;  ///< per member; nothing loads those of other anchors
+  std::optional<NotHeld> not_held;
+};
+
 struct Loads {
   /// By action; the governing case of every demand is among them. A case is one pose: nothing is mixed from several.
   std::vector<LoadCase> cases;
-  std::vector<Demand> demands;      ///< per anchor; an anchor nothing is tied to has 0
-  std::vector<LineDemand> lines;    ///< per line of the reeving
-  std::vector<Demand> sheaves;      ///< per sheave of the reeving, wheels included: of its line on it
-  std::vector<BlockDemand> blocks;  ///< per block of the reeving
-  Demand main_line;                 ///< greatest tension along it and behind its saddles, in every case
-  std::vector<Demand> beside;       ///< per parallel line: greatest tension along it
+  std::vector<Demand> demands;        ///< per anchor; an anchor nothing is tied to has 0
+  std::vector<LineDemand> lines;      ///< per line of the reeving
+  std::vector<Demand> sheaves;        ///< per sheave of the reeving, wheels included: of its line on it
+  std::vector<BlockDemand> blocks;    ///< per block of the reeving
+  Demand main_line;                   ///< greatest tension along it and behind its saddles, in every case
+  std::vector<Demand> beside;         ///< per parallel line: greatest tension along it
+  std::vector<MemberDemand> members;  ///< per member
+  std::vector<AnchorDemand> anchors;  ///< per anchor
+  std::vector<LostDemand> lost;       ///< per member that may be lost, in their order
   // Self-checks over all poses, each a ratio judged at 1e-9.
   double worst_force_residual{};   ///< whole rig: |out of balance| / largest force
   double worst_moment_residual{};  ///< whole rig: |out of balance| / (largest force x size of the rig)

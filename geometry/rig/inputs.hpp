@@ -30,6 +30,9 @@ Solved<mainline::Cable> hung_cable(const Layout&, const HungCable<Real>&, double
 Solved<loads::Inputs> loads_inputs(const Layout&, const Frame&, const Courses&, const mainline::Inputs&,
                                    const mainline::MainLine&, std::vector<std::string>& assumptions);
 
+/// Members, bases and directions of the anchors.
+void add_standing(const Layout&, loads::Inputs&, std::vector<std::string>& assumptions);
+
 clearance::Inputs clearance_inputs(const Layout&, const Frame&, const Courses&, const mainline::MainLine&,
                                    const reeving::Inputs&, Resolution);
 
