@@ -36,7 +36,6 @@ class Web {
       stiffness_.push_back((known ? member.ea_N : 1) / norm(whole));
       before_N_.push_back(member.pretension_N);
     }
-    brace_pole();
     stiffness_known_ = known;
   }
 
@@ -62,21 +61,6 @@ class Web {
 
  private:
   unsigned all() const { return (1U << toward_.size()) - 1; }
-
-  /// A single pole carries what the pretensions have along it.
-  void brace_pole() {
-    const auto poles =
-        std::count_if(node_.members.begin(), node_.members.end(), [](const Member& m) { return m.pushes; });
-    if (poles != 1) return;
-    const auto pole = static_cast<std::size_t>(
-        std::find_if(node_.members.begin(), node_.members.end(), [](const Member& m) { return m.pushes; }) -
-        node_.members.begin());
-    if (before_N_[pole] != 0) return;
-    double along_N = 0;
-    for (std::size_t i = 0; i < toward_.size(); ++i)
-      if (i != pole) along_N += before_N_[i] * toward_[i].dot(toward_[pole]);
-    before_N_[pole] = -along_N;
-  }
 
   double scale_N(const Vector3d& force_N) const {
     double scale_N = force_N.norm();
@@ -150,6 +134,16 @@ class Web {
 };
 
 }  // namespace
+
+void brace(Node& node) {
+  const auto is_pole = [](const Member& member) { return member.pushes; };
+  const auto pole = std::find_if(node.members.begin(), node.members.end(), is_pole);
+  if (std::count_if(node.members.begin(), node.members.end(), is_pole) != 1) return;
+  Vec3 pull_N;
+  for (const Member& member : node.members)
+    if (!member.pushes) pull_N += member.pretension_N * unit(member.to - node.at);
+  pole->pretension_N = -dot(pull_N, unit(pole->to - node.at));
+}
 
 Solved<Held> hold_by_many(const Node& node, Vec3 force_N) { return Web(node).hold(force_N); }
 

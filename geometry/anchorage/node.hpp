@@ -42,11 +42,15 @@ inline constexpr std::size_t most_members = 8;
 /// plane: elastic, of small movements; those that only pull have N = max(0, N0 + EA e / L), a pole the same without the
 /// max. The forces are those of least complementary energy among all that are in equilibrium, of which there is one;
 /// where the taut ones do not fix the node, its movement is not known. Where no stiffness is known all are taken of one
-/// EA. The balance of the pretensions alone comes first: a pole without one of its own carries what the guys' have
-/// along it.
+/// EA.
+/// The node moves from where the pretensions alone hold it.
 ///
 /// Unsolved where the members cannot hold that force, whatever their stiffness; where three and more lie in one plane;
 /// or where a member has no length. Weight of the members is left out. Forces close to 1e-12 of the greatest.
 Solved<Held> hold(const Node&, Vec3 force_N);
+
+/// Gives the one pole of a node the compression that the pretensions of its guys have along it; nothing where there is
+/// no pole, or several.
+void brace(Node&);
 
 }  // namespace fairlead::anchorage

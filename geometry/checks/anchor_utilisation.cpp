@@ -1,3 +1,4 @@
+#include "geometry/checks/capacity.hpp"
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
 
@@ -16,6 +17,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
   const loads::Loads* loads = rig.loads.solved();
   for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i) {
     const Anchor& anchor = rig.layout.anchors[i];
+    if (!anchor.wll_N && !anchor.mbs_N) continue;  // what its members carry is judged
     Finding finding{.check = &anchor_utilisation, .subject = {Item::Kind::anchor, static_cast<int>(i)}};
     finding.place = anchor.wll_N ? anchor.wll_N->place : anchor.mbs_N ? anchor.mbs_N->place : anchor.id.place;
     finding.at = anchor.position;
@@ -37,10 +39,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
       if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the limit";
       finding.facts.push_back({"force", Quantity{force.value, Dimension::force}});
       finding.facts.push_back({"capacity", Quantity{*capacity, Dimension::force}});
-      const bool loaded = force.pose >= 0;
-      if (loaded) finding.travel_m = loads->cases[static_cast<std::size_t>(force.pose)].travel_m;
-      finding.facts.push_back({"case", loaded ? loads->cases[static_cast<std::size_t>(force.pose)].name
-                                              : std::string("nothing is tied to it")});
+      add_case(finding, *loads, force.pose, "nothing is tied to it");
     }
     out.push_back(finding);
   }

@@ -1,26 +1,12 @@
 #include <algorithm>
 
+#include "geometry/checks/capacity.hpp"
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
 #include "geometry/rig/courses.hpp"
 
 namespace fairlead {
 namespace {
-
-/// What a part may carry. A working load limit already has its factor; a breaking strength is divided by one.
-struct Capacity {
-  std::optional<double> force_N;
-  Place place;
-  std::string why;  ///< there is none
-};
-
-Capacity capacity_of(const std::optional<Real>& wll_N, const std::optional<Real>& mbs_N, const Limits& limits,
-                     Place part) {
-  if (wll_N) return {wll_N->value, wll_N->place, ""};
-  if (!mbs_N) return {std::nullopt, part, "it carries load and has neither a wll nor an mbs"};
-  if (!limits.design_factor) return {std::nullopt, mbs_N->place, "its mbs needs limits.design_factor"};
-  return {*mbs_N / limits.design_factor->at, mbs_N->place, ""};
-}
 
 /// The main line and support lines may have a factor of their own.
 Capacity capacity_of_cable(const std::optional<Real>& mbs_N, const Limits& limits, Place part) {
@@ -98,13 +84,7 @@ class Judge {
     if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the capacity";
     finding.facts.push_back({"force", Quantity{force.value, Dimension::force}});
     finding.facts.push_back({"capacity", Quantity{capacity_N, Dimension::force}});
-    if (force.pose < 0) {
-      finding.facts.push_back({"case", std::string("nothing loads it")});
-      return;
-    }
-    const loads::LoadCase& load_case = loads_->cases[static_cast<std::size_t>(force.pose)];
-    finding.facts.push_back({"case", load_case.name});
-    finding.travel_m = load_case.travel_m;
+    add_case(finding, *loads_, force.pose, "nothing loads it");
   }
 
   const loads::LineDemand* demand_of(Item line) const {

@@ -67,6 +67,21 @@ void write_inputs(Writer& out, const Rig& rig) {
     out.text("end_anchor", *id(in.end_anchor));
     out.number("unit_weight_N", in.unit_weight_N);
     write_beside(out, rig, in);
+    i = 0;
+    out.objects("footings", in.footings, [&](const loads::Footing& footing) {
+      out.text("anchor", *id(i++));
+      footing.base ? out.vector("base_m", *footing.base) : out.null("base_m");
+      footing.cone_axis ? out.vector("cone_axis", *footing.cone_axis) : out.null("cone_axis");
+    });
+    out.objects("members", in.members, [&](const loads::Member& member) {
+      out.text("id", member.name);
+      out.text("anchor", *id(member.anchor));
+      out.vector("to_m", member.part.to);
+      out.flag("pushes", member.part.pushes);
+      out.number("ea_N", member.part.ea_N);
+      out.number("pretension_N", member.part.pretension_N);
+      out.flag("may_be_lost", member.may_be_lost);
+    });
   });
 }
 
@@ -77,9 +92,49 @@ void write_case(Writer& out, const loads::LoadCase& load_case) {
   out.count("pose", load_case.pose);
   out.number("travel_m", load_case.travel_m);
   out.column("on_anchor_N", load_case.on_anchor_N, [](Vec3 force) { return force; });
+  out.column("in_member_N", load_case.in_member_N, [](double force_N) { return force_N; });
+  out.column("slack_members", load_case.slack, [](int member) { return member; });
+  out.count("lost_member", load_case.lost);
   out.vector("out_of_balance_N", load_case.out_of_balance_N, residual_digits);
   out.vector("out_of_balance_N_m", load_case.out_of_balance_N_m, residual_digits);
   out.number("largest_N", load_case.largest_N);
+}
+
+void write_not_held(Writer& out, const std::optional<loads::NotHeld>& not_held) {
+  if (!not_held) return out.null("not_held");
+  out.object("not_held", [&] {
+    out.text("why", not_held->why);
+    out.count("case", not_held->load_case);
+  });
+}
+
+void write_members(Writer& out, const Rig& rig, const loads::Loads& loads) {
+  const auto id = [&](std::size_t member) { return rig.layout.members.at(member).id.value; };
+  const auto write = [&](std::string_view key, const std::vector<loads::MemberDemand>& members) {
+    std::size_t m = 0;
+    out.objects(key, members, [&](const loads::MemberDemand& member) {
+      out.text("member", id(m++));
+      write_demand(out, "tension_N", member.tension_N);
+      write_demand(out, "compression_N", member.compression_N);
+      out.count("slack_case", member.slack_case);
+    });
+  };
+  write("members", loads.members);
+  std::size_t a = 0;
+  out.objects("anchors", loads.anchors, [&](const loads::AnchorDemand& anchor) {
+    out.text("anchor", rig.layout.anchors.at(a++).id.value);
+    write_demand(out, "base_moment_N_m", anchor.base_moment_N_m);
+    write_demand(out, "off_axis_rad", anchor.off_axis_rad);
+    write_demand(out, "moved_along_m", anchor.moved_m[0]);
+    write_demand(out, "moved_across_m", anchor.moved_m[1]);
+    write_demand(out, "moved_up_m", anchor.moved_m[2]);
+    write_not_held(out, anchor.not_held);
+  });
+  out.objects("lost", loads.lost, [&](const loads::LostDemand& lost) {
+    out.text("member", id(static_cast<std::size_t>(lost.member)));
+    write("others", lost.others);
+    write_not_held(out, lost.not_held);
+  });
 }
 
 void write_demands(Writer& out, const Rig& rig, const loads::Loads& loads, bool solved) {
@@ -101,6 +156,7 @@ void write_demands(Writer& out, const Rig& rig, const loads::Loads& loads, bool 
     write_demand(out, "force_N", block.force_N);
     write_demand(out, "lean_N_m", block.lean_N_m);
   });
+  write_members(out, rig, loads);
   solved ? write_demand(out, "main_line_N", loads.main_line.force_N) : out.null("main_line_N");
   out.objects("parallel_lines", loads.beside,
               [&](const loads::Demand& line) { write_demand(out, "tension_N", line.force_N); });

@@ -28,7 +28,8 @@ std::string direction_of(Vec3 v) {
 
 const Finding* strength_of(const Dossier& dossier, Item item) {
   for (const Finding& finding : dossier.judged.findings)
-    if (finding.subject == item && (finding.check->name == "anchor-utilisation" || finding.check->name == "strength"))
+    if (finding.subject == item && (finding.check->name == "anchor-utilisation" || finding.check->name == "strength" ||
+                                    finding.check->name == "member-utilisation"))
       return &finding;
   return nullptr;
 }

@@ -16,6 +16,10 @@ Table main_line_bare(const Dossier&);
 Table main_line_loaded(const Dossier&);
 /// Per anchor the governing case, its concurrent components, capacity and utilisation.
 Table anchor_loads(const Dossier&, const Style& = {});
+/// Every leg, guy and pole: what it carries at most, pulled and pushed, and whether it goes slack.
+Table members(const Dossier&, const Style&);
+/// The same of the rest, with each member lost that may be.
+Table members_lost(const Dossier&, const Style&);
 /// Every case computed, with its load on every anchor: along, across, up.
 Table load_cases(const Dossier&, const Style& = {});
 /// Every part whose strength is judged.

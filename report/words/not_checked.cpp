@@ -22,6 +22,7 @@ constexpr std::string_view list[] = {
     "Bending of lines over sheaves (D/d), and what terminations and splices take off their strength.",
     "The strength of what the anchors stand on: towers, trees, rock and foundations; axles and frames but for their "
     "ratings.",
+    "The weight of legs, guys and poles that hold an anchor, the wind on them, and the give of what they are fixed to.",
     "Fatigue and wear of ropes.",
 };
 

@@ -40,6 +40,8 @@ std::string_view word_for(loads::Action action) {
       return "storm";
     case loads::Action::ice_and_wind:
       return "ice and wind";
+    case loads::Action::member_lost:
+      return "member lost";
   }
   return "unknown";
 }

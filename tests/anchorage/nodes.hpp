@@ -42,6 +42,7 @@ inline Node guyed_pole(Random& random, int guys, double pretension_N) {
                             .ea_N = random.between(2e6, 9e6),
                             .pretension_N = pretension_N});
   }
+  brace(node);
   return node;
 }
 

@@ -36,6 +36,8 @@ std::vector<Table> all(const Dossier& d) {
           tables::main_line_loaded(d),
           tables::anchor_loads(d),
           tables::load_cases(d),
+          tables::members(d, si),
+          tables::members_lost(d, si),
           tables::strength(d),
           tables::lines(d),
           tables::line_tensions(d, si),
