@@ -39,6 +39,12 @@ constexpr LimitKeys limit_keys[] = {
      "none: no part carries more than its wll, or its mbs over limits.design_factor, limits.main_line_factor for main "
      "line and support lines"},
     {"anchor-utilisation", "limits.anchor_utilisation; limits.design_factor where the anchor has an mbs"},
+    {"member-utilisation",
+     "limits.anchor_utilisation; member.wll or member.mbs over limits.design_factor, member.compression_limit"},
+    {"member-lost", "none: no member carries more than its capacity; member.may_be_lost says which are tried"},
+    {"load-direction", "anchor.cone_angle about anchor.cone_axis"},
+    {"base-moment", "anchor.base_moment at anchor.base"},
+    {"anchor-movement", "anchor.movement"},
     {"extension-reserve", "limits.extension_reserve; brake_unit.extension_limit"},
     {"certificate-date", "brake_unit.certificate_due"},
     {"backup-brake", "none: it must stand beyond the planned travel"},
