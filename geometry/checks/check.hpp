@@ -59,7 +59,8 @@ struct Judged {
   std::vector<Finding> findings;  ///< in the order of the checks, then of their subjects
 };
 
-/// Solves and checks; halves the resolution while only a gap between value and bound leaves a verdict open.
+/// Solves and checks; halves the resolution while only a gap between value and bound leaves a verdict open. Where
+/// anchors may move every finding is the worst of the drawn place and of the corners of their movement (moved.hpp).
 Judged judge(Layout, const Near& = {}, const Work& = {});
 
 /// 0 when every finding passed or is waived; 1 otherwise.

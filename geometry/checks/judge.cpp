@@ -2,6 +2,7 @@
 
 #include "geometry/checks/check.hpp"
 #include "geometry/checks/judged_on.hpp"
+#include "geometry/checks/moved.hpp"
 #include "geometry/layout/items.hpp"
 
 namespace fairlead {
@@ -39,9 +40,8 @@ bool only_a_gap(const Finding& finding) {
          finding.value != finding.bound;
 }
 
-}  // namespace
-
-Judged judge(Layout layout, const Near& near, const Work& work) {
+/// As if every anchor stood where it is drawn, and without waivers.
+Judged judge_in_place(Layout layout, const Near& near, const Work& work) {
   // 20 mm and 1 mrad halved six times are 0.3 mm and 0.016 mrad: below what a crew can set out.
   constexpr int halvings = 6;
   Resolution resolution;
@@ -53,6 +53,27 @@ Judged judge(Layout layout, const Near& near, const Work& work) {
     judged.rig = solve(judged.rig.layout, {&judged.rig}, resolution, work);
     judged.findings = run_checks(judged.rig);
   }
+  return judged;
+}
+
+/// Over all that the anchors may move.
+void judge_moved(Judged& judged, const Work& work) {
+  if (too_many_move(judged.rig.layout)) return leave_unknown(judged.findings);
+  const std::vector<MovedPlace> places = corners_of(judged.rig.layout, judged.rig.frame);
+  if (places.empty()) return;
+  std::vector<std::vector<Finding>> at_corner(places.size());
+  for_each_index(work, static_cast<int>(places.size()), [&](int c) {
+    const auto corner = static_cast<std::size_t>(c);
+    at_corner[corner] = judge_in_place(places[corner].layout, {&judged.rig}, {.stop = work.stop}).findings;
+  });
+  widen(judged.findings, places, at_corner);
+}
+
+}  // namespace
+
+Judged judge(Layout layout, const Near& near, const Work& work) {
+  Judged judged = judge_in_place(std::move(layout), near, work);
+  judge_moved(judged, work);
   apply_waivers(judged.rig.layout, judged.findings);
   return judged;
 }

@@ -117,6 +117,7 @@ std::string sentence(const Layout& layout, const Finding& finding, const Style& 
   }
   if (open)
     out += fmt::format("{}: {}", word_for(finding.verdict), finding.why.empty() ? "no reason given" : finding.why);
+  if (const auto moved = speaker.word("moved")) out += "; worst with " + *moved;
   if (finding.verdict != Verdict::pass && finding.at) {
     out += (finding.at_other ? "; between " : "; at ") + shown(layout, *finding.at, style);
     if (finding.at_other) out += " and " + shown(layout, *finding.at_other, style);

@@ -1,0 +1,36 @@
+// Layouts with anchors moved within their movement, and what all of them say together.
+#pragma once
+
+#include "geometry/checks/check.hpp"
+
+namespace fairlead {
+
+/// The layout with an anchor moved and what stands on it: sheaves, the brake unit, a swivel's axis. Its members' far
+/// ends and its base stay.
+Layout moved(Layout, AnchorId, Vec3 by);
+
+/// A corner of the boxes of all anchors that may move, and in words: "anchor A3 moved by (20, -20, 10) mm".
+struct MovedPlace {
+  Layout layout;
+  std::string words;
+};
+
+/// Every corner of all boxes together; the opposite of the first is the last, and so on inward. None where nothing
+/// moves, or where more anchors move than are judged together.
+std::vector<MovedPlace> corners_of(const Layout&, const Frame&);
+
+/// Whether more anchors move than are judged together.
+bool too_many_move(const Layout&);
+
+/// The findings at the drawn place, each the worst of all places, a fact "moved" naming where that is. `at_corner`: in
+/// the order of corners_of.
+///
+/// Between the corners a number is taken to stray by the greatest difference between its drawn value and the mean of
+/// two opposite corners: estimated, not proven. Where that reaches the limit a pass becomes undetermined.
+void widen(std::vector<Finding>& drawn, const std::vector<MovedPlace>&,
+           const std::vector<std::vector<Finding>>& at_corner);
+
+/// Where more anchors move than are judged together nothing that passed is known to pass.
+void leave_unknown(std::vector<Finding>&);
+
+}  // namespace fairlead
