@@ -29,9 +29,10 @@ std::string passage_of(const Rig& rig, int sweep) {
   const reeving::SweepInputs& passage = rig.reeving.inputs->sweeps[static_cast<std::size_t>(sweep)];
   const mainline::MainLine& main_line = *rig.main_line.solved();
   const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(passage.path)];
-  const char* running = passage.running == reeving::Running::at_rest      ? "line at rest"
-                        : passage.running == reeving::Running::paying_out ? "peak line tension"
-                                                                          : "returning";
+  const char* running = passage.running == reeving::Running::paying_out     ? "peak line tension"
+                        : passage.friction == reeving::Friction::paying_out ? "line at rest, about to be paid out"
+                        : passage.friction == reeving::Friction::returning  ? "line returning or at rest"
+                                                                            : "line at rest";
   const double wind = dot(passage.wind_Pa, rig.frame.across);
   return fmt::format("{}, {}, {}{}", mainline::word_for(path.loading),
                      mainline::name_of(main_line, main_line.states[static_cast<std::size_t>(path.state)]), running,

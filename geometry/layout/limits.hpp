@@ -22,6 +22,7 @@ struct Limits {
   std::optional<Limit> rider_line_clearance_m;  ///< rider and hands to lines, block, redirect and its frame
   std::optional<Limit> block_run_m;             ///< left between block and sheaves, unit and terminations
   std::optional<Limit> lift_share;        ///< greatest upward pull on the trolley over the weight on its wheel's line
+  std::optional<Limit> efficiency;        ///< least, of the reduction: what its sheaves leave of the work
   std::optional<Limit> main_line_factor;  ///< beats design_factor for the mbs of the main line and support lines
   Place place{};
 };

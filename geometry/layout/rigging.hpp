@@ -94,6 +94,9 @@ using LineEnd = std::variant<AnchorId, BlockId, ConnectorId, BrakeTrolleyEnd, Br
 /// shackle, and its centre and plane go where the forces on it want them.
 enum class Mount { fixed, swivel, free };
 
+/// What a sheave turns on: its friction by a table.
+enum class Bearing { rolling, plain };
+
 struct Sheave {
   Words id;
   Carrier on;
@@ -106,6 +109,9 @@ struct Sheave {
   std::optional<Given<Size>> frame_m;     ///< of its frame and cheeks, about the centre
   std::optional<Real> wll_N, mbs_N;
   std::optional<Limit> fleet_angle;        ///< beats the common limit
+  std::optional<Given<Bearing>> bearing;   ///< at most one of the two
+  std::optional<Real> friction;            ///< K: tension of the trailing side over the leading one as it turns, >= 1
+  std::optional<Real> friction_wrap_rad;   ///< the wrap that K holds for; absent: any
   std::optional<Real> link_m;              ///< free: from the anchor's position to the centre
   std::optional<Given<Vec3>> swivel_axis;  ///< swivel: direction, any length > 0
   std::optional<Given<Point3>> swivel_at;  ///< swivel: a point on the axis; absent: the anchor's position

@@ -72,9 +72,14 @@ inline constexpr Choice<Mount> mounts[] = {{"fixed", Mount::fixed}, {"swivel", M
 template <>
 inline constexpr std::span<const Choice<Mount>> choices_of<Mount> = mounts;
 
+inline constexpr Choice<Bearing> bearings[] = {{"rolling", Bearing::rolling}, {"plain", Bearing::plain}};
+template <>
+inline constexpr std::span<const Choice<Bearing>> choices_of<Bearing> = bearings;
+
 template <>
 struct StorageOf<Sheave> {
-  using type = Storage<Sheave, Pointing<Sheave, Carrier>, Given<Mount> Sheave::*>;
+  using type =
+      Storage<Sheave, Pointing<Sheave, Carrier>, Given<Mount> Sheave::*, std::optional<Given<Bearing>> Sheave::*>;
 };
 inline constexpr Field<Sheave> sheave_fields[] = {
     {{.name = "id", .says = "name on the drawings", .examples = {"'R1'"}}, &Sheave::id},
@@ -155,6 +160,28 @@ inline constexpr Field<Sheave> sheave_fields[] = {
       .examples = {"'80 kN'"},
       .group = 3},
      &Sheave::mbs_N},
+    {{.name = "bearing",
+      .says = "rolling or plain: friction of a steel line by a table. For fibre and webbing give 'friction'",
+      .need = Need::at_most_one,
+      .examples = {"'rolling'"},
+      .group = 4},
+     &Sheave::bearing},
+    {{.name = "friction",
+      .says = "tension of the line on the trailing side over the leading one, as the sheave turns",
+      .need = Need::at_most_one,
+      .dimension = Dimension::ratio,
+      .bounds = {.least = 1},
+      .examples = {"1.05"},
+      .group = 4},
+     &Sheave::friction},
+    {{.name = "friction_wrap",
+      .says = "the wrap for which 'friction' was found; absent: it holds for any",
+      .need = Need::optional,
+      .dimension = Dimension::angle,
+      .bounds = above_zero,
+      .examples = {"'180 deg'"},
+      .with = "friction"},
+     &Sheave::friction_wrap_rad},
     {{.name = "swivel_axis",
       .says = "of a swivel: direction of the axis it turns about",
       .need = Need::optional,

@@ -53,6 +53,13 @@ Books::Reeved::Reeved(const Books& books, int sweep, int pose, Point3 trolley)
   balance.act(unit, -held.unit_weight_N * in_.up);
 }
 
+Point3 Books::Reeved::centre_of(std::size_t sheave) const {
+  const reeving::Sheave& s = in_.sheaves[sheave];
+  if (s.body < 0) return s.centre;
+  const auto b = static_cast<std::size_t>(s.body);
+  return sweep_.blocks[pose_ * in_.blocks.size() + b].placement.move(s.centre, in_.blocks[b].drawn);
+}
+
 void Books::Reeved::pull(reeving::Body body, int anchor, Point3 at, Vec3 force_N) {
   if (body == reeving::on_ground) {
     balance.push(anchor, at, force_N);
@@ -73,7 +80,8 @@ void Books::Reeved::turn(const reeving::Sheave& sheave, int anchor, const reevin
   if (sheave.body >= 0) of_block_[static_cast<std::size_t>(sheave.body)].forces_N.push_back(turn.force_N);
 }
 
-/// Along a line without friction T + load . place is one number, over its sheaves too; its own forces sum to nothing.
+/// Along a line T + load . place is one number, over its sheaves too but for their friction; its own forces sum to
+/// nothing.
 void Books::Reeved::lead(std::size_t l) {
   const reeving::Line& line = in_.lines[l];
   const std::size_t sheaves = in_.sheaves.size(), first = static_cast<std::size_t>(line.first_sheave);
@@ -85,8 +93,10 @@ void Books::Reeved::lead(std::size_t l) {
   OnLine on{legs[0].from_tension_N, legs[count - 1].to_tension_N};
   Vec3 left_N;
   double least_N = on.from_N, most_N = on.from_N;
+  // What friction makes of a level on the sheaves passed so far.
+  double share = 1, offset_N = 0;
   const auto level = [&](double tension_N, Point3 at) {
-    const double level_N = tension_N + dot(load_N_per_m, at - origin);
+    const double level_N = share * (tension_N + dot(load_N_per_m, at - origin)) + offset_N;
     least_N = -greater(-least_N, -level_N);
     most_N = greater(most_N, level_N);
   };
@@ -118,6 +128,12 @@ void Books::Reeved::lead(std::size_t l) {
     turn(sheave, books_.in_.sheave_anchor[first + k], over, load_N_per_m);
     on.unstretched_m +=
         sheave.radius_m * over.wrap_rad * (1 - line.compliance_per_N * (over.on_tension_N + over.off_tension_N) / 2);
+    if (!sweep_.tension_ratio.empty()) {
+      // Tensions as they would be at the sheave's centre are in this ratio.
+      const double ratio = sweep_.tension_ratio[first + k];
+      offset_N += share * (1 - ratio) * dot(load_N_per_m, centre_of(first + k) - origin);
+      share *= ratio;
+    }
     left_N += over.force_N - sheave.radius_m * over.wrap_rad * load_N_per_m;
   }
   on.residual = greater(size(left_N), most_N - least_N) / most_N;

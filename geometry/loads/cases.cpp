@@ -13,6 +13,8 @@ std::string words_for(Action action, Vec3 wind_Pa, const reeving::Inputs& reevin
   switch (action) {
     case Action::at_rest:
       return "at rest";
+    case Action::returning:
+      return "returning";
     case Action::wind:
       return wind_words(wind_Pa, reeving);
     default:
@@ -57,7 +59,8 @@ int Rigged::empty_at_rest_sweep(int state) const {
 Action action_of(const reeving::Inputs& reeving, int sweep) {
   const reeving::SweepInputs& in = reeving.sweeps[static_cast<std::size_t>(sweep)];
   if (in.running == reeving::Running::paying_out) return Action::peak_tension;
-  return in.wind_Pa == Vec3{} ? Action::at_rest : Action::wind;
+  if (in.wind_Pa != Vec3{}) return Action::wind;
+  return in.friction == reeving::Friction::returning ? Action::returning : Action::at_rest;
 }
 
 std::string words_for(Slip slip) {

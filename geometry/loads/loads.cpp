@@ -236,7 +236,8 @@ void Accounts::list_keys() {
     const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
     const bool empty = main_line_.paths[static_cast<std::size_t>(sweep.path)].loading == mainline::Loading::empty;
     const Action action = action_of(reeving_in_, s);
-    if ((action == Action::at_rest && empty) || action == Action::wind)
+    const bool still = action == Action::at_rest || action == Action::returning;
+    if ((still && empty) || action == Action::wind)
       for (const Slip slip : books_.slips()) keys_.push_back({action, s, sweep.rest_pose, slip});
   }
   for (const mainline::Loading loading : {mainline::Loading::lightest, mainline::Loading::heaviest}) {

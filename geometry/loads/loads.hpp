@@ -24,6 +24,7 @@ struct LineAnchors {
 /// What acts. The passages first; then what is looked at beside them.
 enum class Action {
   at_rest,
+  returning,  ///< lines that came back, or are coming: friction hinders that
   wind,
   peak_tension,
   rider_on_span,

@@ -26,6 +26,7 @@ class Books::Reeved {
   void turn(const reeving::Sheave&, int anchor, const reeving::Turn&, Vec3 load_N_per_m);
   void pull(reeving::Body, int anchor, Point3 at, Vec3 force_N);
   void close(std::size_t block);
+  Point3 centre_of(std::size_t sheave) const;
 
   const Books& books_;
   const reeving::Inputs& in_;

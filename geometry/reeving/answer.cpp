@@ -70,7 +70,19 @@ void Balance::answer_leg(int line, int k) {
   const auto at_end = [&](const Move& body, Body of, Point3 centre) {
     return Move{body.shift + cross(body.turn, centre - own_point(of)), body.turn};
   };
-  change(row, {}, {}, 1);
+  const Level level = level_of(in_, at_.lines, line, k);
+  change(row, {}, {}, level.carried);
+  // With friction a sheave's height counts on every leg on its `from` side.
+  for (int j = k; j < l.sheaves && !at_.lines.tension_ratio.empty(); ++j) {
+    const int sheave = l.first_sheave + j;
+    const Body body = in_.sheaves[sheave].body;
+    if (body < 0 || level.raised_N_per_m[j] == 0) continue;
+    const Point3 centre = placed(in_, at_.lines, sheave).centre;
+    const Freedoms of = freedoms_of(body);
+    for (int i = 0; i < of.count; ++i)
+      change(of.each[i].column, {}, {},
+             level.raised_N_per_m[j] * dot(at_end(of.each[i].move, body, centre).shift, tension.up));
+  }
   const Freedoms of_a = freedoms_of(a), of_b = freedoms_of(b);
   for (int i = 0; i < of_a.count; ++i) change(of_a.each[i].column, at_end(of_a.each[i].move, a, from.centre), {}, 0);
   for (int i = 0; i < of_b.count; ++i) change(of_b.each[i].column, {}, at_end(of_b.each[i].move, b, to.centre), 0);
@@ -82,16 +94,26 @@ void Balance::answer_wrap(int line, int sheave) {
   if (in_.sheaves[sheave].radius_m == 0 || (compliance == 0 && in_.sheaves[sheave].body < 0)) return;
   const Wrap w = wrap(line, sheave);
   const Tension& tension = at_.lines.tension[line];
-  const int row = tension_of(line);
+  const int row = tension_of(line), k = sheave - in_.lines[line].first_sheave;
   const double per_N = -compliance * w.placed.radius_m * wrap_rad;
-  (*jacobian_)(row, row) += per_N;
-  const Freedoms of = freedoms_of(w.placed.body);
-  for (int i = 0; i < of.count; ++i) {
-    const auto& [column, move] = of.each[i];
-    const Vec3 shift = move.shift + cross(move.turn, w.placed.centre - own_point(w.placed.body));
-    entry(row, column) += per_N * tension.weight_N_per_m * dot(shift, tension.up);
-    vary_force(column, w.load, move.turn, {}, {});
+  const Level on = level_of(in_, at_.lines, line, k), off = level_of(in_, at_.lines, line, k + 1);
+  (*jacobian_)(row, row) += per_N * ((on.carried + off.carried) / 2);
+  const auto rises = [&](Body body, Point3 centre, double N_per_m) {
+    const Freedoms of = freedoms_of(body);
+    for (int i = 0; i < of.count; ++i) {
+      const auto& [column, move] = of.each[i];
+      const Vec3 shift = move.shift + cross(move.turn, centre - own_point(body));
+      entry(row, column) += per_N * N_per_m * dot(shift, tension.up);
+    }
+  };
+  rises(w.placed.body, w.placed.centre, tension.weight_N_per_m);
+  for (int j = k; j < in_.lines[line].sheaves && !at_.lines.tension_ratio.empty(); ++j) {
+    const int other = in_.lines[line].first_sheave + j;
+    rises(in_.sheaves[other].body, placed(in_, at_.lines, other).centre,
+          (on.raised_N_per_m[j] + off.raised_N_per_m[j]) / 2);
   }
+  const Freedoms of = freedoms_of(w.placed.body);
+  for (int i = 0; i < of.count; ++i) vary_force(of.each[i].column, w.load, of.each[i].move.turn, {}, {});
 }
 
 void Balance::close_rows(bool lengths_found) {

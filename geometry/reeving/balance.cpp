@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/reeving/pose.hpp"
+#include "geometry/reeving/table_slope.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -39,7 +39,9 @@ std::optional<Unsolved> unfit(const Inputs& in) {
         double(rests), 0};
   std::size_t unknowns = 1 + in.lines.size();
   for (const Block& b : in.blocks) unknowns += static_cast<std::size_t>((b.shifts() ? 3 : 0) + b.turns());
-  if (in.blocks.size() <= most_blocks && unknowns <= Square::most) return std::nullopt;
+  const bool short_enough =
+      std::all_of(in.lines.begin(), in.lines.end(), [](const Line& l) { return l.sheaves <= most_on_a_line; });
+  if (short_enough && in.blocks.size() <= most_blocks && unknowns <= Square::most) return std::nullopt;
   return Unsolved{
       fmt::format("a reeving of {} blocks and {} lines is more than is solved for", in.blocks.size(), in.lines.size()),
       double(unknowns), 0};
@@ -60,6 +62,8 @@ Balance::Balance(const Inputs& in, const SweepInputs& sweep, const Outlet& outle
   lines.blocks.resize(in.blocks.size());
   lines.tension.resize(in.lines.size());
   lines.legs.resize(in.legs());
+  lines.leg_tension.resize(in.legs());
+  lines.tension_ratio = outlet.tension_ratio;
   lines.wrap_rad.resize(in.sheaves.size());
   lines.length_m.resize(in.lines.size());
   lines.unstretched_m.resize(in.lines.size());
@@ -102,6 +106,7 @@ void Balance::shift_places(Vec3 by) {
   lines.attachment = lines.attachment + by;
   for (Placement& block : lines.blocks) block.at = block.at + by;
   for (Tension& t : lines.tension) t.datum = t.datum + by;
+  for (Tension& t : lines.leg_tension) t.datum = t.datum + by;
 }
 
 Move Balance::move_of(int block, std::span<const double> change) const {
@@ -204,7 +209,9 @@ Balance::Wrap Balance::wrap(int line, int sheave) const {
   w.toward_half = open ? (std::cos(half) - w.toward) / half : -half / 3;
   w.load = {w.placed.body, (w.placed.centre - own_point(w.placed.body)) + w.placed.radius_m * w.toward * w.middle,
             -(t.weight_N_per_m * arc_m) * t.up};
-  w.unstretched_share = 1 - in_.lines[line].compliance_per_N * t(w.placed.centre);
+  w.unstretched_share =
+      1 - in_.lines[line].compliance_per_N *
+              wrap_tension_N(in_, at_.lines, line, sheave - in_.lines[line].first_sheave, w.placed.centre);
   return w;
 }
 

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "geometry/reeving/interval_rates.hpp"
+#include "geometry/reeving/table_slope.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -11,20 +12,6 @@ namespace {
 constexpr double margin = 1e-9;
 constexpr double unknown = std::numeric_limits<double>::infinity();
 constexpr Band anything{-unknown, unknown};
-
-/// Values and slopes of a table over a band, its end segments continued.
-struct TableBand {
-  Band value, slope;
-};
-TableBand table_between(const Curve& curve, Band x) {
-  TableBand r{band_of(curve(x.low), curve(x.high)), slope_after(curve, x.low)};
-  for (const CurvePoint& p : curve.points()) {
-    if (!(p.x > x.low && p.x < x.high)) continue;
-    r.value = hull(r.value, p.y);
-    r.slope = hull(r.slope, slope_after(curve, p.x));
-  }
-  return r;
-}
 
 double turned(Vec3 from_e, Vec3 to_e, Vec3 axle) {
   return std::atan2(dot(cross(from_e, to_e), axle), dot(from_e, to_e));
@@ -87,7 +74,8 @@ class Interval {
   double stray_at(const Band3& rate) const;
   void measure_fleet(int sheave, const LegAnswer::End&, const Band3& pull_rate, Between& out) const;
   void measure_lead(const LegAnswer::End&, const Band3& pull_rate, Between& out) const;
-  void measure_leg(std::size_t leg, Between& out) const;
+  Band measure_leg(std::size_t leg, Between& out) const;
+  bool measure_friction(const std::vector<Band>& grows_m, Box& box, Between& out) const;
   Between measure(Box& box) const;
   Between nothing_known() const;
 
@@ -272,11 +260,11 @@ void Interval::measure_lead(const LegAnswer::End& end, const Band3& pull_rate, B
   if (ahead > 0 && sine < 1) out.lead_rad = std::min(out.lead_rad, std::asin(sine));
 }
 
-void Interval::measure_leg(std::size_t i, Between& out) const {
+/// Also by how much the leg and what it gives to its wraps grow, per metre of travel.
+Band Interval::measure_leg(std::size_t i, Between& out) const {
   const LegOver& leg = legs_.leg(i);
   const LegAnswer& answer = leg.answer;
-  const LegReply reply =
-      answer.reply(equations_.motion_of(leg, rates_), rates_.tension_N[static_cast<std::size_t>(leg.line)]);
+  const LegReply reply = answer.reply(equations_.motion_of(leg, rates_), equations_.tension_rate(leg, legs_, rates_));
   double ends_m = 0;
   // An end's own rate, its contact's turn with it. On the way its angles, by the rate of the leg's pull alone: without
   // what the wrap gains.
@@ -307,6 +295,37 @@ void Interval::measure_leg(std::size_t i, Between& out) const {
   const SagRate sag =
       sag_rate(answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
   out.stray.legs_m[i] = ends_m + stray_at(sag.width, sag.greatest);
+  return reply.length_m;
+}
+
+/// What the sheaves take of the reduction's work; false where one of them may turn against what its friction supposes.
+bool Interval::measure_friction(const std::vector<Band>& grows_m, Box& box, Between& out) const {
+  const std::vector<double>& ratios = a_.lines.tension_ratio;
+  out.efficiency = anything;
+  if (ratios.empty() || !moving_) return true;
+  const bool out_of_unit = sweep_.friction == Friction::paying_out;
+  Band lost_N(0);
+  for (std::size_t l = 0; l < in_.lines.size(); ++l) {
+    Band flow(0);
+    for (int k = 0; k < in_.lines[l].sheaves; ++k) {
+      const std::size_t on = in_.legs_before(l) + static_cast<std::size_t>(k);
+      flow += grows_m[on];
+      const int sheave = in_.lines[l].first_sheave + k;
+      const double ratio = ratios[static_cast<std::size_t>(sheave)];
+      if (ratio == 1) continue;
+      const bool toward_from = (ratio > 1) == out_of_unit;
+      if (!(toward_from ? flow.low > 0 : flow.high < 0)) return false;
+      const Band tension_N = legs_.tension_N(legs_.leg(on + 1), legs_.centre(sheave).at, box);
+      lost_N += std::abs(ratio - 1) * (tension_N * size_of(flow));
+    }
+  }
+  const Band3& pull_N = legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling))).answer.from_end.pull_N;
+  const Band work_N = -(pull_N.x + pull_N.z * rates_.height);
+  if (!(work_N.low > 0)) return true;
+  // Work comes with its share lost: both forms fall with the loss and rise with the work.
+  const auto share = [&](double work, double lost) { return out_of_unit ? 1 - lost / work : work / (work + lost); };
+  out.efficiency = wider({share(work_N.low, lost_N.high), share(work_N.high, lost_N.low)}, margin);
+  return true;
 }
 
 Between Interval::measure(Box& box) const {
@@ -324,15 +343,16 @@ Between Interval::measure(Box& box) const {
         stray_at(rates_.shift[b]) + reach_m * stray_at(norm(rates_.turn[b].width()) + spin * turned_rad, spin);
   }
   std::fill(out.fleet_rad.begin(), out.fleet_rad.end(), 0);
-  for (std::size_t i = 0; i < legs_.size(); ++i) measure_leg(i, out);
-  return out;
+  std::vector<Band> grows_m;
+  for (std::size_t i = 0; i < legs_.size(); ++i) grows_m.push_back(measure_leg(i, out));
+  return measure_friction(grows_m, box, out) ? out : nothing_known();
 }
 
 Between Interval::nothing_known() const {
   Between r;
   for (const Sheave& s : in_.sheaves) r.fleet_rad.push_back(s.radius_m > 0 ? std::numbers::pi / 2 : 0);
   r.lead_rad = std::numbers::pi;
-  r.pay_out = r.extension_m = anything;
+  r.pay_out = r.extension_m = r.efficiency = anything;
   r.contacts_m.assign(2 * in_.sheaves.size(), {unknown, unknown, unknown});
   r.stray = {unknown, unknown, std::vector<double>(in_.blocks.size(), unknown),
              std::vector<double>(in_.legs(), unknown)};
@@ -363,13 +383,6 @@ Between Interval::bound() {
 
 Between between(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& a, const Station& b) {
   return Interval(in, sweep, outlet, a, b).bound();
-}
-
-double fleet_bound(const Sheave& sheave, Point3 end, double ball_m) {
-  const Vec3 d = end - sheave.centre;
-  const double least_m = norm(d) - ball_m, leg2 = least_m * least_m - sheave.radius_m * sheave.radius_m;
-  if (!(least_m > 0 && leg2 > 0)) return std::numbers::pi / 2;
-  return std::asin(std::min(1.0, (std::abs(dot(d, sheave.axle)) + ball_m) / std::sqrt(leg2)));
 }
 
 }  // namespace fairlead::reeving

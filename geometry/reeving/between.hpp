@@ -32,7 +32,8 @@ namespace fairlead::reeving {
 struct Between {
   std::vector<double> fleet_rad;  ///< per sheave, of both sides; 0 at a wheel
   double lead_rad{};
-  Band pay_out;  ///< travel >= 0 only
+  Band pay_out;     ///< travel >= 0 only
+  Band efficiency;  ///< likewise, with friction only
   Band extension_m;
   /// Of every sheave, on and off: how far the contact is from straight interpolation along, across and up; the margin
   /// not counted.
@@ -44,10 +45,5 @@ struct Between {
 /// not known is infinite, or pi/2 and pi for the angles. A margin of 1e-9 (m, rad, a share of tensions) stands for the
 /// tolerances the poses are solved to and for rounding.
 Between between(const Inputs&, const SweepInputs&, const Outlet&, const Station&, const Station&);
-
-/// Greatest fleet angle of a straight leg from a fixed sheave to any point within `ball_m` of `end`; pi/2 where the
-/// ball reaches the sheave. |sin f| <= (|h| + ball) / sqrt((|end - c| - ball)^2 - r^2), h the end's height over the
-/// groove's plane.
-double fleet_bound(const Sheave&, Point3 end, double ball_m);
 
 }  // namespace fairlead::reeving

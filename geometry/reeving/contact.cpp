@@ -144,6 +144,13 @@ double fleet_angle(Vec3 direction, Vec3 axle) {
   return std::atan2(across, norm(direction - across * axle));
 }
 
+double fleet_bound(const Sheave& sheave, Point3 end, double ball_m) {
+  const Vec3 d = end - sheave.centre;
+  const double least_m = norm(d) - ball_m, leg2 = least_m * least_m - sheave.radius_m * sheave.radius_m;
+  if (!(least_m > 0 && leg2 > 0)) return std::numbers::pi / 2;
+  return std::asin(std::min(1.0, (std::abs(dot(d, sheave.axle)) + ball_m) / std::sqrt(leg2)));
+}
+
 std::optional<double> straight_wrap(Point3 previous, Point3 next, const Sheave& sheave) {
   const auto on = straight_contact(arriving(sheave), previous), off = straight_contact(leaving(sheave), next);
   if (!on || !off) return std::nullopt;

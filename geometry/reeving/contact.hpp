@@ -79,6 +79,11 @@ double wrap_angle(Vec3 on_e, Vec3 off_e, Vec3 axle, int sense);
 /// Signed fleet angle of a direction: positive where it leans toward the axle's direction.
 double fleet_angle(Vec3 direction, Vec3 axle);
 
+/// Greatest fleet angle of a straight leg from a fixed sheave to any point within `ball_m` of `end`; pi/2 where the
+/// ball reaches the sheave. |sin f| <= (|h| + ball) / sqrt((|end - c| - ball)^2 - r^2), h the end's height over the
+/// groove's plane.
+double fleet_bound(const Sheave&, Point3 end, double ball_m);
+
 /// A line over one sheave turns by half a turn at most when its legs do not cross, and by little more when they do. A
 /// wrap above this is the other sense's wrap seen from behind: a redirect of 160 deg or more is left to the author.
 inline constexpr double greatest_derived_wrap_rad = 200 * 3.14159265358979323846 / 180;

@@ -24,7 +24,8 @@ IntervalLegs::IntervalLegs(const Inputs& in, const SweepInputs& sweep, const Sta
     datum_.push_back(axes_.in(a.lines.tension[l].datum));
     for (int k = 0; k <= line.sheaves; ++k) {
       const int index = static_cast<int>(l);
-      LegOver leg{index, from_body(in, index, k), to_body(in, index, k), -1, -1, {}, {}, {}};
+      LegOver leg{
+          index, from_body(in, index, k), to_body(in, index, k), -1, -1, level_of(in, a.lines, index, k), {}, {}, {}};
       if (k > 0) {
         leg.from_sheave = line.first_sheave + k - 1;
         leg_at_contact_[static_cast<std::size_t>(2 * leg.from_sheave + 1)] = legs_.size();
@@ -132,7 +133,7 @@ bool IntervalLegs::hang(Box& box) {
     // Between two ends on one block only its turn counts.
     const bool together = leg.from_on >= 0 && leg.from_on == leg.to_on;
     const Band3 span = together ? leg.to.arm - leg.from.arm : leg.to.at - leg.from.at;
-    const Band mid_N = tension_N(l, 0.5 * (leg.from.at + leg.to.at), box);
+    const Band mid_N = tension_N(leg, 0.5 * (leg.from.at + leg.to.at), box);
     leg.answer = leg_answer(leg.from, leg.to, span, mid_N, load_N_per_m_[l], line_axes_[l]);
     if (!leg.answer.hangs) return false;
   }

@@ -22,6 +22,7 @@ struct LegOver {
   int line{};
   Body from_on = on_ground, to_on = on_ground;
   int from_sheave = -1, to_sheave = -1;
+  Level level;
   EndBand from, to;
   LegAnswer answer;
 };
@@ -54,9 +55,20 @@ class IntervalLegs {
   };
   const Place& centre(int sheave) const { return centre_[static_cast<std::size_t>(sheave)]; }
   Band wrap_rad(int sheave, Box& box) const;
-  /// A line's tension at a point of it.
-  Band tension_N(std::size_t line, const Band3& at, Box& box) const {
-    return box.tension_N(line) + load_N_per_m_[line] * dot(line_axes_[line].z, at - Band3(datum_[line]));
+  /// Of a point over the datum of a line's tension, against its load.
+  Band height_m(std::size_t line, const Band3& at) const { return dot(line_axes_[line].z, at - Band3(datum_[line])); }
+  /// A leg's tension at a point of it, or where its line would be at that tension.
+  Band tension_N(const LegOver& leg, const Band3& at, Box& box) const {
+    const auto l = static_cast<std::size_t>(leg.line);
+    Band level = leg.level.carried * box.tension_N(l);
+    for (int j = 0; j < in_.lines[l].sheaves; ++j)
+      if (const double raised = leg.level.raised_N_per_m[static_cast<std::size_t>(j)]; raised != 0)
+        level += raised * height_m(l, centre(in_.lines[l].first_sheave + j).at);
+    return level + load_N_per_m_[l] * height_m(l, at);
+  }
+  /// What a wrap is stretched by: the mean of both sides at the sheave's centre. `on`: the leg before it.
+  Band wrap_tension_N(const LegOver& on, const LegOver& off, int sheave, Box& box) const {
+    return 0.5 * (tension_N(on, centre(sheave).at, box) + tension_N(off, centre(sheave).at, box));
   }
   /// From a block's own point to its centre of mass at the first pose.
   Vec3 first_arm(std::size_t block) const {

@@ -108,38 +108,72 @@ void IntervalRates::add_moment(Body body, int column, const Band3& moment_N_m) {
     at(row + i, column) += dot(turn_axis(body, i), moment_N_m);
 }
 
+template <class Use>
+void IntervalRates::each_raised(const LegOver& leg, Use use) const {
+  const Line& line = in_.lines[static_cast<std::size_t>(leg.line)];
+  for (int j = 0; j < line.sheaves; ++j)
+    if (leg.level.raised_N_per_m[static_cast<std::size_t>(j)] != 0)
+      use(j, in_.sheaves[static_cast<std::size_t>(line.first_sheave + j)].body);
+}
+
+/// What sheaves that move do to the tension of a leg on their `from` side, with friction.
+void IntervalRates::add_raised(const LegOver& leg, const WheelResponse<Band>& wheel, const IntervalLegs& legs,
+                               Box& box) {
+  const Line& line = in_.lines[static_cast<std::size_t>(leg.line)];
+  each_raised(leg, [&](int j, Body body) {
+    const Columns columns = columns_of(body);
+    for (int i = 0; i < columns.count; ++i) {
+      const Band3 shift = shift_for(body, columns.each[i], legs.centre(line.first_sheave + j).arm);
+      const Band change_N = leg.level.raised_N_per_m[static_cast<std::size_t>(j)] * dot(leg.answer.against_load, shift);
+      add_column(leg, columns.each[i], {}, change_N, wheel, legs, box);
+    }
+  });
+}
+
+Band IntervalRates::tension_rate(const LegOver& leg, const IntervalLegs& legs, const BandRates& rates) const {
+  const auto l = static_cast<std::size_t>(leg.line);
+  Band rate = leg.level.carried * rates.tension_N[l];
+  each_raised(leg, [&](int j, Body body) {
+    const Band3 shift = shift_of(body, legs.centre(in_.lines[l].first_sheave + j).arm, rates);
+    rate += leg.level.raised_N_per_m[static_cast<std::size_t>(j)] * dot(leg.answer.against_load, shift);
+  });
+  return rate;
+}
+
 /// What a leg adds to all rows for a unit of one unknown.
-void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& motion, double newton,
+void IntervalRates::add_column(const LegOver& leg, int column, const LegMotion& motion, Band tension_N,
                                const WheelResponse<Band>& wheel, const IntervalLegs& legs, Box& box) {
   const LegAnswer& answer = leg.answer;
-  const LegReply r = answer.reply(motion, newton);
+  const LegReply r = answer.reply(motion, tension_N);
   const auto l = static_cast<std::size_t>(leg.line);
   const double c = in_.lines[l].compliance_per_N;
   if (c > 0) {
     // Legs stretch by their mean tension, wraps by the tension at their sheaves' centres.
     const Band from_gain_m = answer.from.gain_m * r.from_turn_rad, to_gain_m = answer.to.gain_m * r.to_turn_rad;
-    const auto unstretched = [&](int sheave) { return Band(1) - c * legs.tension_N(l, legs.centre(sheave).at, box); };
+    const auto unstretched = [&](const LegOver& on, const LegOver& off, int sheave) {
+      return Band(1) - c * legs.wrap_tension_N(on, off, sheave, box);
+    };
     length(l, column) +=
         (r.length_m - from_gain_m - to_gain_m) * (Band(1) - c * answer.leg.mid_N) - c * (answer.leg.length_m * r.mid_N);
-    if (answer.from.slides) length(l, column) += from_gain_m * unstretched(leg.from_sheave);
-    if (answer.to.slides) length(l, column) += to_gain_m * unstretched(leg.to_sheave);
+    if (answer.from.slides) length(l, column) += from_gain_m * unstretched(*(&leg - 1), leg, leg.from_sheave);
+    if (answer.to.slides) length(l, column) += to_gain_m * unstretched(leg, *(&leg + 1), leg.to_sheave);
   } else {
     length(l, column) += r.length_m;
   }
   if (leg.from_on == on_trolley && moving_) at(0, column) += wheel.dz_dW_m_per_N * r.from_pull_N.z;
-  const auto load_body = [&](Body body, const EndBand& end, const Band3& change, const Band3& pull, Vec3 turn,
+  const auto load_body = [&](Body body, const EndBand& end, const Band3& change, const Band3& pull, Vec3 turned,
                              const LegAnswer::Slide& slide, Band slide_rad) {
     if (body < 0) return;
     if (shifts(body) > 0) add(first_of(body), column, change);
     if (turns(body) == 0) return;
-    Band3 moment = cross(end.arm, change) + cross(cross(Band3(turn), end.arm), pull);
+    Band3 moment = cross(end.arm, change) + cross(cross(Band3(turned), end.arm), pull);
     if (slide.slides) moment += slide_rad * slide.couple_N_m;
     add_moment(body, column, moment);
   };
-  load_body(leg.from_on, leg.from, r.from_pull_N, answer.from_end.pull_N, turn_for(leg.from_on, column), answer.from,
+  const auto turn = [&](Body body) { return motion.moves ? turn_for(body, column) : Vec3{}; };
+  load_body(leg.from_on, leg.from, r.from_pull_N, answer.from_end.pull_N, turn(leg.from_on), answer.from,
             r.from_turn_rad);
-  load_body(leg.to_on, leg.to, r.to_pull_N, answer.to_end.pull_N, turn_for(leg.to_on, column), answer.to,
-            r.to_turn_rad);
+  load_body(leg.to_on, leg.to, r.to_pull_N, answer.to_end.pull_N, turn(leg.to_on), answer.to, r.to_turn_rad);
 }
 
 /// Stretch of the wraps, and the moment of their loads on blocks that turn. What a wrap gains is the legs'.
@@ -153,7 +187,18 @@ void IntervalRates::add_wraps(const IntervalLegs& legs, Box& box) {
     if (sheave.radius_m == 0) continue;
     const Vec3 k = leg.answer.against_load;
     const Band wrap_m = sheave.radius_m * legs.wrap_rad(leg.to_sheave, box);
-    length(l, tension_of(l)) += -(c * wrap_m);
+    const Level &on = leg.level, &off = legs.leg(i + 1).level;
+    length(l, tension_of(l)) += -(c * ((on.carried + off.carried) / 2) * wrap_m);
+    each_raised(leg, [&](int j, Body body) {
+      const auto n = static_cast<std::size_t>(j);
+      const double raised = (on.raised_N_per_m[n] + off.raised_N_per_m[n]) / 2;
+      const Columns moved = columns_of(body);
+      for (int i_column = 0; i_column < moved.count; ++i_column) {
+        const int column = moved.each[i_column];
+        const Band3 shift = shift_for(body, column, legs.centre(in_.lines[l].first_sheave + j).arm);
+        length(l, column) += -(c * raised * (dot(k, shift) * wrap_m));
+      }
+    });
     const Band3& arm = legs.centre(leg.to_sheave).arm;
     // The integral of the arm along the arc; that of e over the angle is what axle x e loses.
     const double r2 = sheave.sense * sheave.radius_m * sheave.radius_m;
@@ -200,7 +245,8 @@ bool IntervalRates::solve(const IntervalLegs& legs, Box& box, const WheelRespons
   std::fill(length_.begin(), length_.end(), Band(0));
   for (std::size_t i = 0; i < legs.size(); ++i) {
     const LegOver& leg = legs.leg(i);
-    add_column(leg, tension_of(static_cast<std::size_t>(leg.line)), {}, 1, wheel, legs, box);
+    add_column(leg, tension_of(static_cast<std::size_t>(leg.line)), {}, leg.level.carried, wheel, legs, box);
+    add_raised(leg, wheel, legs, box);
     for (const Body body : {leg.from_on, leg.to_on}) {
       const Columns columns = columns_of(body);
       for (int j = 0; j < columns.count; ++j)

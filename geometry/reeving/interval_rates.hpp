@@ -25,6 +25,8 @@ class IntervalRates {
   /// How a leg's bodies move at these rates.
   LegMotion motion_of(const LegOver&, const BandRates&) const;
   Band3 shift_of(Body, const Band3& arm, const BandRates&) const;
+  /// Of a leg's tension along it.
+  Band tension_rate(const LegOver&, const IntervalLegs&, const BandRates&) const;
 
  private:
   /// Columns in which a body moves; the last column of all is the travel, or upstream the trolley's height.
@@ -51,8 +53,11 @@ class IntervalRates {
   }
   void add(int first_row, int column, const Band3& v);
   void add_moment(Body, int column, const Band3& moment_N_m);
-  void add_column(const LegOver&, int column, const LegMotion&, double newton, const WheelResponse<Band>&,
+  void add_column(const LegOver&, int column, const LegMotion&, Band tension_N, const WheelResponse<Band>&,
                   const IntervalLegs&, Box&);
+  template <class Use>
+  void each_raised(const LegOver&, Use use) const;
+  void add_raised(const LegOver&, const WheelResponse<Band>&, const IntervalLegs&, Box&);
   void add_wraps(const IntervalLegs&, Box&);
   void add_weights(const IntervalLegs&, Box&);
   void close(Band slope);

@@ -1,5 +1,7 @@
 #include "geometry/reeving/pose.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -103,14 +105,69 @@ void set_rates(const Balance& balance, const Square& factored, Station& at) {
   pose.ratio = 1 / pose.pay_out;
 }
 
+/// What the sheaves take of the reduction's work, and whether all of them turn as their friction supposes.
+tl::expected<void, Unsolved> set_efficiency(const Inputs& in, Friction friction, Station& at) {
+  Pose& pose = at.pose;
+  pose.efficiency = nan;
+  const Reeved& lines = at.lines;
+  if (lines.tension_ratio.empty() || pose.travel_m < 0) return {};
+  at.flow = flow_of(in, at);
+  double lost_N = 0;  // per metre of travel
+  for (std::size_t l = 0; l < in.lines.size(); ++l)
+    for (int k = 0; k < in.lines[l].sheaves; ++k) {
+      const int s = in.lines[l].first_sheave + k;
+      const double ratio = lines.tension_ratio[s];
+      if (ratio == 1) continue;
+      const bool toward_from = (ratio > 1) == (friction == Friction::paying_out);
+      if (!(toward_from ? at.flow[s] > 0 : at.flow[s] < 0))
+        return unsolved(fmt::format("{}{} turns the other way at travel {:.3f} m than at the rest mark: its friction "
+                                    "has no one direction",
+                                    end_name(in, int(l), k + 1), of_line(in, int(l)), pose.travel_m),
+                        at.flow[s]);
+      const Point3 centre = placed(in, lines, s).centre;
+      lost_N += std::abs(ratio - 1) * lines.leg_tension[in.legs_before(l) + k + 1](centre) * std::abs(at.flow[s]);
+    }
+  const double work_N = -dot(pose.pull_on_trolley_N, in.along + at.rates.slope * in.up);
+  pose.efficiency = friction == Friction::paying_out ? 1 - lost_N / work_N : work_N / (work_N + lost_N);
+  return {};
+}
+
 }  // namespace
 
-double slope_after(const Curve& curve, double x) {
-  const auto& p = curve.points();
-  if (p.size() < 2) return 0;
-  const auto right =
-      std::upper_bound(p.begin() + 1, p.end() - 1, x, [](double value, const CurvePoint& q) { return value < q.x; });
-  return (right->y - (right - 1)->y) / (right->x - (right - 1)->x);
+std::vector<double> flow_of(const Inputs& in, const Station& at) {
+  const Reeved& lines = at.lines;
+  const auto move_of = [&](Body body) {
+    if (body == on_trolley) return Move{in.along + at.rates.slope * in.up, {}};
+    return body >= 0 ? at.rates.blocks[body] : Move{};
+  };
+  const auto at_centre = [&](Body body, Point3 centre) {
+    const Move move = move_of(body);
+    return body < 0 ? move : Move{move.shift + cross(move.turn, centre - lines.blocks[body].at), move.turn};
+  };
+  std::vector<double> flow(in.sheaves.size());
+  for (std::size_t l = 0; l < in.lines.size(); ++l) {
+    const Line& line = in.lines[l];
+    const int index = int(l);
+    double on_from_side = 0;
+    for (int k = 0; k < line.sheaves; ++k) {
+      const LegEnd from = from_end(in, lines, index, k), to = to_end(in, lines, index, k);
+      const Level level = level_of(in, lines, index, k);
+      double tension_rate = level.carried * at.rates.tension_N_per_m[l];
+      for (int j = k; j < line.sheaves; ++j) {
+        const int s = line.first_sheave + j;
+        const Vec3 shift = at_centre(in.sheaves[s].body, placed(in, lines, s).centre).shift;
+        tension_rate += level.raised_N_per_m[j] * dot(shift, lines.tension[l].up);
+      }
+      const MetLegChange d =
+          vary(lines.legs[in.legs_before(l) + k], from, to, at_centre(from_body(in, index, k), from.centre),
+               at_centre(to_body(in, index, k), to.centre), tension_rate);
+      // Contacts that turn give line to the wraps, or take it; counted from points of the sheave's carrier.
+      const auto gain = [](const LegEnd& end, double turn_rad) { return end.radius_m * end.turn * turn_rad; };
+      on_from_side += d.length_m + gain(from, d.from_turn_rad) + gain(to, d.to_turn_rad);
+      flow[line.first_sheave + k] = on_from_side;
+    }
+  }
+  return flow;
 }
 
 tl::expected<void, Unsolved> solve_pose(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet,
@@ -126,7 +183,8 @@ tl::expected<void, Unsolved> solve_pose(const Inputs& in, const SweepInputs& swe
   balance.to_site();
   for (int l = 0; l < int(in.lines.size()); ++l)
     if (auto on = stays_on(in, l, at.lines); !on) return on;
-  return finish(in, sweep, balance, travel_m, at);
+  if (auto finished = finish(in, sweep, balance, travel_m, at); !finished) return finished;
+  return set_efficiency(in, sweep.friction, at);
 }
 
 Solved<Station> solve_pose(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, double travel_m,

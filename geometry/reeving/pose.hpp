@@ -25,7 +25,7 @@ Solved<Station> solve_rest(const Inputs&, const State&, double trolley_weight_N)
 /// The lengths all lines have then: what is settled before a sweep begins.
 Solved<Outlet> rest_outlet(const Inputs&, const State&, double trolley_weight_N);
 
-/// Slope of a table toward greater x; beyond its ends that of the end segment.
-double slope_after(const Curve&, double x);
+/// Line that passes every sheave toward its line's `from`, per metre of travel (at travel >= 0): what turns it.
+std::vector<double> flow_of(const Inputs&, const Station&);
 
 }  // namespace fairlead::reeving

@@ -20,7 +20,7 @@ LegEnd end_of(const Inputs& in, const Reeved& lines, const End& end) {
 
 Unsolved no_leg(const Inputs& in, const Reeved& lines, int line, int leg) {
   const LegEnd from = from_end(in, lines, line, leg), to = to_end(in, lines, line, leg);
-  const Tension& tension = lines.tension[line];
+  const Tension& tension = lines.leg_tension[in.legs_before(line) + leg];
   const Vec3 apart = to.centre - from.centre;
   const std::string where =
       fmt::format("the leg{} from {} to {}", of_line(in, line), end_name(in, line, leg), end_name(in, line, leg + 1));
@@ -87,6 +87,40 @@ void load(Tension& tension, Vec3 load_N_per_m, Vec3 up) {
   tension.up = tension.weight_N_per_m > 0 ? (-1 / tension.weight_N_per_m) * load_N_per_m : up;
 }
 
+Level level_of(const Inputs& in, const Reeved& lines, int line, int leg_of_line) {
+  Level level;
+  const Line& l = in.lines[line];
+  if (lines.tension_ratio.empty()) return level;
+  for (int k = leg_of_line; k < l.sheaves; ++k) {
+    const double ratio = lines.tension_ratio[l.first_sheave + k];
+    level.raised_N_per_m[k] = level.carried * (ratio - 1) * lines.tension[line].weight_N_per_m;
+    level.carried *= ratio;
+  }
+  return level;
+}
+
+double wrap_tension_N(const Inputs& in, const Reeved& lines, int line, int sheave_of_line, Point3 centre) {
+  const Tension* on = &lines.leg_tension[in.legs_before(line) + sheave_of_line];
+  return ((*on)(centre) + (*(on + 1))(centre)) / 2;
+}
+
+namespace {
+
+/// The tension of every leg, from that of the last.
+void set_levels(const Inputs& in, int line, Reeved& lines) {
+  const Line& l = in.lines[line];
+  Tension* level = &lines.leg_tension[in.legs_before(line)];
+  level[l.sheaves] = lines.tension[line];
+  for (int k = l.sheaves - 1; k >= 0; --k) {
+    level[k] = level[k + 1];
+    if (lines.tension_ratio.empty()) continue;
+    const int sheave = l.first_sheave + k;
+    level[k].at_N += (lines.tension_ratio[sheave] - 1) * level[k + 1](placed(in, lines, sheave).centre);
+  }
+}
+
+}  // namespace
+
 tl::expected<void, Unsolved> hang_legs(const Inputs& in, int line, Reeved& lines, double share) {
   const auto l = line;
   const Line& given = in.lines[l];
@@ -94,13 +128,14 @@ tl::expected<void, Unsolved> hang_legs(const Inputs& in, int line, Reeved& lines
   const double c = given.compliance_per_N;
   if (!(lines.tension[l].at_N > 0))
     return unsolved(fmt::format("line {} would be slack", line + 1), lines.tension[l].at_N);
+  set_levels(in, line, lines);
   double length_m = 0, unstretched_m = 0;
   for (int k = 0; k <= given.sheaves; ++k) {
     MetLeg& leg = lines.legs[first + k];
     LegEnd from = from_end(in, lines, line, k), to = to_end(in, lines, line, k);
     from.radius_m *= share;
     to.radius_m *= share;
-    const auto met = meet(from, to, lines.tension[l], leg.hang.length_m > 0 ? &leg : nullptr);
+    const auto met = meet(from, to, lines.leg_tension[first + k], leg.hang.length_m > 0 ? &leg : nullptr);
     if (!met) return tl::unexpected(no_leg(in, lines, line, k));
     leg = *met;
     length_m += leg.hang.length_m;
@@ -113,7 +148,7 @@ tl::expected<void, Unsolved> hang_legs(const Inputs& in, int line, Reeved& lines
     wrap = wrap_angle(lines.legs[first + k - 1].to_e, leg.from_e, from.axle, in.sheaves[sheave].sense);
     if (wrap > greatest_wrap_rad) wrap -= 2 * std::numbers::pi;
     length_m += from.radius_m * wrap;
-    unstretched_m += from.radius_m * wrap * (1 - c * lines.tension[l](from.centre));
+    unstretched_m += from.radius_m * wrap * (1 - c * wrap_tension_N(in, lines, line, k - 1, from.centre));
   }
   lines.length_m[l] = length_m;
   lines.unstretched_m[l] = unstretched_m;
@@ -145,6 +180,7 @@ tl::expected<void, Unsolved> stays_on(const Inputs& in, int line, const Reeved& 
 
 tl::expected<void, Unsolved> hang_line(const Inputs& in, int line, Reeved& lines) {
   lines.legs.resize(in.legs());
+  lines.leg_tension.resize(in.legs());
   lines.wrap_rad.resize(in.sheaves.size());
   lines.length_m.resize(in.lines.size());
   lines.unstretched_m.resize(in.lines.size());

@@ -1,5 +1,9 @@
-#include <algorithm>
+#include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/reeving/pose.hpp"
 #include "geometry/reeving/sweep_poses.hpp"
 
 namespace fairlead::reeving {
@@ -23,15 +27,52 @@ Solved<std::vector<Outlet>> rest_outlets(const Inputs& in) {
   return outlets;
 }
 
+/// K of every sheave at its wrap in the rest position.
+std::vector<double> friction_at(const Inputs& in, const Station& rest) {
+  std::vector<double> friction;
+  for (std::size_t i = 0; i < in.sheaves.size(); ++i) {
+    const Sheave& s = in.sheaves[i];
+    const double share =
+        s.friction_wrap_rad > 0 ? std::sin(rest.lines.wrap_rad[i] / 2) / std::sin(s.friction_wrap_rad / 2) : 1;
+    friction.push_back(1 + (s.friction - 1) * share);
+  }
+  return friction;
+}
+
+/// Which way every sheave turns as the trolley leaves its mark is seen without friction; what friction then does to
+/// the tensions.
+Solved<Outlet> with_friction(const Inputs& in, const SweepInputs& sweep, Outlet outlet,
+                             const std::vector<double>& friction) {
+  if (sweep.friction == Friction::none) return outlet;
+  const auto mark = solve_pose(in, sweep, outlet, 0);
+  if (!mark) return tl::unexpected(mark.error());
+  const std::vector<double> flow = flow_of(in, *mark);
+  constexpr double stands_still = 1e-6;
+  for (std::size_t l = 0; l < in.lines.size(); ++l)
+    for (int k = 0; k < in.lines[l].sheaves; ++k) {
+      const auto s = static_cast<std::size_t>(in.lines[l].first_sheave + k);
+      const double K = friction[s];
+      if (K != 1 && !(std::abs(flow[s]) > stands_still))
+        return unsolved(fmt::format("the line stands still over {}{}: friction has no direction there",
+                                    end_name(in, static_cast<int>(l), k + 1), of_line(in, static_cast<int>(l))),
+                        flow[s]);
+      outlet.tension_ratio.push_back((flow[s] > 0) == (sweep.friction == Friction::paying_out) ? K : 1 / K);
+    }
+  return outlet;
+}
+
 /// Solves the sweeps of one way of running, each into its own slot.
 tl::expected<void, Unsolved> solve_all(const Inputs& in, bool paying_out, const std::vector<Outlet>& outlets,
-                                       const Work& work, std::vector<Solved<Sweep>>& sweeps) {
+                                       const std::vector<double>& friction, const Work& work,
+                                       std::vector<Solved<Sweep>>& sweeps) {
   std::vector<int> wanted;
   for (std::size_t i = 0; i < in.sweeps.size(); ++i)
     if ((in.sweeps[i].running == Running::paying_out) == paying_out) wanted.push_back(static_cast<int>(i));
   for_each_index(work, static_cast<int>(wanted.size()), [&](int i) {
     const int index = wanted[static_cast<std::size_t>(i)];
-    sweeps[static_cast<std::size_t>(index)] = solve_sweep(in, index, outlets[static_cast<std::size_t>(index)]);
+    const auto i_sweep = static_cast<std::size_t>(index);
+    const auto outlet = with_friction(in, in.sweeps[i_sweep], outlets[i_sweep], friction);
+    sweeps[i_sweep] = outlet ? solve_sweep(in, index, *outlet) : tl::unexpected(outlet.error());
   });
   for (const int index : wanted)
     if (const auto& sweep = sweeps[static_cast<std::size_t>(index)]; !sweep) return tl::unexpected(sweep.error());
@@ -66,8 +107,11 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   std::vector<Outlet> outlets = std::move(*rested);
   const auto rest = solve_rest(in, in.reference, in.sweeps.front().trolley_weight_N);
   if (!rest) return tl::unexpected(rest.error());
+  const std::vector<double> friction = friction_at(in, *rest);
+  for (const double K : friction)
+    if (!(K >= 1)) return unsolved("the friction of a sheave is not known: K below 1, or a line that lifts off it", K);
   std::vector<Solved<Sweep>> sweeps(in.sweeps.size(), unsolved("not solved"));
-  if (auto done = solve_all(in, false, outlets, work, sweeps); !done) return tl::unexpected(done.error());
+  if (auto done = solve_all(in, false, outlets, friction, work, sweeps); !done) return tl::unexpected(done.error());
 
   // The peak tension lifts the trolley, which changes how fast it pays out, which changes the peak: until it no longer
   // grows. It may only grow, so that every sweep is solved at a tension it cannot exceed.
@@ -82,7 +126,7 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
     for (Outlet& outlet : outlets) outlet.held_tension_N.reset();
     for (std::size_t i = 0; i < outlets.size(); ++i)
       if (in.sweeps[i].running == Running::paying_out) outlets[i].held_tension_N = peak.tension_N;
-    if (auto done = solve_all(in, true, outlets, work, sweeps); !done) return tl::unexpected(done.error());
+    if (auto done = solve_all(in, true, outlets, friction, work, sweeps); !done) return tl::unexpected(done.error());
     const Peak next = peak_of(in, sweeps);
     if (next.tension_N <= peak.tension_N) break;
     peak = next;
@@ -94,6 +138,7 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   reeving.peak_tension_N = peak.tension_N;
   reeving.peak_line_speed_m_per_s = peak.line_speed_m_per_s;
   reeving.retraction_at_full_N = peak.retraction_N;
+  reeving.friction = friction;
   reeving.finished_length_m = rest->lines.length_m;
   for (std::size_t l = 0; l < in.lines.size(); ++l)
     reeving.rest_tension_N.push_back(

@@ -36,7 +36,7 @@ Leg leg_of(const MetLeg& met, const LegEnd& from, const LegEnd& to, double weigh
   return leg;
 }
 
-Turn turn_of(const Sheave& sheave, const MetLeg& before, const MetLeg& after, double wrap_rad) {
+Turn turn_of(const Sheave& sheave, const MetLeg& before, const MetLeg& after, double wrap_rad, double jump_N) {
   Turn turn;
   turn.on = sheave.centre + sheave.radius_m * before.to_e;
   turn.off = sheave.centre + sheave.radius_m * after.from_e;
@@ -54,6 +54,7 @@ Turn turn_of(const Sheave& sheave, const MetLeg& before, const MetLeg& after, do
   const double half = wrap_rad / 2, toward = half > 0 ? std::sin(half) / half : 1;
   const Vec3 middle_e = std::cos(half) * before.to_e + sheave.sense * std::sin(half) * cross(sheave.axle, before.to_e);
   turn.wrap_centre = sheave.centre + sheave.radius_m * toward * middle_e;
+  turn.couple_N_m = sheave.sense * sheave.radius_m * jump_N;
   turn.force_N = turn.force_N - (after.hang.weight_N_per_m * sheave.radius_m * wrap_rad) * after.hang.up;
   return turn;
 }
@@ -73,8 +74,10 @@ void record(const Inputs& in, const Station& station, Sweep& sweep) {
       greatest_N = std::max({greatest_N, sweep.legs.back().from_tension_N, sweep.legs.back().to_tension_N});
       if (k == 0) continue;
       const int sheave = line.first_sheave + k - 1;
-      sweep.turns.push_back(turn_of(placed(in, lines, sheave), lines.legs[at - 1], lines.legs[at],
-                                    lines.wrap_rad[static_cast<std::size_t>(sheave)]));
+      const Sheave where = placed(in, lines, sheave);
+      const double jump_N = lines.leg_tension[at](where.centre) - lines.leg_tension[at - 1](where.centre);
+      sweep.turns.push_back(
+          turn_of(where, lines.legs[at - 1], lines.legs[at], lines.wrap_rad[static_cast<std::size_t>(sheave)], jump_N));
     }
     sweep.tension_N.push_back(greatest_N);
   }
@@ -150,7 +153,7 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
   for (std::size_t i = 0; i < sheaves; ++i)
     if (in.sheaves[i].radius_m == 0) sweep.fleet_rad[i] = {0, 0, -1};
   sweep.lead_rad = sweep.greatest_extension_m = none;
-  Extreme least_pay_out = none;  // negated
+  Extreme least_pay_out = none, least_efficiency = none;  // negated
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
     const Pose& pose = sweep.poses[p];
     const int at = static_cast<int>(p);
@@ -164,9 +167,13 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     sweep.lead_rad =
         worse(sweep.lead_rad, pose.lead_rad, gap ? greater(pose.lead_rad, gap->lead_rad) : pose.lead_rad, at);
     double extension_bound = pose.extension_m;
-    if (pose.travel_m >= 0)
-      least_pay_out =
-          worse(least_pay_out, -pose.pay_out, gap ? greater(-pose.pay_out, -gap->pay_out.low) : -pose.pay_out, at);
+    const auto rated = [&](Extreme& least, double value, Band between) {
+      least = worse(least, -value, gap ? greater(-value, -between.low) : -value, at);
+    };
+    if (pose.travel_m >= 0) {
+      rated(least_pay_out, pose.pay_out, gap ? gap->pay_out : Band());
+      rated(least_efficiency, pose.efficiency, gap ? gap->efficiency : Band());
+    }
     // Where the extension only rises, the later pose tops it.
     const bool rises = pose.travel_m >= 0 && gap && gap->pay_out.low >= 0;
     if (gap && !rises) extension_bound = greater(extension_bound, gap->extension_m.high);
@@ -174,6 +181,7 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     sweep.beyond_data = sweep.beyond_data || !in.unit.retraction_N.covers(pose.extension_m);
   }
   sweep.least_pay_out = negated(least_pay_out);
+  sweep.least_efficiency = negated(least_efficiency);
 }
 
 }  // namespace
@@ -185,6 +193,8 @@ Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
   Sweep sweep;
   sweep.path = sweep_in.path;
   sweep.running = sweep_in.running;
+  sweep.friction = sweep_in.friction;
+  sweep.tension_ratio = outlet.tension_ratio;
   sweep.in_wind = norm(sweep_in.wind_Pa) > 0;
   for (std::size_t p = 0; p < passage->stations.size(); ++p) {
     const Station& station = passage->stations[p];

@@ -30,6 +30,8 @@ struct Sheave {
   int sense{};        ///< +1: its line, running from `from` to `to`, turns anticlockwise seen with the axle pointing
                       ///< at the viewer (right-hand about the axle); -1 clockwise
   Body body = on_ground;
+  double friction = 1;         ///< K >= 1: tension of the trailing side over the leading one, as it turns
+  double friction_wrap_rad{};  ///< the wrap K holds for; 0: any
   bool operator==(const Sheave&) const = default;
 };
 
@@ -93,11 +95,15 @@ struct State {
   }
 };
 
-enum class Running { at_rest, paying_out, returning };
+enum class Running { at_rest, paying_out };
 
-/// One sweep to be solved: one state of the lines, one loading, one way of running. At rest and returning, the
-/// tension at the unit's outlet is its retraction at the pose's extension; paying out, it is the peak tension of
-/// `Reeving` at every pose: the most the unit can pull, wherever the rider is.
+/// What the sheaves' friction hinders: lines that are paid out as the trolley goes downstream, or that come back. A rig
+/// at a standstill may be anywhere between the two.
+enum class Friction { none, paying_out, returning };
+
+/// One sweep to be solved: one state of the lines, one loading, one way of running. At rest the tension at the unit's
+/// outlet is its retraction at the pose's extension; paying out, it is the peak tension of `Reeving` at every pose: the
+/// most the unit can pull, wherever the rider is.
 struct SweepInputs {
   int path{};  ///< index into mainline paths (state and loading)
   State state;
@@ -105,6 +111,7 @@ struct SweepInputs {
   double trolley_weight_N{};  ///< the brake trolley
   double rider_weight_N{};    ///< rider and rider trolley; 0 on the empty path
   Running running{};
+  Friction friction{};
   Vec3 wind_Pa;  ///< of a side wind on a line, times its diameter: N per m of it, square to up; zero without wind
   bool operator==(const SweepInputs&) const = default;
 };
@@ -147,7 +154,7 @@ struct Turn {
       off_fleet_rad{};  ///< fleet signed: positive where the leg leans toward the axle's direction
   Vec3 force_N;         ///< of the line on the sheave, the load of the line on the wrap included
   Point3 wrap_centre;   ///< where the load of the wrapped line acts
-  double couple_N_m{};  ///< about the axle: radius x (off - on); 0 without friction
+  double couple_N_m{};  ///< of friction on what carries the sheave, about the axle; right-hand
 };
 
 /// One leg as it hangs, for drawing and for lengths: a catenary in the plane of its two ends and its load.
@@ -178,7 +185,10 @@ struct Pose {
   double extension_m{};  ///< line out of the unit
   double ratio{};        ///< d travel / d extension; NaN at travel < 0
   double pay_out{};      ///< d extension / d travel at travel >= 0
-  double lead_rad{};     ///< line off the outlet's axis
+  /// Of the reduction at travel >= 0. Paying out: the share of the trolley's work that the sheaves do not take;
+  /// returning: the share of the unit's and the blocks' work that reaches the trolley. NaN without friction.
+  double efficiency{};
+  double lead_rad{};  ///< line off the outlet's axis
   double trolley_tension_N{}, outlet_tension_N{};
   Vec3 pull_on_trolley_N;  ///< of the line on the trolley
   Vec3 pull_on_unit_N;     ///< of the line on the unit
@@ -204,6 +214,10 @@ struct Stray {
 struct Sweep {
   int path{};
   Running running{};
+  Friction friction{};
+  /// Per sheave: tension on the side of the line's `from` over that on the other, both as they would be at the height
+  /// of its centre. Empty without friction.
+  std::vector<double> tension_ratio;
   bool in_wind = false;     ///< SweepInputs::wind_Pa is not zero
   std::vector<Pose> poses;  ///< rising travel; travel 0 is always among them
   std::vector<Turn> turns;
@@ -221,6 +235,7 @@ struct Sweep {
   Extreme thickness_m;
   Extreme across_m;           ///< their greatest offset across from the main line's vertical plane
   Extreme least_pay_out;      ///< over travel >= 0
+  Extreme least_efficiency;   ///< likewise; NaN without friction
   double greatest_pay_out{};  ///< bound over travel >= 0
   Extreme greatest_extension_m;
   bool beyond_data{};  ///< somewhere the retraction curve was continued past its last point
@@ -234,6 +249,7 @@ struct Reeving {
   /// the outlet on.
   std::vector<double> finished_length_m;
   std::vector<double> rest_tension_N;  ///< per line then, at its `to`
+  std::vector<double> friction;        ///< per sheave: K at its wrap then, which is taken everywhere
 };
 
 /// Sweeps run on work.threads threads; the result does not depend on how many.

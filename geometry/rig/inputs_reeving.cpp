@@ -133,7 +133,9 @@ class Drawing {
       reeving::Sheave drawn{.centre = points[i + 1],
                             .axle = unit(sheave.axle),
                             .radius_m = 0.5 * sheave.pitch_diameter_m,
-                            .body = body_of(course.sheaves[i])};
+                            .body = body_of(course.sheaves[i]),
+                            .friction = friction_of(sheave, given).value_or(1),
+                            .friction_wrap_rad = sheave.friction_wrap_rad ? sheave.friction_wrap_rad->value : 0};
       if (sheave.mount != Mount::fixed)
         mount(sheave, static_cast<std::size_t>(drawn.body), points[i], points[i + 2], drawn);
       auto sense = sense_of(course.turning[i], points[i], points[i + 2], drawn);
@@ -217,14 +219,36 @@ bool in_the_wind(mainline::Weather weather, mainline::Loading loading) {
          (weather == mainline::Weather::cold && loading == mainline::Loading::lightest);
 }
 
+/// Says what is taken where no friction is known.
+void assume_friction(const Layout& layout, const Courses& courses, std::vector<std::string>& assumptions) {
+  for (const Course& course : courses.courses)
+    for (const int index : course.sheaves) {
+      if (index < 0) continue;
+      const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(index)];
+      const Line& line = layout.lines[static_cast<std::size_t>(course.item.index)];
+      const auto friction = friction_of(sheave, line);
+      if (!friction)
+        assumptions.push_back(fmt::format("sheave {}: no friction, for none is given{}", sheave.id.value,
+                                          sheave.bearing ? "; tables by bearing are for steel lines" : ""));
+      else if (!sheave.friction)
+        assumptions.push_back(
+            fmt::format("sheave {}: friction K = {} by its {} bearing (Wire Rope Users Manual, 4th "
+                        "ed., p. 86-88, second-hand; for steel)",
+                        sheave.id.value, *friction, *sheave.bearing == Bearing::rolling ? "rolling" : "plain"));
+    }
+}
+
 /// Which sweeps there are is decided here and nowhere else. On every path the line at rest, for riders where it matters
 /// also with a side wind from either side; with a rider also at the unit's peak tension. Without sheave friction an
-/// empty trolley's return is its sweep at rest.
+/// empty trolley's return is its sweep at rest. With it, lines rest as they came back, and on every path also as they
+/// are about to be paid out: what stands still is somewhere between the two.
 void add_sweeps(const Layout& layout, const Courses& courses, const SupportCables& supports,
                 const mainline::MainLine& main_line, reeving::Inputs& in) {
   const auto state_of = [&](const mainline::State& s) {
     return reeving::State{s.cable, lengths_at(layout, courses, supports, s.temperature_K)};
   };
+  const bool rubs =
+      std::any_of(in.sheaves.begin(), in.sheaves.end(), [](const reeving::Sheave& s) { return s.friction > 1; });
   for (std::size_t p = 0; p < main_line.paths.size(); ++p) {
     const mainline::StatePath& path = main_line.paths[p];
     const mainline::State& state = main_line.states[static_cast<std::size_t>(path.state)];
@@ -238,8 +262,16 @@ void add_sweeps(const Layout& layout, const Courses& courses, const SupportCable
     sweep.trolley_weight_N = layout.brake_trolley.mass_kg * standard_gravity;
     sweep.rider_weight_N = rider_weight_N(layout, path.loading);
     sweep.running = reeving::Running::at_rest;
+    if (rubs) sweep.friction = reeving::Friction::returning;
     in.sweeps.push_back(sweep);
-    if (path.loading == mainline::Loading::empty) continue;
+    const auto about_to_pay_out = [&] {
+      sweep.friction = reeving::Friction::paying_out;
+      in.sweeps.push_back(sweep);
+    };
+    if (path.loading == mainline::Loading::empty) {
+      if (rubs) about_to_pay_out();
+      continue;
+    }
     if (const auto& wind = layout.site.wind_across_m_per_s; wind && in_the_wind(state.weather, path.loading)) {
       const double density =
           air_density_kg_per_m3(layout.site.altitude_m ? layout.site.altitude_m->value : 0, state.temperature_K);
@@ -249,12 +281,19 @@ void add_sweeps(const Layout& layout, const Courses& courses, const SupportCable
       }
       sweep.wind_Pa = {};
     }
+    if (rubs) about_to_pay_out();
     sweep.running = reeving::Running::paying_out;
     in.sweeps.push_back(sweep);
   }
 }
 
 }  // namespace
+
+std::optional<double> friction_of(const Sheave& sheave, const Line& line) {
+  if (sheave.friction) return sheave.friction->value;
+  if (!sheave.bearing || line.material != LineMaterial::steel) return std::nullopt;
+  return *sheave.bearing == Bearing::rolling ? 1.04 : 1.09;
+}
 
 Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame, const Courses& courses, double ratio,
                                        const mainline::MainLine& main_line, Resolution resolution,
@@ -293,6 +332,7 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   in.speed_m_per_s = layout.riders.arrival_speed_m_per_s.value.high;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;
+  assume_friction(layout, courses, assumptions);
   if (auto drawn = Drawing(layout, frame, courses, supports, in).draw(); !drawn) return tl::unexpected(drawn.error());
   in.upstream_m = upstream_travel_m(layout, frame, in);
   add_sweeps(layout, courses, supports, main_line, in);

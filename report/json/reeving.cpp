@@ -59,7 +59,7 @@ std::string_view word_for(reeving::Joint joint) {
 }
 
 /// What a point of the reeving moves with.
-std::string_view body(const Rig& rig, reeving::Body body) {
+std::string body(const Rig& rig, reeving::Body body) {
   if (body == reeving::on_ground) return "ground";
   if (body == reeving::on_trolley) return "brake trolley";
   return words::id_of(rig.layout, rig.bodies.at(static_cast<std::size_t>(body)));
@@ -76,6 +76,8 @@ void write_sheaves(Writer& out, const Rig& rig) {
     wheel ? out.null("axle") : out.vector("axle", sheave.axle);
     out.number("radius_m", sheave.radius_m);
     wheel ? out.null("turning") : out.text("turning", words::turning_of(sheave.sense));
+    out.number("friction", sheave.friction);
+    out.number("friction_wrap_rad", sheave.friction_wrap_rad);
   });
 }
 
@@ -172,6 +174,7 @@ void write_reeving(Writer& out, const Rig& rig) {
     out.number("peak_tension_N", known(reeving.peak_tension_N));
     out.number("peak_line_speed_m_per_s", known(reeving.peak_line_speed_m_per_s));
     out.number("retraction_at_full_N", known(reeving.retraction_at_full_N));
+    out.column("friction", reeving.friction, itself);
     out.column("finished_length_m", reeving.finished_length_m, itself);
     out.column("rest_tension_N", reeving.rest_tension_N, itself);
     write_sweeps(out, rig);

@@ -50,6 +50,7 @@ void write_poses(Writer& out, const Sweep& sweep) {
         .add("extension_m", &Pose::extension_m)
         .add("ratio", &Pose::ratio)
         .add("pay_out", &Pose::pay_out)
+        .add("efficiency", &Pose::efficiency)
         .add("lead_rad", &Pose::lead_rad)
         .add("trolley_tension_N", &Pose::trolley_tension_N)
         .add("outlet_tension_N", &Pose::outlet_tension_N)
@@ -123,6 +124,7 @@ void write_worst(Writer& out, const Sweep& sweep) {
     write_extreme(out, "across_m", sweep.across_m);
     write_extreme(out, "least_pay_out", sweep.least_pay_out);
     out.number("greatest_pay_out", sweep.greatest_pay_out);
+    write_extreme(out, "least_efficiency", sweep.least_efficiency);
     write_extreme(out, "greatest_extension_m", sweep.greatest_extension_m);
     out.flag("beyond_data", sweep.beyond_data);
   });
@@ -142,6 +144,8 @@ void write_sweep(Writer& out, const Rig& rig, std::size_t index) {
   out.text("name", tables::passage(rig, static_cast<int>(index)));
   out.count("path", sweep.path);
   out.text("running", words::word_for(sweep.running));
+  out.text("friction", words::word_for(sweep.friction));
+  out.column("tension_ratio", sweep.tension_ratio, [](double ratio) { return ratio; });
   out.number("trolley_weight_N", in.trolley_weight_N);
   out.number("rider_weight_N", in.rider_weight_N);
   out.vector("wind_Pa", in.wind_Pa);

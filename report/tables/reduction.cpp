@@ -76,25 +76,45 @@ Table reduction(const Dossier& dossier, const Style& style) {
   Table table{"Reduction", {"travel"}, {}, {}};
   if (!rig.reeving.solved()) return undetermined(std::move(table), rig.reeving.result->error());
   std::vector<const Sweep*> sweeps;
+  std::vector<std::string> efficiency;
   for (const Loading loading : {Loading::empty, Loading::heaviest})
     for (const mainline::Weather weather : {mainline::Weather::cold, mainline::Weather::warm})
       if (const Sweep* sweep = find(rig, loading, reeving::Running::at_rest, weather)) sweeps.push_back(sweep);
   if (sweeps.empty()) return table;
+  const std::size_t ratios = sweeps.size();
+  const auto rubs = [&](Loading loading, reeving::Running running, const char* heading) {
+    const Sweep* sweep = find(rig, loading, running, mainline::Weather::cold);
+    if (!sweep || sweep->tension_ratio.empty()) return;
+    sweeps.push_back(sweep);
+    efficiency.push_back(heading);
+  };
+  rubs(Loading::heaviest, reeving::Running::paying_out, "efficiency out");
+  rubs(Loading::empty, reeving::Running::at_rest, "efficiency back");
   table.notes.push_back(fmt::format(
       "Nominal ratio {:.4g}:1. Ratio: metres of travel a metre of extension, at that travel. Lines at rest, the brake "
       "unit pulling its retraction.",
       rig.nominal_ratio.value_or(rig.reeving.inputs->nominal_ratio)));
   const mainline::MainLine& main_line = *rig.main_line.solved();
-  for (std::size_t i = 0; i < sweeps.size(); ++i) {
+  for (std::size_t i = 0; i < ratios; ++i) {
     const char letter = static_cast<char>('A' + i);
     table.headings.insert(table.headings.end(), {fmt::format("extension {}", letter), fmt::format("ratio {}", letter)});
     table.notes.push_back(fmt::format(
         "{}: {}.", letter, words::name_of(main_line, main_line.paths.at(static_cast<std::size_t>(sweeps[i]->path)))));
   }
+  table.headings.insert(table.headings.end(), efficiency.begin(), efficiency.end());
+  if (!efficiency.empty())
+    table.notes.push_back(
+        "Efficiency: what the sheaves' friction leaves of the work, 1 without friction; out: heaviest rider at peak "
+        "line "
+        "tension, cold; back: empty trolley, cold.");
   for (const double travel_m : common_travels(sweeps)) {
     std::vector<Cell> row{words::travel(travel_m, style)};
-    for (const Sweep* sweep : sweeps) {
-      const reeving::Pose& pose = *pose_at(*sweep, travel_m);
+    for (std::size_t i = 0; i < sweeps.size(); ++i) {
+      const reeving::Pose& pose = *pose_at(*sweeps[i], travel_m);
+      if (i >= ratios) {
+        row.push_back(cell(pose.efficiency, Dimension::ratio));
+        continue;
+      }
       row.push_back(cell(pose.extension_m, Dimension::length));
       row.push_back(cell(pose.ratio, Dimension::ratio));
     }

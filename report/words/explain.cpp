@@ -16,6 +16,7 @@ struct LimitKeys {
 constexpr LimitKeys limit_keys[] = {
     {"reduction", "none: the brake trolley must be the fast end"},
     {"pay-out", "none: it must pay out all the way"},
+    {"efficiency", "limits.efficiency; sheave.friction, or sheave.bearing under a steel line"},
     {"fleet-angle", "limits.fleet_angle, or sheave.fleet_angle of the sheave itself"},
     {"lead-angle", "brake_unit.lead_angle"},
     {"coplanarity", "limits.plane_thickness"},

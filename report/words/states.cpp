@@ -12,7 +12,17 @@ std::string_view word_for(reeving::Running running) {
       return "at rest";
     case reeving::Running::paying_out:
       return "paying out";
-    case reeving::Running::returning:
+  }
+  return "unknown";
+}
+
+std::string_view word_for(reeving::Friction friction) {
+  switch (friction) {
+    case reeving::Friction::none:
+      return "none";
+    case reeving::Friction::paying_out:
+      return "paying out";
+    case reeving::Friction::returning:
       return "returning";
   }
   return "unknown";
@@ -22,6 +32,8 @@ std::string_view word_for(loads::Action action) {
   switch (action) {
     case loads::Action::at_rest:
       return "at rest";
+    case loads::Action::returning:
+      return "returning";
     case loads::Action::wind:
       return "wind";
     case loads::Action::peak_tension:

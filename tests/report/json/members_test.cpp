@@ -39,6 +39,7 @@ TEST_P(JsonMembers, OfEveryPose) {
     expect("extension_m", &Pose::extension_m);
     expect("ratio", &Pose::ratio);
     expect("pay_out", &Pose::pay_out);
+    expect("efficiency", &Pose::efficiency);
     expect("lead_rad", &Pose::lead_rad);
     expect("trolley_tension_N", &Pose::trolley_tension_N);
     expect("outlet_tension_N", &Pose::outlet_tension_N);
@@ -52,7 +53,7 @@ TEST_P(JsonMembers, OfEveryPose) {
     expect("line_weight_N", &Pose::line_weight_N);
     expect("tau_rad", &Pose::tau_rad);
     expect("lift_by_line_m", &Pose::lift_by_line_m);
-    EXPECT_EQ(columns.size(), 20u) << "a key that is not held to its member";
+    EXPECT_EQ(columns.size(), 21u) << "a key that is not held to its member";
     const Json& strays = reeving()["sweeps"][s]["strays"];
     EXPECT_TRUE(same_column(strays["trolley_m"], sweeps()[s].strays, &Stray::trolley_m));
     EXPECT_TRUE(same_column(strays["rider_m"], sweeps()[s].strays, &Stray::rider_m));
@@ -165,6 +166,7 @@ TEST_P(JsonMembers, OfEverySweepAndItsWorst) {
     expect(worst["thickness_m"], sweeps()[s].thickness_m);
     expect(worst["across_m"], sweeps()[s].across_m);
     expect(worst["least_pay_out"], sweeps()[s].least_pay_out);
+    expect(worst["least_efficiency"], sweeps()[s].least_efficiency);
     EXPECT_TRUE(same(worst["greatest_pay_out"], sweeps()[s].greatest_pay_out));
     expect(worst["greatest_extension_m"], sweeps()[s].greatest_extension_m);
     EXPECT_EQ(worst["beyond_data"], sweeps()[s].beyond_data);
