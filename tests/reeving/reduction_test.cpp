@@ -27,18 +27,6 @@ TEST(Reduction, TheWorkedTwoToOneHasItsPullAndRatio) {
   EXPECT_NEAR(done, 800 * pose->pose.pay_out + 58.84 * pose->rates.blocks[0].shift.z, 1e-8 * 800);
 }
 
-/// Level parts: the trolley's end as high as the top of the redirect, which stands far upstream with all that hangs
-/// there; lines without weight, and a block of a gram that never turns.
-Inputs level_parts(int n, double upstream_m) {
-  Inputs in = reduction({.parts = n, .carried = false, .weight_N = 0.01, .line_kg_per_m = 0});
-  in.blocks[0].joint = Joint::carrier;
-  for (Sheave& s : in.sheaves)
-    if (s.body == on_ground) s.centre.x -= upstream_m;
-  if (in.lines[0].to.body == on_ground) in.lines[0].to.at.x -= upstream_m;
-  in.attachment = {0, 0, 1.06};
-  return in;
-}
-
 // Parts that stand off the level by h over their length l lose (h/l)^2 / 2 of their pull and of their way. The
 // trolley's part stands off by what the main line sinks under it, below 0.2 m; the others by less.
 TEST(Reduction, WithLongLevelPartsTheRatioTendsToItsNumberAndThePullToTheUnitsPart) {

@@ -95,11 +95,21 @@ inline Inputs skew_reduction(const ReductionParts& given) {
   return in;
 }
 
-/// Source TWO: 2:1 in a vertical plane on weightless lines, block of r 50 mm and 58.84 N, dead end (0, 0.25), unit
-/// (-6, 0.1), trolley's end at (3, 0), line of 14 m that crosses. The braking line takes hold of the block at its axle.
-/// The trolley hangs on the middle of a main line of 1 GN, which gives by 1e-7 m for the pull.
-inline Inputs two_to_one_in_a_plane() {
-  Inputs in;
+/// Level parts: the trolley's end as high as the top of the redirect, which stands far upstream with all that hangs
+/// there; lines without weight, and a block of a gram that never turns.
+inline Inputs level_parts(int n, double upstream_m) {
+  Inputs in = reduction({.parts = n, .carried = false, .weight_N = 0.01, .line_kg_per_m = 0});
+  in.blocks[0].joint = Joint::carrier;
+  for (Sheave& s : in.sheaves)
+    if (s.body == on_ground) s.centre.x -= upstream_m;
+  if (in.lines[0].to.body == on_ground) in.lines[0].to.at.x -= upstream_m;
+  in.attachment = {0, 0, 1.06};
+  return in;
+}
+
+/// Hangs a trolley of that weight, its line's end at `at`, on the middle of a main line of 1 GN, which gives by 1e-7 m
+/// for the pull.
+inline mainline::Cable stand_trolley(Inputs& in, Point3 at, double weight_N) {
   in.along = {1, 0, 0};
   in.across = {0, 1, 0};
   in.up = {0, 0, 1};
@@ -108,8 +118,16 @@ inline Inputs two_to_one_in_a_plane() {
   const double span = 100, w = 1e4, H = 1e9;
   const auto length = mainline::length_from_tension(span, 0, w, 0, H, mainline::MeasuredAt::horizontal);
   const mainline::Cable cable{span, 0, *length, w, 0};
-  const mainline::Load trolley{50, 40};
-  in.origin = {-47, 0, -mainline::hang_rolling(cable, {&trolley, 1})->wheels[0].z_m};
+  const mainline::Load trolley{in.rest_m, weight_N};
+  in.origin = {at.x - in.rest_m, at.y, at.z - mainline::hang_rolling(cable, {&trolley, 1})->wheels[0].z_m};
+  return cable;
+}
+
+/// Source TWO: 2:1 in a vertical plane on weightless lines, block of r 50 mm and 58.84 N, dead end (0, 0.25), unit
+/// (-6, 0.1), trolley's end at (3, 0), line of 14 m that crosses. The braking line takes hold of the block at its axle.
+inline Inputs two_to_one_in_a_plane() {
+  Inputs in;
+  const mainline::Cable cable = stand_trolley(in, {3, 0, 0}, 40);
   in.sheaves = {{{-5.4, 0, 0.1}, {0, 1, 0}, 0.05, -1, 0}};
   in.lines = {{.from = {{}, on_trolley}, .to = {{0, 0, 0.25}, on_ground}, .sheaves = 1, .closing = Closing::length},
               {.from = {{-5.4, 0, 0.1}, 0}, .to = {{-6, 0, 0.1}, on_ground}, .first_sheave = 1}};
@@ -122,6 +140,18 @@ inline Inputs two_to_one_in_a_plane() {
   in.sweeps = {{0, in.reference, in.reference, 40, 0, Running::paying_out}};
   in.nominal_ratio = 2;
   return in;
+}
+
+/// What is settled for a sweep when every sheave rubs by K: the sense in which each turns is seen without friction.
+inline Outlet rubbing(const Inputs& in, const SweepInputs& sweep, Outlet outlet, double K) {
+  outlet.tension_ratio.clear();
+  const auto mark = solve_pose(in, sweep, outlet, 0);
+  const std::vector<double> flow = flow_of(in, *mark);
+  for (std::size_t i = 0; i < in.sheaves.size(); ++i) {
+    const bool toward_from = (flow[i] > 0) == (sweep.friction == Friction::paying_out);
+    outlet.tension_ratio.push_back(in.sheaves[i].radius_m == 0 ? 1 : toward_from ? K : 1 / K);
+  }
+  return outlet;
 }
 
 inline Inputs two_to_one() { return reduction({.parts = 2}); }
