@@ -71,7 +71,7 @@ std::vector<double> Standing::row(const std::vector<Vec3>& on_anchor_N, const Ca
     }
     if (members_of_[a].empty()) continue;
     const auto hold = [&](int lost, std::optional<Event>& not_held) {
-      const auto held = anchorage::hold(node_of(a, lost), force_N);
+      auto held = anchorage::hold(node_of(a, lost), force_N);
       if (!held) note(not_held, held.error().why, key, lost);
       std::size_t i = 0;
       for (const std::size_t m : members_of_[a]) {

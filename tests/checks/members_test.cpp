@@ -124,7 +124,13 @@ TEST(MemberLost, OfABridleTheOtherLegCarriesAll) {
   ASSERT_EQ(loads.lost.size(), 2u);
   for (const loads::LostDemand& lost : loads.lost) {
     const auto other = static_cast<std::size_t>(1 - lost.member);
-    EXPECT_NEAR(lost.others[other].tension_N.value, loads.demands[secondary].force_N.value, 1e-9);
+    const Extreme& carried = lost.others[other].tension_N;
+    EXPECT_NEAR(carried.value, loads.demands[secondary].force_N.value, 1e-9);
+    const loads::LoadCase& load_case = loads.cases[static_cast<std::size_t>(carried.pose)];
+    EXPECT_EQ(load_case.lost, lost.member);
+    EXPECT_EQ(load_case.action, loads::Action::member_lost);
+    EXPECT_EQ(load_case.in_member_N[other], carried.value);
+    EXPECT_EQ(load_case.in_member_N[static_cast<std::size_t>(lost.member)], 0);
   }
   for (const Finding& finding : findings_of(member_lost, rig)) {
     EXPECT_EQ(finding.verdict, Verdict::pass);
@@ -145,6 +151,35 @@ TEST(MemberLost, WithoutTheOnlyGuyThatHoldsItFails) {
                       "anchor.A3: its members are taken of one stiffness EA, and its point as staying where it is "
                       "drawn; they give no ea"),
             rig.assumptions.end());
+}
+
+TEST(MemberLost, TheOtherLegOverItsCapacityFailsAndWithoutOneIsNotJudged) {
+  const Rig weak = solve(built_up(bridle("wll = \"1 kN\"\nmay_be_lost = true\n")));
+  for (const Finding& finding : findings_of(member_lost, weak)) {
+    EXPECT_EQ(finding.verdict, Verdict::fail);
+    EXPECT_GT(finding.value, 1);
+  }
+  Layout layout = weak.layout;
+  for (Member& one : layout.members) one.wll_N.reset();
+  for (const Finding& finding : findings_of(member_lost, solve(layout, {&weak}))) {
+    EXPECT_EQ(finding.verdict, Verdict::not_judged);
+    EXPECT_EQ(finding.why, "it carries load and has neither a wll nor an mbs");
+  }
+  // Of a load that some pose may bring over the capacity nothing is said.
+  Rig between = solve(built_up(bridle("wll = \"2 t\"\nmay_be_lost = true\n")), {&weak});
+  loads::Loads loads = *between.loads.solved();
+  for (loads::LostDemand& lost : loads.lost)
+    for (loads::MemberDemand& other : lost.others) other.tension_N.bound = 20e3;
+  between.loads.result = std::make_shared<const Solved<loads::Loads>>(std::move(loads));
+  for (const Finding& finding : findings_of(member_lost, between)) EXPECT_EQ(finding.verdict, Verdict::undetermined);
+}
+
+TEST(BuiltUpAnchors, APoleIsBracedByThePretensionOfItsGuys) {
+  const std::vector<loads::Member>& members = guyed().loads.inputs->members;
+  const Point3 at = guyed().layout.anchors[secondary].position;
+  double down_N = 0;
+  for (std::size_t m = 1; m < members.size(); ++m) down_N -= 1000 * unit(members[m].part.to - at).z;
+  EXPECT_NEAR(members[0].part.pretension_N, -down_N, 1e-9) << "the pole stands upright";
 }
 
 TEST(BaseMoment, IsTheArmTimesTheForceSquareToIt) {

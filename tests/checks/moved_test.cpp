@@ -34,7 +34,9 @@ const Finding& about(const Judged& judged, const Check& check, Item subject) {
 const Item redirect{Item::Kind::sheave, 0};
 
 TEST(Moved, AnAnchorTakesAlongWhatStandsOnIt) {
-  const Layout drawn = layout_of("marten_ridge");
+  Layout drawn = layout_of("marten_ridge");
+  for (Sheave& sheave : drawn.sheaves)
+    if (sheave.position) sheave.swivel_at = sheave.position;
   const Vec3 by{0.1, -0.2, 0.3};
   for (std::size_t a = 0; a < drawn.anchors.size(); ++a) {
     const auto id = static_cast<AnchorId>(a);
@@ -45,6 +47,9 @@ TEST(Moved, AnAnchorTakesAlongWhatStandsOnIt) {
     for (std::size_t s = 0; s < drawn.sheaves.size(); ++s)
       if (drawn.sheaves[s].position)
         shift(drawn.sheaves[s].on == Carrier{id}, *layout.sheaves[s].position, *drawn.sheaves[s].position);
+    for (std::size_t s = 0; s < drawn.sheaves.size(); ++s)
+      if (drawn.sheaves[s].swivel_at)
+        shift(drawn.sheaves[s].on == Carrier{id}, *layout.sheaves[s].swivel_at, *drawn.sheaves[s].swivel_at);
     shift(drawn.brake_unit.on == id, layout.brake_unit.outlet, drawn.brake_unit.outlet);
   }
 }
