@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "geometry/checks/check.hpp"
@@ -58,15 +60,23 @@ Judged judge_in_place(Layout layout, const Near& near, const Work& work) {
 
 /// Over all that the anchors may move.
 void judge_moved(Judged& judged, const Work& work) {
-  if (too_many_move(judged.rig.layout)) return leave_unknown(judged.findings);
-  const std::vector<MovedPlace> places = corners_of(judged.rig.layout, judged.rig.frame);
-  if (places.empty()) return;
+  const Layout boxed = with_give(judged.rig);
+  if (too_many_move(boxed))
+    return leave_unknown(judged.findings,
+                         fmt::format("movement of more than {} anchors is not judged together", most_anchors));
+  const std::vector<MovedPlace> places = corners_of(boxed, judged.rig.frame);
   std::vector<std::vector<Finding>> at_corner(places.size());
+  std::vector<char> settles(places.size());
   for_each_index(work, static_cast<int>(places.size()), [&](int c) {
     const auto corner = static_cast<std::size_t>(c);
-    at_corner[corner] = judge_in_place(places[corner].layout, {&judged.rig}, {.stop = work.stop}).findings;
+    Judged there = judge_in_place(places[corner].layout, {&judged.rig}, {.stop = work.stop});
+    settles[corner] = settled(judged.rig, there.rig);
+    at_corner[corner] = std::move(there.findings);
   });
-  widen(judged.findings, places, at_corner);
+  if (!places.empty()) widen(judged.findings, places, at_corner);
+  if (std::ranges::count(settles, 0) > 0)
+    leave_unknown(judged.findings,
+                  "where the anchors give way they are pulled more than 5 % harder; give their \"movement\"");
 }
 
 }  // namespace

@@ -11,8 +11,6 @@
 namespace fairlead {
 namespace {
 
-constexpr std::size_t most_anchors = 2;  ///< judged together: 64 corners
-
 bool moves(const Anchor& anchor) {
   return anchor.movement &&
          (anchor.movement->value.along_m > 0 || anchor.movement->value.across_m > 0 || anchor.movement->value.up_m > 0);
@@ -138,6 +136,36 @@ Layout moved(Layout layout, AnchorId id, Vec3 by) {
   return layout;
 }
 
+Layout with_give(const Rig& drawn) {
+  Layout layout = drawn.layout;
+  const loads::Loads* loads = drawn.loads.solved();
+  for (std::size_t a = 0; a < layout.anchors.size(); ++a) {
+    Anchor& anchor = layout.anchors[a];
+    if (!anchor.stiffness_N_per_m || !loads) continue;
+    const PerAxis& stiffness = *anchor.stiffness_N_per_m;
+    const auto& pull_N = loads->anchors[a].pull_N;
+    anchor.movement = Given<Size>{
+        {pull_N[0].bound / stiffness.along, pull_N[1].bound / stiffness.across, pull_N[2].bound / stiffness.up},
+        anchor.stiffness_N_per_m->place};
+  }
+  return layout;
+}
+
+bool settled(const Rig& drawn, const Rig& at_corner) {
+  constexpr double growth = 1.05;  ///< a further round would add a twentieth of the movement, and then of that
+  const loads::Loads *before = drawn.loads.solved(), *after = at_corner.loads.solved();
+  for (std::size_t a = 0; a < drawn.layout.anchors.size(); ++a) {
+    if (!drawn.layout.anchors[a].stiffness_N_per_m) continue;
+    if (!before || !after) return false;
+    for (std::size_t axis = 0; axis < 3; ++axis)
+      // A pull that the movement only brings about is measured by the whole force on the anchor.
+      if (!(after->anchors[a].pull_N[axis].bound <=
+            growth * before->anchors[a].pull_N[axis].bound + (growth - 1) * before->demands[a].force_N.value))
+        return false;
+  }
+  return true;
+}
+
 std::vector<MovedPlace> corners_of(const Layout& layout, const Frame& frame) {
   struct Step {
     AnchorId anchor;
@@ -147,7 +175,7 @@ std::vector<MovedPlace> corners_of(const Layout& layout, const Frame& frame) {
   const Vec3 axes[] = {frame.along, frame.across, frame.up};
   std::vector<Step> steps;
   const std::vector<AnchorId> moving = that_move(layout);
-  if (moving.empty() || moving.size() > most_anchors) return {};
+  if (moving.empty() || too_many_move(layout)) return {};
   for (const AnchorId id : moving) {
     const Size& box = layout.anchors[static_cast<std::size_t>(id)].movement->value;
     const double reach_m[] = {box.along_m, box.across_m, box.up_m};
@@ -173,7 +201,7 @@ std::vector<MovedPlace> corners_of(const Layout& layout, const Frame& frame) {
   return places;
 }
 
-bool too_many_move(const Layout& layout) { return that_move(layout).size() > most_anchors; }
+bool too_many_move(const Layout& layout) { return that_move(layout).size() > static_cast<std::size_t>(most_anchors); }
 
 void widen(std::vector<Finding>& drawn, const std::vector<MovedPlace>& places,
            const std::vector<std::vector<Finding>>& at_corner) {
@@ -199,11 +227,11 @@ void widen(std::vector<Finding>& drawn, const std::vector<MovedPlace>& places,
   drawn = std::move(widened);
 }
 
-void leave_unknown(std::vector<Finding>& findings) {
+void leave_unknown(std::vector<Finding>& findings, const std::string& why) {
   for (Finding& finding : findings) {
     if (finding.verdict != Verdict::pass) continue;
     finding.verdict = Verdict::undetermined;
-    finding.why = fmt::format("movement of more than {} anchors is not judged together", most_anchors);
+    finding.why = why;
   }
 }
 

@@ -9,6 +9,14 @@ namespace fairlead {
 /// ends and its base stay.
 Layout moved(Layout, AnchorId, Vec3 by);
 
+/// The layout with the movement of every anchor that gives its stiffness: its greatest pull over it, either way, as it
+/// is at the drawn place. Where a pull is not known, the movement is not either.
+Layout with_give(const Rig& drawn);
+
+/// Whether at a moved place no anchor that gives its stiffness is pulled more than 1.05 times as hard: then one round
+/// of movement is taken as enough.
+bool settled(const Rig& drawn, const Rig& at_corner);
+
 /// A corner of the boxes of all anchors that may move, and in words: "anchor A3 moved by (20, -20, 10) mm".
 struct MovedPlace {
   Layout layout;
@@ -21,6 +29,7 @@ std::vector<MovedPlace> corners_of(const Layout&, const Frame&);
 
 /// Whether more anchors move than are judged together.
 bool too_many_move(const Layout&);
+inline constexpr int most_anchors = 2;  ///< judged together: 64 corners
 
 /// The findings at the drawn place, each the worst of all places, a fact "moved" naming where that is. `at_corner`: in
 /// the order of corners_of.
@@ -30,7 +39,7 @@ bool too_many_move(const Layout&);
 void widen(std::vector<Finding>& drawn, const std::vector<MovedPlace>&,
            const std::vector<std::vector<Finding>>& at_corner);
 
-/// Where more anchors move than are judged together nothing that passed is known to pass.
-void leave_unknown(std::vector<Finding>&);
+/// Makes of every pass an undetermined for this reason.
+void leave_unknown(std::vector<Finding>&, const std::string& why);
 
 }  // namespace fairlead

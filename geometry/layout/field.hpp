@@ -52,11 +52,12 @@ struct Pointing {
 };
 
 template <class T, class... Extra>
-using Storage = std::variant<std::string T::*, std::optional<std::string> T::*, Words T::*, std::optional<Words> T::*,
-                             Real T::*, std::optional<Real> T::*, Given<Range> T::*, std::optional<Given<Range>> T::*,
-                             Given<Point3> T::*, std::optional<Given<Point3>> T::*, Given<Vec3> T::*,
-                             std::optional<Given<Vec3>> T::*, std::optional<Given<Size>> T::*,
-                             std::optional<Limit> T::*, Given<Date> T::*, std::optional<Given<Date>> T::*, Extra...>;
+using Storage =
+    std::variant<std::string T::*, std::optional<std::string> T::*, Words T::*, std::optional<Words> T::*, Real T::*,
+                 std::optional<Real> T::*, Given<Range> T::*, std::optional<Given<Range>> T::*, Given<Point3> T::*,
+                 std::optional<Given<Point3>> T::*, Given<Vec3> T::*, std::optional<Given<Vec3>> T::*,
+                 std::optional<Given<Size>> T::*, std::optional<Given<PerAxis>> T::*, std::optional<Limit> T::*,
+                 Given<Date> T::*, std::optional<Given<Date>> T::*, Extra...>;
 
 /// Which members a table of T may name. A section that stores more than the common kinds specialises it.
 template <class T>

@@ -40,6 +40,12 @@ struct Size {
   bool operator==(const Size&) const = default;
 };
 
+/// Three numbers of one kind along the main line, across it and up.
+struct PerAxis {
+  double along{}, across{}, up{};
+  bool operator==(const PerAxis&) const = default;
+};
+
 /// A limit and who says so. An absent Limit makes its check "not judged".
 struct Limit {
   Real at;

@@ -35,6 +35,8 @@ inline constexpr Kind kind_of<Vec3> = Kind::displacement;
 template <>
 inline constexpr Kind kind_of<Size> = Kind::size;
 template <>
+inline constexpr Kind kind_of<PerAxis> = Kind::per_axis;
+template <>
 inline constexpr Kind kind_of<Curve> = Kind::curve;
 template <>
 inline constexpr Kind kind_of<Date> = Kind::date;
@@ -119,6 +121,8 @@ std::string_view kind_words(Kind kind) {
       return "a displacement [along, across, up]";
     case Kind::size:
       return "a size [along, across, up]";
+    case Kind::per_axis:
+      return "three values [along, across, up]";
     case Kind::direction:
       return "a direction [x, y, z], of any length above zero";
     case Kind::curve:

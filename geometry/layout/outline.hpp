@@ -17,6 +17,7 @@ struct Outline {
     point,
     displacement,
     size,
+    per_axis,
     direction,
     curve,
     date,

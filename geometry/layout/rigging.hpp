@@ -62,6 +62,7 @@ struct Anchor {
   std::optional<Given<Vec3>> cone_axis;  ///< direction in which it may be pulled, any length > 0
   std::optional<Real> cone_angle_rad;    ///< greatest angle of the load off that direction
   std::optional<Given<Size>> movement;   ///< how far it may come to stand either way of its place: along, across, up
+  std::optional<Given<PerAxis>> stiffness_N_per_m;  ///< in place of movement: of what carries it
   Place place{};
 };
 

@@ -59,11 +59,21 @@ inline constexpr Field<Anchor> anchor_fields[] = {
      &Anchor::cone_angle_rad},
     {{.name = "movement",
       .says = "how far it may come to stand either way of its place: along, across, up",
-      .need = Need::optional,
+      .need = Need::at_most_one,
       .dimension = Dimension::length,
       .bounds = not_negative,
-      .examples = {"['20 mm', '20 mm', '10 mm']"}},
+      .examples = {"['20 mm', '20 mm', '10 mm']"},
+      .group = 2},
      &Anchor::movement},
+    {{.name = "stiffness",
+      .says =
+          "of what carries it: along, across, up; in place of movement, which follows from it and the greatest pull",
+      .need = Need::at_most_one,
+      .dimension = Dimension::force_per_length,
+      .bounds = above_zero,
+      .examples = {"['200 kN/m', '200 kN/m', '2000 kN/m']"},
+      .group = 2},
+     &Anchor::stiffness_N_per_m},
 };
 template <>
 inline constexpr std::span<const Field<Anchor>> fields_of<Anchor> = anchor_fields;

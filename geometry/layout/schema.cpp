@@ -92,6 +92,7 @@ Object value_schema(const Outline& outline) {
     case Outline::Kind::point:
     case Outline::Kind::displacement:
     case Outline::Kind::size:
+    case Outline::Kind::per_axis:
       return list_of({one}, 3, 3);
     case Outline::Kind::direction:
       return list_of({Object{{"type", text("number")}}}, 3, 3);

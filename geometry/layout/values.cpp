@@ -142,6 +142,11 @@ void ValueReader::read(const Node& node, const Key& key, const std::string& who,
   value = {along_m, across_m, up_m};
 }
 
+void ValueReader::read(const Node& node, const Key& key, const std::string& who, PerAxis& value) {
+  const auto [along, across, up] = triple(node, key, who, "three values [along, across, up]");
+  value = {along, across, up};
+}
+
 void ValueReader::read(const Node& node, const Key& key, const std::string& who, Curve& value) {
   if (node.kind != Node::Kind::list) return refuse_kind(node, key, who, "a list of rows");
   if (node.items.size() < 2) return refuse(node, who, "a curve has at least two rows", example(key));

@@ -22,6 +22,7 @@ class ValueReader {
   void read(const Node&, const Key&, const std::string& who, Point3&);
   void read(const Node&, const Key&, const std::string& who, Vec3&);
   void read(const Node&, const Key&, const std::string& who, Size&);
+  void read(const Node&, const Key&, const std::string& who, PerAxis&);
   void read(const Node&, const Key&, const std::string& who, Curve&);
   void read(const Node&, const Key&, const std::string& who, Date&);
   void read(const Node&, const Key&, const std::string& who, Limit&);

@@ -164,6 +164,7 @@ struct AnchorDemand {
   Extreme off_axis_rad;     ///< where its cone is known: of every load above 1 N, which is no load
   /// Of its point along, across and up, where members hold it; NaN where some case leaves it unknown.
   std::array<Extreme, 3> moved_m;
+  std::array<Extreme, 3> pull_N;    ///< greatest pull either way along, across and up, each from a case of its own
   std::optional<NotHeld> not_held;  ///< then its members' demands and its movement are NaN
 };
 

@@ -13,7 +13,7 @@ namespace {
 
 constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
 constexpr double no_load_N = 1;       ///< below this a force has no direction worth judging
-constexpr std::size_t of_anchor = 5;  ///< columns of an anchor: moment, angle, movement along, across, up
+constexpr std::size_t of_anchor = 8;  ///< columns of an anchor: moment, angle; movement and pull along, across, up
 
 double angle_between(Vec3 a, Vec3 b) { return std::atan2(size(cross(a, b)), dot(a, b)); }
 
@@ -69,6 +69,7 @@ std::vector<double> Standing::row(const std::vector<Vec3>& on_anchor_N, const Ca
       // Written so that an unknown force is an unknown angle.
       if (footing.cone_axis && !(size(force_N) <= no_load_N)) of[1] = angle_between(*footing.cone_axis, force_N);
     }
+    for (std::size_t axis = 0; axis < 3; ++axis) of[5 + axis] = dot(force_N, axes_[axis]);
     if (members_of_[a].empty()) continue;
     const auto hold = [&](int lost, std::optional<Event>& not_held) {
       auto held = anchorage::hold(node_of(a, lost), force_N);
@@ -147,8 +148,8 @@ void Standing::take(std::size_t column, Extreme seen, CaseKey at) {
 }
 
 void Standing::add_keys(std::vector<CaseKey>& keys) const {
-  for (const Worst& worst : worst_)
-    if (worst.value > 0) keys.push_back(worst.at);
+  for (std::size_t c = 0; c < worst_.size(); ++c)
+    if (worst_[c].value > 0 && !is_pull(c)) keys.push_back(worst_[c].at);
   for (const Events* events : {&slack_, &not_held_})
     for (const auto& event : *events)
       if (event) keys.push_back(event->at);
@@ -183,9 +184,14 @@ int index_of(const CaseKey& key, const std::vector<CaseKey>& keys) {
 
 }  // namespace
 
+/// A component of a force governs nothing.
+bool Standing::is_pull(std::size_t column) const {
+  return column < of_anchor * in_.anchors.size() && column % of_anchor >= 5;
+}
+
 Extreme Standing::extreme(std::size_t column, const std::vector<CaseKey>& keys) const {
   const Worst& worst = worst_[column];
-  return {worst.value, worst.bound, worst.value > 0 ? index_of(worst.at, keys) : -1};
+  return {worst.value, worst.bound, worst.value > 0 && !is_pull(column) ? index_of(worst.at, keys) : -1};
 }
 
 MemberDemand Standing::demand(std::size_t member, int lost, const std::vector<CaseKey>& keys) const {
@@ -202,8 +208,11 @@ void Standing::fill(const std::vector<CaseKey>& keys, Loads& loads) const {
   };
   for (std::size_t a = 0; a < in_.anchors.size(); ++a) {
     const std::size_t column = of_anchor * a;
-    AnchorDemand demand{extreme(column, keys), extreme(column + 1, keys), {}, not_held(a)};
-    for (std::size_t axis = 0; axis < 3; ++axis) demand.moved_m[axis] = extreme(column + 2 + axis, keys);
+    AnchorDemand demand{extreme(column, keys), extreme(column + 1, keys), {}, {}, not_held(a)};
+    for (std::size_t axis = 0; axis < 3; ++axis) {
+      demand.moved_m[axis] = extreme(column + 2 + axis, keys);
+      demand.pull_N[axis] = extreme(column + 5 + axis, keys);
+    }
     loads.anchors.push_back(std::move(demand));
   }
   for (std::size_t m = 0; m < in_.members.size(); ++m) loads.members.push_back(demand(m, -1, keys));

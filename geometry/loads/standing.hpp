@@ -44,6 +44,7 @@ class Standing {
   void take(std::size_t column, Extreme seen, CaseKey at);
   CaseKey key_of(std::size_t pose) const;
   int lost_of(std::size_t column) const;
+  bool is_pull(std::size_t column) const;
   std::size_t anchor_of(std::size_t column) const;
   std::size_t member_column(std::size_t member, int lost) const;
   Extreme extreme(std::size_t column, const std::vector<CaseKey>&) const;

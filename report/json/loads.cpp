@@ -128,6 +128,9 @@ void write_members(Writer& out, const Rig& rig, const loads::Loads& loads) {
     write_demand(out, "moved_along_m", anchor.moved_m[0]);
     write_demand(out, "moved_across_m", anchor.moved_m[1]);
     write_demand(out, "moved_up_m", anchor.moved_m[2]);
+    write_demand(out, "pull_along_N", anchor.pull_N[0]);
+    write_demand(out, "pull_across_N", anchor.pull_N[1]);
+    write_demand(out, "pull_up_N", anchor.pull_N[2]);
     write_not_held(out, anchor.not_held);
   });
   out.objects("lost", loads.lost, [&](const loads::LostDemand& lost) {

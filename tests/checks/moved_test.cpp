@@ -134,6 +134,35 @@ TEST(Moved, MoreAnchorsThanAreJudgedTogetherLeaveNothingPassed) {
   EXPECT_GT(left, 10);
 }
 
+TEST(Moved, AnAnchorThatGivesWayMovesByItsPullOverItsStiffness) {
+  Layout layout = demo_layout();
+  layout.anchors[secondary].stiffness_N_per_m = Given<PerAxis>{{40e3, 20e3, 80e3}, {0, 1, 1}};
+  const Rig rig = solve(layout, {&in_place().rig});
+  double along_N = 0, across_N = 0;
+  for (const loads::LoadCase& load_case : rig.loads.solved()->cases) {
+    along_N = std::max(along_N, std::abs(dot(load_case.on_anchor_N[secondary], rig.frame.along)));
+    across_N = std::max(across_N, std::abs(dot(load_case.on_anchor_N[secondary], rig.frame.across)));
+  }
+  const Size give = with_give(rig).anchors[secondary].movement->value;
+  const auto& pull_N = rig.loads.solved()->anchors[secondary].pull_N;
+  EXPECT_EQ(give.along_m, pull_N[0].bound / 40e3);
+  EXPECT_EQ(give.across_m, pull_N[1].bound / 20e3);
+  EXPECT_GE(pull_N[0].value, along_N);
+  EXPECT_GE(pull_N[1].value, across_N);
+  EXPECT_LE(pull_N[0].value, rig.loads.solved()->demands[secondary].force_N.value);
+  const Judged judged = judge(layout);
+  layout = with_give(rig);
+  layout.anchors[secondary].stiffness_N_per_m.reset();
+  EXPECT_EQ(about(judged, fleet_angle, redirect).value, about(judge(layout), fleet_angle, redirect).value);
+}
+
+TEST(Moved, AnAnchorThatIsPulledMuchHarderWhereItGivesWayIsNotPassed) {
+  Layout layout = demo_layout();
+  layout.anchors[secondary].stiffness_N_per_m = Given<PerAxis>{{1.5e3, 1.5e3, 1.5e3}, {0, 1, 1}};
+  for (const Finding& finding : judge(layout).findings)
+    EXPECT_NE(finding.verdict, Verdict::pass) << finding.check->name;
+}
+
 Finding made(double value, double bound, Verdict verdict) {
   return {.check = &fleet_angle,
           .verdict = verdict,

@@ -12,7 +12,7 @@ TEST(LayoutErrors, AKeyOrSectionNobodyKnowsIsNamedWithItsNearest) {
       {"wll = \"40 kN\"", "wll = \"40 kN\"\nwwl = \"40 kN\"", "wwl", "anchor \"A2\": unknown key \"wwl\"",
        "did you mean \"wll\"?"},
       {"wll = \"40 kN\"", "wll = \"40 kN\"\ncolour = \"red\"", "colour", "anchor \"A2\": unknown key \"colour\"",
-       "known: id, position, wll, mbs, base, base_moment, cone_axis, cone_angle, movement"},
+       "known: id, position, wll, mbs, base, base_moment, cone_axis, cone_angle, movement, stiffness"},
       {"[landing]", "[bakup_brake]\n[landing]", "bakup_brake", "unknown section \"bakup_brake\"",
        "did you mean \"backup_brake\"?"},
       {"[limits]", "[limits]\nfleet_angel = 3", "fleet_angel", "limits: unknown key \"fleet_angel\"",
