@@ -53,14 +53,14 @@ TEST(ReadAnchor, ItsBaseConeAndMovementAreReadInSi) {
 
 TEST(ReadAnchor, InPlaceOfAMovementItGivesItsStiffness) {
   const std::string mark = "mbs = \"10 t\"";
-  const Layout layout = layout_of(edited(mark, mark + "\nstiffness = [\"200 kN/m\", 150000, \"2000 kN/m\"]"));
+  const Layout layout = layout_of(edited(mark, mark + "\nstiffness = [\"200 kN/m\", \"150 kN/m\", \"2000 kN/m\"]"));
   EXPECT_EQ(layout.anchors[2].stiffness_N_per_m->value, (PerAxis{200e3, 150e3, 2e6}));
   expect_each({
       {mark, mark + "\nstiffness = \"200 kN/m\"", "\"200 kN/m\"",
        "anchor \"A3\": \"stiffness\" is three values [along, across, up], not a text",
        "for example stiffness = [\"200 kN/m\", \"200 kN/m\", \"2000 kN/m\"]"},
-      {mark, mark + "\nmovement = [0, 0, 0.1]\nstiffness = [1, 1, 1]", "[1, 1, 1]",
-       "anchor \"A3\": \"movement\" and \"stiffness\" are both given",
+      {mark, mark + "\nmovement = [0, 0, 0.1]\nstiffness = [\"1 N/m\", \"1 N/m\", \"1 N/m\"]",
+       "[\"1 N/m\", \"1 N/m\", \"1 N/m\"]", "anchor \"A3\": \"movement\" and \"stiffness\" are both given",
        "of \"movement\" and \"stiffness\" only one may be given"},
   });
 }
