@@ -59,8 +59,8 @@ TEST(ReadAnchor, InPlaceOfAMovementItGivesItsStiffness) {
       {mark, mark + "\nstiffness = \"200 kN/m\"", "\"200 kN/m\"",
        "anchor \"A3\": \"stiffness\" is three values [along, across, up], not a text",
        "for example stiffness = [\"200 kN/m\", \"200 kN/m\", \"2000 kN/m\"]"},
-      {mark, mark + "\nmovement = [0, 0, 0.1]\nstiffness = [\"1 N/m\", \"1 N/m\", \"1 N/m\"]",
-       "[\"1 N/m\", \"1 N/m\", \"1 N/m\"]", "anchor \"A3\": \"movement\" and \"stiffness\" are both given",
+      {mark, mark + "\nmovement = [0, 0, 0.1]\nstiffness = [\"1 N/m\", \"1 N/m\", \"1 N/m\"]", "stiffness",
+       "anchor \"A3\": \"movement\" and \"stiffness\" are both given",
        "of \"movement\" and \"stiffness\" only one may be given"},
   });
 }
