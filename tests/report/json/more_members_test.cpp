@@ -3,6 +3,7 @@
 
 #include "geometry/layout/items.hpp"
 #include "report/tables/tables.hpp"
+#include "tests/checks/built_up.hpp"
 #include "tests/report/json/members.hpp"
 
 namespace fairlead {
@@ -66,6 +67,59 @@ TEST(JsonMembersToo, OfEveryDemandAndCase) {
       EXPECT_TRUE(same(load_case["largest_N"], loads.cases[c].largest_N));
       EXPECT_TRUE(same_column(load_case["on_anchor_N"], loads.cases[c].on_anchor_N, std::identity{}));
     }
+  }
+}
+
+void expect_members(const Json& json, const std::vector<loads::MemberDemand>& members) {
+  ASSERT_EQ(json.size(), members.size());
+  for (std::size_t m = 0; m < members.size(); ++m) {
+    expect_demand(json[m]["tension_N"], members[m].tension_N);
+    expect_demand(json[m]["compression_N"], members[m].compression_N);
+    EXPECT_EQ(json[m]["slack_case"], members[m].slack_case);
+  }
+}
+
+TEST(JsonMembersToo, OfABuiltUpAnchor) {
+  const Dossier dossier{judge(built_up(guyed_pole("wll = \"2 t\"\n", "may_be_lost = true\n"),
+                                       "base = [1348, 911, 331]\ncone_axis = [4, 3, 0]\ncone_angle = \"80 deg\""))};
+  const Rig& rig = dossier.judged.rig;
+  const Json whole = Json::parse(json::write(dossier));
+  const Json& json = whole["loads"];
+  const loads::Loads& loads = *rig.loads.solved();
+  expect_members(json["members"], loads.members);
+  ASSERT_EQ(json["lost"].size(), 1u);
+  EXPECT_EQ(json["lost"][0]["member"], "G1");
+  if (loads.lost[0].not_held) {
+    EXPECT_EQ(json["lost"][0]["not_held"]["why"], loads.lost[0].not_held->why);
+  } else {
+    expect_members(json["lost"][0]["others"], loads.lost[0].others);
+  }
+  const Json& stands = json["anchors"][secondary];
+  const loads::AnchorDemand& demand = loads.anchors[secondary];
+  expect_demand(stands["base_moment_N_m"], demand.base_moment_N_m);
+  expect_demand(stands["off_axis_rad"], demand.off_axis_rad);
+  expect_demand(stands["moved_along_m"], demand.moved_m[0]);
+  expect_demand(stands["moved_across_m"], demand.moved_m[1]);
+  expect_demand(stands["moved_up_m"], demand.moved_m[2]);
+  expect_demand(stands["pull_along_N"], demand.pull_N[0]);
+  expect_demand(stands["pull_across_N"], demand.pull_N[1]);
+  expect_demand(stands["pull_up_N"], demand.pull_N[2]);
+  for (std::size_t m = 0; m < rig.layout.members.size(); ++m) {
+    const Json& in = json["inputs"]["members"][m];
+    const loads::Member& member = rig.loads.inputs->members[m];
+    EXPECT_EQ(in["id"], rig.layout.members[m].id.value);
+    EXPECT_EQ(in["anchor"], "A3");
+    EXPECT_EQ(in["pushes"], member.part.pushes);
+    EXPECT_EQ(in["may_be_lost"], member.may_be_lost);
+    EXPECT_TRUE(same(in["to_m"], member.part.to) && same(in["ea_N"], member.part.ea_N));
+    EXPECT_TRUE(same(in["pretension_N"], member.part.pretension_N));
+  }
+  EXPECT_TRUE(same(json["inputs"]["footings"][secondary]["base_m"], Point3{1348, 911, 331}));
+  EXPECT_TRUE(same(json["inputs"]["footings"][secondary]["cone_axis"], Vec3{4, 3, 0}));
+  for (std::size_t c = 0; c < loads.cases.size(); ++c) {
+    EXPECT_EQ(json["cases"][c]["lost_member"], loads.cases[c].lost);
+    EXPECT_EQ(json["cases"][c]["slack_members"].size(), loads.cases[c].slack.size());
+    EXPECT_TRUE(same_column(json["cases"][c]["in_member_N"], loads.cases[c].in_member_N, std::identity{}));
   }
 }
 
