@@ -5,6 +5,7 @@
 #include <fstream>
 
 #include "report/formats/text.hpp"
+#include "tests/checks/built_up.hpp"
 #include "tests/demo_layout.hpp"
 #include "tests/report/json/schema_check.hpp"
 
@@ -38,6 +39,8 @@ TEST(Json, KeepsItsSchemaWhetherTheRigIsClearedOrNot) {
     ADD_FAILURE() << fault;
   for (const Layout& layout : {demo_layout(), unsolved, ranges, unjudged, bare})
     for (const std::string& fault : schema().faults(written(layout))) ADD_FAILURE() << fault;
+  const Layout held = built_up(guyed_pole("", "may_be_lost = true\n"), "base = [1348, 911, 331]");
+  for (const std::string& fault : schema().faults(written(held))) ADD_FAILURE() << fault;
 }
 
 TEST(Json, ASchemaThatIsNotKeptIsNoticed) {
