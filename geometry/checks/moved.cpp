@@ -30,6 +30,7 @@ std::optional<double> limit_of(const Finding& finding) {
                                   {&crossing, 0.0},
                                   {&backup_brake, 0.0},
                                   {&reduction, 1.0},
+                                  {&trolley_pitch, 1.0},
                                   {&strength, 1.0},
                                   {&member_lost, 1.0}})
     if (finding.check == check) return at;

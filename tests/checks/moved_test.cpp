@@ -108,6 +108,17 @@ TEST(Moved, NothingGetsBetterByMoving) {
   }
 }
 
+// What a check's verdict turns on where no author's limit is given must be known here as well.
+TEST(Moved, AHairsBreadthOpensNoVerdict) {
+  for (const char* name : {"heron_gully", "marten_ridge", "sable_weir"}) {
+    const Layout drawn = layout_of(name);
+    const Judged before = judge(drawn), after = judge(with_movement(secondary, {1e-6, 1e-6, 0}, drawn));
+    for (const Finding& finding : before.findings)
+      EXPECT_EQ(about(after, *finding.check, finding.subject).verdict, finding.verdict)
+          << finding.check->name << " of " << name << ": " << about(after, *finding.check, finding.subject).why;
+  }
+}
+
 TEST(Moved, FarEnoughItFails) {
   const Judged far = judge(with_movement(secondary, {0, 0.5, 0}));
   EXPECT_EQ(about(in_place(), fleet_angle, redirect).verdict, Verdict::pass);
