@@ -10,7 +10,8 @@ namespace fairlead::anchorage {
 Solved<Held> hold(const Node& node, Vec3 force_N) {
   const std::size_t count = node.members.size();
   if (!std::isfinite(norm(force_N))) return unsolved("the force on it is not known");
-  if (count == 0 || count > most_members) return unsolved("it has no members, or more than can be tried");
+  if (count == 0) return unsolved("nothing holds it");
+  if (count > most_members) return unsolved("it has more members than can be tried");
   for (const Member& member : node.members)
     if (!(norm(member.to - node.at) > 0)) return unsolved("one of its members has no length");
   if (count > 2) return hold_by_many(node, force_N);

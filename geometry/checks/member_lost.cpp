@@ -69,7 +69,7 @@ const Check member_lost{
         "at travel {travel}",
     .formula = "without the member: a balance in every case, and each other's load / its capacity <= 1",
     .source = "own definition; that one guy or leg may be lost is common practice, no source",
-    .remedy = "add a member that takes over, or use {member} of at least {force} working load",
+    .remedy = "add a member that takes over; or use {member} of at least {force} working load",
     .dimension = Dimension::ratio,
     .run = run};
 

@@ -61,6 +61,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
     pages.put(panel_row(dossier, style, first, std::min(row, anchors - first)));
   pages.put(signs());
   pages.put(tables::anchor_loads(dossier, style), style);
+  for (const Table& members : {tables::members(dossier, style), tables::members_lost(dossier, style)})
+    if (!members.rows.empty() || !members.notes.empty()) pages.put(members, style);
   pages.put(tables::load_cases(dossier, style), style);
 }
 

@@ -63,9 +63,11 @@ Table members_lost(const Dossier& dossier, const Style& style) {
   CaseLetters letters(*loads, style);
   for (const loads::LostDemand& lost : loads->lost) {
     const auto gone = static_cast<std::size_t>(lost.member);
-    if (lost.not_held)
+    if (lost.not_held) {
       table.notes.push_back(fmt::format("Without {} the rest do not hold: {} (case {}).", id_of(rig.layout, gone),
                                         lost.not_held->why, letters.of(lost.not_held->load_case)));
+      continue;
+    }
     for (std::size_t m = 0; m < rig.layout.members.size(); ++m) {
       if (m == gone || rig.layout.members[m].anchor != rig.layout.members[gone].anchor) continue;
       std::vector<Cell> row{id_of(rig.layout, gone), id_of(rig.layout, m)};

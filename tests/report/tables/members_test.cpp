@@ -39,12 +39,22 @@ TEST(MembersTable, ARowIsWhatOneMemberCarriesAndInWhichCase) {
 }
 
 TEST(MembersTable, WithOneLostEveryOtherOfItsAnchorHasARow) {
-  const Table table = tables::members_lost(guyed(), si);
-  ASSERT_EQ(table.rows.size(), 4u);
-  for (const auto& row : table.rows) {
-    EXPECT_EQ(words(row[0]), "G1");
-    EXPECT_NE(words(row[1]), "G1");
+  const Dossier dossier{judge(built_up(bridle("wll = \"2 t\"\nmay_be_lost = true\n")))};
+  const Table table = tables::members_lost(dossier, si);
+  const loads::Loads& loads = *dossier.judged.rig.loads.solved();
+  ASSERT_EQ(table.rows.size(), 2u);
+  for (std::size_t r = 0; r < 2; ++r) {
+    EXPECT_NE(words(table.rows[r][0]), words(table.rows[r][1]));
+    EXPECT_EQ(quantity(table.rows[r][2]), loads.lost[r].others[1 - r].tension_N.value);
   }
+}
+
+TEST(MembersTable, WhereTheRestDoNotHoldItSaysSo) {
+  const std::string sling = member("B1L", "leg", "[1345.8, 911.85, 332.2]", "may_be_lost = true\n");
+  const Table table = tables::members_lost(Dossier{judge(built_up(sling))}, si);
+  EXPECT_TRUE(table.rows.empty());
+  ASSERT_EQ(table.notes.size(), 2u);
+  EXPECT_EQ(table.notes[0], "Without B1L the rest do not hold: nothing holds it (case A).");
 }
 
 }  // namespace
