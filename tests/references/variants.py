@@ -1,0 +1,18 @@
+"""Layouts changed for a test: what is written instead of what. Each text must stand in the layout once."""
+
+FIXED_REDIRECT = 'position = [1348.000, 911.000, 331.400]\naxle = [0.6, -0.8, 0]\n'
+
+VARIANTS = {
+    "free": [(FIXED_REDIRECT, 'mount = "free"\nlink = "0.4 m"\nmass = "2 kg"\naxle = [0.6, -0.8, 0]\n')],
+    # Pulled askew, and out of balance about its axis by its own weight.
+    "swivel": [(FIXED_REDIRECT, 'mount = "swivel"\nswivel_axis = [0.1, 0.05, 1]\nmass = "3 kg"\n'
+                'centre_of_mass = ["0.02 m", "0.05 m", "-0.03 m"]\n' + FIXED_REDIRECT.replace("-0.8, 0]", "-0.8, 0.01]"))],
+}
+
+
+def changed(text, variant):
+    for old, new in VARIANTS[variant]:
+        if text.count(old) != 1:
+            raise ValueError(f"variant {variant}: the layout has {text.count(old)} of {old!r}")
+        text = text.replace(old, new)
+    return text
