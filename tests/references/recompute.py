@@ -73,7 +73,7 @@ def poses_to_solve(results):
 
 
 def solve(rigging, results, sweep, pose, known):
-    """From the last solution with as many wheels on the main line."""
+    """From the last solution with as many wheels on the main line; where that leads astray, from the rest mark."""
     layout = rigging.layout
     name = sweep["name"]
     riders = layout.section("riders")
@@ -84,7 +84,12 @@ def solve(rigging, results, sweep, pose, known):
     asked = rigging.pose(sweep["poses"]["travel_m"][pose], temperature, rider, sweep["wind_Pa"], held)
     if len(asked.loads) not in known:
         known[2] = rigging.rig.solve(*rigging.rig.with_rider(rigging.at_rest, asked))
-    return rigging.rig.follow_to(known[len(asked.loads)], asked)
+    try:
+        return rigging.rig.follow_to(known[len(asked.loads)], asked)
+    except (ArithmeticError, np.linalg.LinAlgError):
+        if len(asked.loads) > 1:
+            raise
+    return rigging.rig.follow_to(rigging.at_rest, asked)
 
 
 def left_open(rig, solution):
@@ -132,8 +137,8 @@ def compare(comparison, sweep, pose, told, open_m, open_N, where):
     theirs = {key: values[pose] for key, values in sweep["poses"].items()}
     comparison.hold("trolley", told["trolley_m"], theirs["trolley_m"], open_m, where)
     comparison.hold("extension", told["extension_m"], theirs["extension_m"], open_m, where)
-    for body, at in zip(sweep["blocks"], told["bodies"]):
-        comparison.hold("block", at, body["at_m"][pose], open_m, where)
+    for body, at in zip(sweep["blocks"], told["centres_of_mass"]):
+        comparison.hold("centre of mass", at, body["centre_of_mass_m"][pose], open_m, where)
     for key in ("pull_on_trolley_N", "start_support_N", "end_support_N", "hold_N"):
         # Upward the hold vanishes: ten digits of nothing say nothing.
         components = slice(0, 2) if key == "hold_N" else slice(0, 3)
@@ -187,6 +192,11 @@ def main(program, path, variant=None):
             if (case["sweep"], case["pose"]) == (index, pose):
                 for anchor, theirs in zip(results["loads"]["inputs"]["anchors"], case["on_anchor_N"]):
                     comparison.hold("anchors", loads[anchor["id"]], theirs, open_N, f"{case['name']}, {anchor['id']}")
+    told = rigging.rig.follow_to(rigging.at_rest, rigging.pose(travel := si(rigging.layout.section("brake_trolley")["travel"]),
+                                 si(rigging.layout.section("site")["coldest"]), 0.0, (0, 0, 0), None)).told
+    print(f"empty, cold, travel {travel} m: trolley at {told['trolley_m'][2]:.7f}, {told['extension_m']:.7f} m out, "
+          f"{np.linalg.norm(told['pull_on_trolley_N']):.6f} N at the trolley; finished lengths "
+          f"{[round(float(hung['hanging_m']), 8) for hung in rigging.at_rest.told['lines']]}")
     print(f"{comparison.count} numbers compared; worst of each, against what is allowed:")
     for quantity, (share, error, allowed, where) in comparison.worst.items():
         print(f"  {quantity:18} off by {error:.1e} of {allowed:.1e} {'' if share <= 1 else 'TOO MUCH '}({where})")

@@ -184,6 +184,7 @@ class Rig:
         for body in self.bodies:
             placed[body] = body.placed(take(body.unknowns))
         told["bodies"] = [placed[body][0](body.own) for body in self.bodies]
+        told["centres_of_mass"] = [placed[body][0](body.centre_of_mass) for body in self.bodies]
         told["trolley_m"] = self.frame.place(*ends[-2])
         attachment = told["trolley_m"] + self.trolley_offset
         pulls = {body: [(body.weight * np.array([0, 0, -1.0]), placed[body][0](body.centre_of_mass))] for body in self.bodies}
@@ -285,11 +286,13 @@ class Rig:
         """From a start: SciPy's search, then Newton's iteration on its slopes there. What is not found raises."""
         found = root(self.residuals, start, args=(pose,), method="hybr", options={"xtol": 1e-10})
         x, inverse = found.x, np.linalg.inv(self.slopes(found.x, pose))
-        for _ in range(6):
+        for _ in range(12):
             step = inverse @ self.residuals(x, pose)
             x = x - step
             if np.max(np.abs(step)) < 1e-12:
                 break
+            if not np.max(np.abs(step)) < 1e-6:
+                inverse = np.linalg.inv(self.slopes(x, pose))
         if not np.max(np.abs(step)) < 1e-9:
             raise ArithmeticError(f"no balance found: {found.message}")
         told = {}
