@@ -140,9 +140,13 @@ void draw_section(const Canvas& canvas, const Instant& instant, const View& view
     draw_rider(draw, view, *scene.rider_under_redirect, scene.rig->layout.riders.hanging_length_m, Facing::elevation);
   for (const BlockSeen& block : pose.blocks)
     if (near(block.at)) draw_block(draw, view, block, {medium_mm, LineType::continuous, Layer::sheaves});
-  for (const auto* sheaves : {&scene.sheaves, &pose.sheaves})
-    for (const SheaveSeen& s : *sheaves)
-      if (near(s.centre)) draw_sheave(draw, view, s, sheave_pen);
+  for (const SheaveSeen& s : scene.sheaves) {
+    // A mounted one is among the pose's.
+    const bool stands = scene.rig->layout.sheaves[static_cast<std::size_t>(s.index)].mount == Mount::fixed;
+    if (stands && near(s.centre)) draw_sheave(draw, view, s, sheave_pen);
+  }
+  for (const SheaveSeen& s : pose.sheaves)
+    if (near(s.centre)) draw_sheave(draw, view, s, sheave_pen);
   for (const LineSeen& line : pose.lines)
     for (const Curve3& leg : line.legs)
       for (const Curve3& part : within(f, leg, from_m, to_m)) draw.line(seen(view, part), standing_pen(line.role));

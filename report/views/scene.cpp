@@ -49,7 +49,10 @@ void see_extent(const Rig& rig, Scene& scene) {
   };
   for (const SupportLine& line : layout.support_lines) anchor(line.from), anchor(line.to);
   for (const Sheave& sheave : layout.sheaves)
-    if (const auto* id = std::get_if<AnchorId>(&sheave.on); id && sheave.mount != Mount::fixed) anchor(*id);
+    if (const auto* id = std::get_if<AnchorId>(&sheave.on); id && sheave.mount != Mount::fixed) {
+      anchor(*id);
+      all.push_back(all.back() - half_m);
+    }
   for (const Line& line : layout.lines)
     for (const LineEnd* end : {&line.from, &line.to})
       if (const auto* id = std::get_if<AnchorId>(end)) anchor(*id);
@@ -63,6 +66,17 @@ void see_extent(const Rig& rig, Scene& scene) {
   const auto [low, high] = std::minmax_element(all.begin(), all.end());
   scene.from_m = *low - beyond_m;
   scene.to_m = *high + beyond_m;
+}
+
+/// Sheaves that swivel or hang free stand where they do at rest; at full travel they are elsewhere.
+void see_mounted(const Rig& rig, Scene& scene) {
+  if (!scene.rest) return;
+  std::vector<SheaveSeen>& at_rest = scene.rest->sheaves;
+  const auto mounted = std::stable_partition(at_rest.begin(), at_rest.end(), [&](const SheaveSeen& s) {
+    return rig.layout.sheaves[static_cast<std::size_t>(s.index)].mount == Mount::fixed;
+  });
+  scene.sheaves.insert(scene.sheaves.end(), mounted, at_rest.end());
+  at_rest.erase(mounted, at_rest.end());
 }
 
 void see_anchors(const Rig& rig, Scene& scene) {
@@ -187,6 +201,7 @@ Scene scene_of(const Rig& rig) {
   see_extent(rig, scene);
   see_anchors(rig, scene);
   see_lines(rig, scene);
+  see_mounted(rig, scene);
   see_structures(rig, scene);
   return scene;
 }

@@ -10,9 +10,10 @@ constexpr std::string_view list[] = {
     "Whether the backup brake alone stops the fastest, heaviest rider; what it pulls on its anchor where the layout "
     "does not say.",
     "Whether the brake trolley returns to its rest mark, how fast it returns, and how riders held back are retrieved.",
-    "Friction of the sheaves: all lines are taken as running free, and no tension is lost on the way.",
-    "Swivels and sheaves that hang free: every sheave keeps the axle it is given, and a carrier on a support line "
-    "keeps its block's attitude.",
+    "Friction of sheaves for which the layout gives none, of wheels on support lines, and of swivels and eyes; how "
+    "friction changes with the wrap on the way.",
+    "A carrier on a support line that leans: it keeps its block's attitude. Swivelling and free sheaves against "
+    "structures.",
     "Clearance from trees, terrain and scans; structures are the boxes, posts and planes of the layout.",
     "Wind on riders, on blocks and along the lines; ice and storm on anything but the main lines. A side wind is "
     "looked "
