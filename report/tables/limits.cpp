@@ -43,6 +43,7 @@ Table limits(const Dossier& dossier) {
   out.add("pull angle at the brake trolley", layout.brake_trolley.pull_angle, Dimension::angle);
   out.add("side pull at the brake trolley", layout.brake_trolley.side_pull, Dimension::angle);
   out.add("lift of the brake trolley over its weight", common.lift_share, Dimension::ratio);
+  if (common.efficiency) out.add("efficiency of the reduction, at least", common.efficiency, Dimension::ratio);
   out.add("plane thickness of the lines", common.plane_thickness_m, Dimension::length);
   out.add("offset across from the main line's plane", common.across_offset_m, Dimension::length);
   out.add("anchor utilisation", common.anchor_utilisation, Dimension::ratio);
