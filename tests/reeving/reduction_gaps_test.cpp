@@ -1,22 +1,9 @@
 // Whatever lies between two poses of a reduction stays within the bounds, and no point strays from straight
 // interpolation by more than it may.
-#include <gtest/gtest.h>
-
-#include <random>
-
-#include "geometry/reeving/between.hpp"
-#include "tests/reeving/bands.hpp"
-#include "tests/reeving/reductions.hpp"
+#include "tests/reeving/gaps.hpp"
 
 namespace fairlead::reeving {
 namespace {
-
-struct Drawn {
-  Inputs in;
-  SweepInputs sweep;
-  Outlet outlet;
-  bool solved = false;
-};
 
 /// A reduction moved about: straight or askew, carried or floating, light and heavy lines, in still air or side wind.
 Drawn draw(std::mt19937_64& random, int parts, bool carried) {
@@ -37,131 +24,20 @@ Drawn draw(std::mt19937_64& random, int parts, bool carried) {
   if (!carried)
     in.blocks[0].centre_of_mass =
         in.blocks[0].drawn + Vec3{uniform(random, -0.3, 0.3), 0.05 * uniform(random, -1, 1), uniform(random, -0.4, 0)};
-  d.sweep = in.sweeps[random() % in.sweeps.size()];
-  if (random() % 2 == 0) d.sweep.wind_Pa = uniform(random, -300, 300) * in.across;
-  const auto rest = rest_outlet(in, d.sweep.reference, d.sweep.trolley_weight_N);
-  if (!rest) return d;
-  d.outlet = *rest;
-  if (d.sweep.running == Running::paying_out) d.outlet.held_tension_N = uniform(random, 200, 1200);
-  d.solved = true;
-  return d;
+  return settled(random, std::move(d));
 }
 
-Leg hung(const Inputs& in, const Reeved& lines, int line, int k) {
-  const MetLeg& met = lines.legs[in.legs_before(static_cast<std::size_t>(line)) + static_cast<std::size_t>(k)];
-  const LegEnd from = from_end(in, lines, line, k), to = to_end(in, lines, line, k);
-  Leg leg;
-  leg.from = from.centre + from.radius_m * met.from_e;
-  leg.to = to.centre + to.radius_m * met.to_e;
-  leg.length_m = met.hang.length_m;
-  leg.H_N = met.hang.horizontal_N();
-  leg.load_N_per_m = -met.hang.weight_N_per_m * met.hang.up;
-  return leg;
+void hold_reduction(int parts, bool carried, int draws, unsigned seed) {
+  const Held held = hold([=](std::mt19937_64& random) { return draw(random, parts, carried); }, draws, seed);
+  held.expect_mostly_proven();
+  held.expect_near();
 }
 
-Point3 part_way(Point3 a, Point3 b, double part) { return a + part * (b - a); }
-
-/// How near the bounds on straying come to what is seen: greatest seen over bound, of gaps that stray at all.
-struct Nearest {
-  double trolley = 0, block = 0, leg = 0, contact = 0;
-};
-
-void expect_straight(const Drawn& d, const Between& gap, const Station& a, const Station& b, const Station& at,
-                     std::mt19937_64& random, Nearest& nearest) {
-  const double part = (at.pose.travel_m - a.pose.travel_m) / (b.pose.travel_m - a.pose.travel_m);
-  const auto off = [&](Point3 p, Point3 q, Point3 now) { return norm(now - part_way(p, q, part)); };
-  const auto within = [](double seen, double bound, double& near, const char* what) {
-    EXPECT_LE(seen, bound) << what;
-    if (bound > 1e-5) near = std::max(near, seen / bound);
-  };
-  within(off(a.pose.trolley, b.pose.trolley, at.pose.trolley), gap.stray.trolley_m, nearest.trolley, "trolley");
-  double rider = 0;
-  within(off(a.pose.rider, b.pose.rider, at.pose.rider), gap.stray.rider_m, rider, "rider");
-  for (std::size_t i = 0; i < d.in.blocks.size(); ++i) {
-    const Point3 drawn = d.in.blocks[i].drawn;
-    const Vec3 any{uniform(random, -1, 1), uniform(random, -1, 1), uniform(random, -1, 1)};
-    const Point3 p = drawn + 0.5 * unit(any);
-    within(off(a.lines.blocks[i].move(p, drawn), b.lines.blocks[i].move(p, drawn), at.lines.blocks[i].move(p, drawn)),
-           gap.stray.blocks_m[i], nearest.block, "block");
-  }
-  std::size_t leg = 0;
-  constexpr int points = 9;
-  for (std::size_t l = 0; l < d.in.lines.size(); ++l)
-    for (int k = 0; k <= d.in.lines[l].sheaves; ++k, ++leg) {
-      const int line = static_cast<int>(l);
-      const auto p = hanging_curve(hung(d.in, a.lines, line, k), points),
-                 q = hanging_curve(hung(d.in, b.lines, line, k), points),
-                 now = hanging_curve(hung(d.in, at.lines, line, k), points);
-      for (std::size_t i = 0; i < points; ++i)
-        within(off(p[i], q[i], now[i]), gap.stray.legs_m[leg], nearest.leg, "leg");
-      const auto sheave = static_cast<std::size_t>(d.in.lines[l].first_sheave + k);
-      const auto contact = [&](std::size_t i, Point3 first, Point3 last, Point3 here) {
-        const Vec3 strayed = here - part_way(first, last, part), most = gap.contacts_m[i];
-        within(std::abs(dot(strayed, d.in.along)), most.x + 1e-9, nearest.contact, "contact along");
-        within(std::abs(dot(strayed, d.in.across)), most.y + 1e-9, nearest.contact, "contact across");
-        within(std::abs(dot(strayed, d.in.up)), most.z + 1e-9, nearest.contact, "contact up");
-      };
-      if (k > 0) contact(2 * sheave - 1, p.front(), q.front(), now.front());
-      if (k < d.in.lines[l].sheaves) contact(2 * sheave, p.back(), q.back(), now.back());
-    }
-}
-
-void expect_held(const Between& gap, const Station& at) {
-  for (std::size_t i = 0; i < at.fleet_rad.size(); ++i) EXPECT_LE(at.fleet_rad[i], gap.fleet_rad[i]) << "sheave " << i;
-  EXPECT_LE(at.pose.lead_rad, gap.lead_rad);
-  EXPECT_GE(at.pose.extension_m, gap.extension_m.low);
-  EXPECT_LE(at.pose.extension_m, gap.extension_m.high);
-  if (at.pose.travel_m >= 0) {
-    EXPECT_GE(at.pose.pay_out, gap.pay_out.low);
-    EXPECT_LE(at.pose.pay_out, gap.pay_out.high);
-  }
-}
-
-/// Random gaps of one kind of rig, each with random poses in it, `draws` poses in all.
-void hold(int parts, bool carried, int draws, unsigned seed) {
-  std::mt19937_64 random(seed);
-  int tried = 0, proven = 0, gaps = 0, unsolved = 0;
-  Nearest nearest;
-  while (tried < draws) {
-    ASSERT_LT(unsolved, 2000) << "rigs that cannot be solved prove nothing";
-    const Drawn d = draw(random, parts, carried);
-    if (!d.solved && ++unsolved) continue;
-    const bool upstream = d.sweep.rider_weight_N > 0 && !d.outlet.held_tension_N && random() % 3 == 0;
-    const double from = upstream ? uniform(random, -4, -0.6) : uniform(random, 0, 1) < 0.3 ? 0 : uniform(random, 0, 12);
-    const double step = std::pow(10, uniform(random, -2.5, -0.3));
-    const auto a = solve_pose(d.in, d.sweep, d.outlet, from);
-    if (!a && ++unsolved) continue;
-    const auto b = solve_pose(d.in, d.sweep, d.outlet, from + step, &*a);
-    if (!b && ++unsolved) continue;
-    const Between gap = between(d.in, d.sweep, d.outlet, *a, *b);
-    ++gaps;
-    if (!std::isfinite(gap.extension_m.high)) continue;
-    ++proven;
-    for (int i = 0; i < 20; ++i, ++tried) {
-      const auto at = solve_pose(d.in, d.sweep, d.outlet, from + uniform(random, 0, step), &*a);
-      ASSERT_TRUE(at) << at.error().why;
-      expect_held(gap, *at);
-      expect_straight(d, gap, *a, *b, *at, random, nearest);
-    }
-    if (testing::Test::HasFailure()) {
-      FAIL() << "gap of " << step << " m from travel " << from << ", rider " << d.sweep.rider_weight_N << " N, wind "
-             << d.sweep.wind_Pa.y << " Pa, block " << d.in.blocks[0].weight_N << " N, lines "
-             << d.in.lines[0].weight_N_per_m << " N/m, held " << d.outlet.held_tension_N.value_or(0) << " N";
-    }
-  }
-  // Nothing is bounded by giving up, nor by more than it takes.
-  EXPECT_GT(proven, gaps * 9 / 10) << proven << " of " << gaps;
-  EXPECT_GT(nearest.trolley, 0.1);
-  EXPECT_GT(nearest.block, 0.1);
-  EXPECT_GT(nearest.leg, 0.1);
-  EXPECT_GT(nearest.contact, 0.1);
-}
-
-TEST(ReductionGaps, NothingOfATwoToOneOnASupportLineLeavesItsBounds) { hold(2, true, 8000, 1); }
-TEST(ReductionGaps, NothingOfAFloatingTwoToOneLeavesItsBounds) { hold(2, false, 6000, 2); }
-TEST(ReductionGaps, NothingOfAThreeToOneLeavesItsBounds) { hold(3, true, 4000, 3); }
-TEST(ReductionGaps, NothingOfAFloatingThreeToOneLeavesItsBounds) { hold(3, false, 2000, 4); }
-TEST(ReductionGaps, NothingOfAFourToOneLeavesItsBounds) { hold(4, true, 2000, 5); }
+TEST(ReductionGaps, NothingOfATwoToOneOnASupportLineLeavesItsBounds) { hold_reduction(2, true, 8000, 1); }
+TEST(ReductionGaps, NothingOfAFloatingTwoToOneLeavesItsBounds) { hold_reduction(2, false, 6000, 2); }
+TEST(ReductionGaps, NothingOfAThreeToOneLeavesItsBounds) { hold_reduction(3, true, 4000, 3); }
+TEST(ReductionGaps, NothingOfAFloatingThreeToOneLeavesItsBounds) { hold_reduction(3, false, 2000, 4); }
+TEST(ReductionGaps, NothingOfAFourToOneLeavesItsBounds) { hold_reduction(4, true, 2000, 5); }
 
 }  // namespace
 }  // namespace fairlead::reeving
