@@ -48,7 +48,10 @@ Layout moved(Layout layout, const Motion& motion) {
     if (rig) across(rig->value);
   };
   for (Anchor& a : layout.anchors) move(a.position);
-  for (Sheave& s : layout.sheaves) move_if(s.position), across_if(s.offset), move(s.axle);
+  for (Sheave& s : layout.sheaves) {
+    move_if(s.position), across_if(s.offset), move(s.axle);
+    move_if(s.swivel_axis), move_if(s.swivel_at), across(s.centre_of_mass.value);
+  }
   for (Line& l : layout.lines) {
     across_if(l.from_offset), across_if(l.to_offset);
     if (motion.mirrors)
@@ -89,7 +92,7 @@ Layout doubled(Layout layout) {
   for (SupportLine& s : layout.support_lines) heavier(s);
   for (ParallelLine& p : layout.parallel_lines) heavier(p), twice(p.rider_mass_kg);
   for (Anchor& a : layout.anchors) twice(a.wll_N), twice(a.mbs_N);
-  for (Sheave& s : layout.sheaves) twice(s.wll_N), twice(s.mbs_N);
+  for (Sheave& s : layout.sheaves) twice(s.wll_N), twice(s.mbs_N), twice(s.mass_kg);
   for (Line& l : layout.lines) twice(l.mass_kg_per_m), twice(l.mbs_N), twice(l.ea_N);
   for (Block& b : layout.blocks) twice(b.mass_kg), twice(b.wll_N), twice(b.mbs_N);
   for (Connector& c : layout.connectors) twice(c.wll_N), twice(c.mbs_N);
