@@ -7,6 +7,7 @@
 
 #include "geometry/layout/field.hpp"
 #include "geometry/layout/rigging.hpp"
+#include "geometry/layout/termination_fields.hpp"
 
 namespace fairlead {
 
@@ -117,6 +118,16 @@ constexpr auto cable_fields(const CableWords& words) {
         .bounds = outdoors,
         .examples = {"'15 C'"}},
        &T::at_temperature_K},
+      {{.name = "from_end",
+        .says = "how the cable ends there, for what that leaves of its strength",
+        .need = Need::optional,
+        .examples = {"{ kind = 'swaged' }"}},
+       &T::from_end},
+      {{.name = "to_end",
+        .says = "of its other end, likewise",
+        .need = Need::optional,
+        .examples = {"{ kind = 'clips', clips = 4, turnback = '18 in', torque = '130 ft lb' }"}},
+       &T::to_end},
   });
 }
 
@@ -131,7 +142,8 @@ constexpr auto joined(const std::array<Field<T>, First>& first, const std::array
 template <>
 struct StorageOf<MainLine> {
   using type = Storage<MainLine, Pointing<MainLine, AnchorId>, Pointing<MainLine, std::optional<AnchorId>>,
-                       std::optional<Given<RopeConstruction>> MainLine::*, Given<TensionAt> MainLine::*>;
+                       std::optional<Given<RopeConstruction>> MainLine::*, Given<TensionAt> MainLine::*,
+                       std::optional<Termination> MainLine::*>;
 };
 inline constexpr auto spanning_fields = cable_fields<MainLine>({
     .from = "anchor at its start, upstream",
@@ -177,8 +189,9 @@ inline constexpr std::span<const Field<MainLine>> fields_of<MainLine> = main_lin
 
 template <>
 struct StorageOf<ParallelLine> {
-  using type = Storage<ParallelLine, Pointing<ParallelLine, AnchorId>,
-                       std::optional<Given<RopeConstruction>> ParallelLine::*, Given<TensionAt> ParallelLine::*>;
+  using type =
+      Storage<ParallelLine, Pointing<ParallelLine, AnchorId>, std::optional<Given<RopeConstruction>> ParallelLine::*,
+              Given<TensionAt> ParallelLine::*, std::optional<Termination> ParallelLine::*>;
 };
 inline constexpr auto beside_fields = std::to_array<Field<ParallelLine>>({
     {{.name = "id", .says = "name on the drawings", .examples = {"'M2'"}}, &ParallelLine::id},
@@ -217,7 +230,8 @@ inline constexpr std::span<const Field<ParallelLine>> fields_of<ParallelLine> = 
 template <>
 struct StorageOf<SupportLine> {
   using type = Storage<SupportLine, Pointing<SupportLine, AnchorId>, Pointing<SupportLine, BlockId>,
-                       std::optional<Given<RopeConstruction>> SupportLine::*, Given<TensionAt> SupportLine::*>;
+                       std::optional<Given<RopeConstruction>> SupportLine::*, Given<TensionAt> SupportLine::*,
+                       std::optional<Termination> SupportLine::*>;
 };
 inline constexpr auto carrying_fields = std::to_array<Field<SupportLine>>({
     {{.name = "id", .says = "name on the drawings", .examples = {"'S1'"}}, &SupportLine::id},

@@ -31,6 +31,7 @@ class Consistency {
     if (sound({"main_line", "anchor", "site", "backup_brake"})) backup_brake();
     if (sound({"main_line", "anchor", "site", "block", "support_line"})) block_rests();
     if (sound({"member"})) check_members(layout_, sound({"anchor"}), errors_);
+    check_terminations(layout_, unsound_, errors_);
     const std::size_t before = errors_.count();
     if (sound({"line"})) lines();
     if (sound({"line", "connector"})) connectors();

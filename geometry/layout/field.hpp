@@ -25,6 +25,7 @@ struct Bounds {
 inline constexpr Bounds any_number{};
 inline constexpr Bounds not_negative{.least = 0};
 inline constexpr Bounds above_zero{.least = 0, .least_itself = false};
+inline constexpr Bounds above_zero_to_one{.least = 0, .most = 1, .least_itself = false};
 inline constexpr Bounds zero_to_below_one{.least = 0, .most = 1, .most_itself = false};
 /// Of a cable outdoors: -89 C is the coldest weather on record, and a dark cable in the sun stays below 87 C.
 inline constexpr Bounds outdoors{.least = 273.15 - 90, .most = 273.15 + 90};
@@ -95,5 +96,12 @@ struct Choice {
 };
 template <class E>
 inline constexpr std::span<const Choice<E>> choices_of{};
+
+template <class E>
+std::string_view word_of(E value) {
+  for (const Choice<E>& choice : choices_of<E>)
+    if (choice.value == value) return choice.word;
+  return "unknown";
+}
 
 }  // namespace fairlead

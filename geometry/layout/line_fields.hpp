@@ -3,6 +3,7 @@
 
 #include "geometry/layout/field.hpp"
 #include "geometry/layout/rigging.hpp"
+#include "geometry/layout/termination_fields.hpp"
 
 namespace fairlead {
 
@@ -34,7 +35,8 @@ inline constexpr std::span<const Field<Over>> fields_of<Over> = over_fields;
 
 template <>
 struct StorageOf<Line> {
-  using type = Storage<Line, Pointing<Line, LineEnd>, Given<LineMaterial> Line::*, std::vector<Over> Line::*>;
+  using type = Storage<Line, Pointing<Line, LineEnd>, Given<LineMaterial> Line::*, std::vector<Over> Line::*,
+                       std::optional<Termination> Line::*>;
 };
 inline constexpr Field<Line> line_fields[] = {
     {{.name = "id", .says = "name on the drawings", .examples = {"'L1'"}}, &Line::id},
@@ -117,6 +119,24 @@ inline constexpr Field<Line> line_fields[] = {
       .bounds = not_negative,
       .examples = {"'250 mm'"}},
      &Line::to_termination_m},
+    {{.name = "from_end",
+      .says = "how its first end is made, for what that leaves of its strength",
+      .need = Need::optional,
+      .examples = {"{ kind = 'eye splice', efficiency = '90 %' }"}},
+     &Line::from_end},
+    {{.name = "to_end",
+      .says = "of its other end, likewise",
+      .need = Need::optional,
+      .examples = {"{ kind = 'sewn', efficiency = '85 %' }"}},
+     &Line::to_end},
+    {{.name = "sheave_strength",
+      .says =
+          "share of its mbs that holds over its tightest sheave; absent: of steel by a table of D/d, else not counted",
+      .need = Need::optional,
+      .dimension = Dimension::ratio,
+      .bounds = above_zero_to_one,
+      .examples = {"'90 %'"}},
+     &Line::sheave_strength},
 };
 template <>
 inline constexpr std::span<const Field<Line>> fields_of<Line> = line_fields;

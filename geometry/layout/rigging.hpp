@@ -5,7 +5,7 @@
 
 #include <variant>
 
-#include "geometry/layout/given.hpp"
+#include "geometry/layout/termination.hpp"
 
 namespace fairlead {
 
@@ -25,7 +25,8 @@ struct HungCable {
   std::optional<Real> mbs_N;
   std::optional<Known> unstretched_length_m, sag_m, tension_N;  ///< exactly one, bare
   Given<TensionAt> tension_at{TensionAt::end, {}};
-  Real at_temperature_K;  ///< at which it was measured
+  Real at_temperature_K;                        ///< at which it was measured
+  std::optional<Termination> from_end, to_end;  ///< where it has back anchors: at these
   Place place{};
 };
 
@@ -146,6 +147,8 @@ struct Line {
   /// Of an end on a block: along, across, up from the block's point; absent: at the point.
   std::optional<Given<Vec3>> from_offset, to_offset;
   std::optional<Real> from_termination_m, to_termination_m;  ///< eye, splice and connector, from the end's bearing
+  std::optional<Termination> from_end, to_end;
+  std::optional<Real> sheave_strength;  ///< share of its breaking strength that holds over its tightest sheave
   /// The block whose `rest_m` fixes this line's length in place of `length_m`; filled in for every line that is not the
   /// braking line and has no length. No block is named by two lines.
   std::optional<BlockId> closed_by;

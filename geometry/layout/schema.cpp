@@ -168,6 +168,7 @@ void add_kind_rules(const Outline& table, Array& rules) {
       if (key.of == word && key.need == Need::required) required.emplace_back(key.name);
       if (!key.of.empty() && key.of != word) of_others.emplace_back(key.name, Json{"false"});
     }
+    if (required.empty() && of_others.empty()) continue;
     const Object is_word{{"required", texts({"kind"})},
                          {"properties", {Object{{"kind", {Object{{"const", text(word)}}}}}}}};
     rules.push_back(

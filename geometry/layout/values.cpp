@@ -19,12 +19,15 @@ bool within(double value, const Bounds& bounds) {
          (value < bounds.most || (bounds.most_itself && value == bounds.most));
 }
 
-// "must be above 0", "must not be negative", "must be at least 1", "must lie from 0 to below 1".
+// "must be above 0", "must not be negative", "must be at least 1", "must be above 0 and at most 1", "must lie from 0 to
+// below 1".
 std::string bounds_words(const Bounds& bounds, Dimension dimension) {
   const auto number = [&](double si) { return si == 0 ? "0" : print_quantity({si, dimension}); };
   if (std::isinf(bounds.most) && bounds.least == 0)
     return bounds.least_itself ? "must not be negative" : "must be above 0";
   if (std::isinf(bounds.most)) return fmt::format("must be at least {}", number(bounds.least));
+  if (!bounds.least_itself)
+    return fmt::format("must be above {} and at most {}", number(bounds.least), number(bounds.most));
   return fmt::format("must lie from {} to {}{}", number(bounds.least), bounds.most_itself ? "" : "below ",
                      number(bounds.most));
 }

@@ -61,6 +61,7 @@ constexpr Unit units[] = {
     {"N m", Dimension::moment, 1},
     {"kN m", Dimension::moment, 1e3},
     {"lbf ft", Dimension::moment, lbf* foot},
+    {"ft lb", Dimension::moment, lbf* foot},
     {"m/s", Dimension::speed, 1},
     {"km/h", Dimension::speed, 1 / 3.6},
     {"ft/s", Dimension::speed, foot},

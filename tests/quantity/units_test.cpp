@@ -54,6 +54,7 @@ constexpr Factor published_factors[] = {
     {"lbf", D::rating, 4.448222, 5e-7},
     {"kip", D::rating, 4.448222e3, 5e-4},
     {"lbf ft", D::moment, 1.355818, 5e-7},
+    {"ft lb", D::moment, 1.355818, 5e-7},
     {"km/h", D::speed, 2.777778e-1, 5e-8},
     {"ft/s", D::speed, 3.048e-1, 0},
     {"mph", D::speed, 4.4704e-1, 0},
