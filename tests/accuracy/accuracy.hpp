@@ -27,6 +27,7 @@ std::string document(const std::vector<Row>&);
 // One file of rows a part; each is called in all_rows.
 std::vector<Row> mainline_rows();
 std::vector<Row> reeving_rows();
+std::vector<Row> friction_rows();
 std::vector<Row> rig_rows();
 
 std::vector<Row> all_rows();

@@ -142,6 +142,22 @@ inline Inputs two_to_one_in_a_plane() {
   return in;
 }
 
+/// Source HANGS: a redirect that hangs free, its line weightless: legs to (-2, -1.5) and (3, -0.8), link of 0.4 m from
+/// the origin, r 60 mm, 20 N, 1000 N on the side of the first.
+inline Inputs free_redirect_in_a_plane() {
+  Inputs in;
+  const mainline::Cable cable = stand_trolley(in, {3, 0, -0.8}, 5000);
+  in.sheaves = {{{0, 0, -0.4}, {0, 1, 0}, 0.06, -1, 0}};
+  in.lines = {{.from = {{}, on_trolley}, .to = {{-2, 0, -1.5}, on_ground}, .sheaves = 1}};
+  in.blocks = {{.drawn = {0, 0, 0}, .centre_of_mass = {0, 0, -0.4}, .weight_N = 20, .joint = Joint::ball}};
+  in.outlet_axis = {1, 0, 0};
+  in.unit.retraction_N = Curve({{0, 1000}, {1, 1000}});
+  in.unit.magnetic_N = EddyLaw{1, 1};
+  in.reference = {cable, {unknown_length}};
+  in.sweeps = {{0, in.reference, in.reference, 5000, 0, Running::paying_out}};
+  return in;
+}
+
 /// What is settled for a sweep when every sheave rubs by K: the sense in which each turns is seen without friction.
 inline Outlet rubbing(const Inputs& in, const SweepInputs& sweep, Outlet outlet, double K) {
   outlet.tension_ratio.clear();

@@ -5,7 +5,7 @@ import tomllib
 import numpy as np
 
 GRAVITY = 9.80665  # m/s2, ISO 80000-3
-UNITS = {"m": 1, "mm": 1e-3, "kg": 1, "kg/m": 1, "N": 1, "kN": 1e3, "MN": 1e6, "m/s": 1, "/K": 1}
+UNITS = {"m": 1, "mm": 1e-3, "kg": 1, "kg/m": 1, "N": 1, "kN": 1e3, "MN": 1e6, "m/s": 1, "/K": 1, "deg": np.pi / 180}
 
 
 def si(written):

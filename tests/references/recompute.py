@@ -81,7 +81,7 @@ def solve(rigging, results, sweep, pose, known):
     rider = 0.0 if carried is None else GRAVITY * (si(riders["mass"][carried]) + si(riders["trolley_mass"]))
     temperature = si(layout.section("site")["coldest" if "cold" in name else "warmest"])
     held = results["reeving"]["peak_tension_N"] if sweep["running"] == "paying out" else None
-    asked = rigging.pose(sweep["poses"]["travel_m"][pose], temperature, rider, sweep["wind_Pa"], held)
+    asked = rigging.pose(sweep["poses"]["travel_m"][pose], temperature, rider, sweep["wind_Pa"], held, sweep["friction"])
     if len(asked.loads) not in known:
         known[2] = rigging.rig.solve(*rigging.rig.with_rider(rigging.at_rest, asked))
     try:
@@ -186,6 +186,8 @@ def main(program, path, variant=None):
         solution = solve(rigging, results, sweep, pose, known)
         known[len(solution.pose.loads)], told = solution, solution.told
         open_m, open_N = left_open(rigging.rig, solution)
+        if sweep["tension_ratio"]:
+            comparison.hold("tension ratio", solution.pose.ratios, sweep["tension_ratio"], SUMMED * PROMISED, where)
         compare(comparison, sweep, pose, told, open_m, open_N, where)
         loads = anchor_loads(rigging, told)
         for case in reeved_cases(results):

@@ -94,11 +94,15 @@ class Rigging:
         on = given["on"]
         if on in self.layout.blocks:
             body = self.bodies[on]
-            return Sheave(body, body.own + self.frame.site(vector(given["offset"])), axle, radius, sense)
+            return Sheave(body, body.own + self.frame.site(vector(given["offset"])), axle, radius, sense, *self.friction(given))
         body = self.bodies.get(passed["sheave"], self.ground)
         if given.get("mount") == "free":  # square to its link
             axle = axle - (axle @ self.frame.along) * self.frame.along
-        return Sheave(body, self.mounted_centre(given), axle, radius, sense)
+        return Sheave(body, self.mounted_centre(given), axle, radius, sense, *self.friction(given))
+
+    @staticmethod
+    def friction(given):
+        return si(given.get("friction", 1)), si(given["friction_wrap"]) if "friction_wrap" in given else None
 
     def make_end(self, line, side):
         name, offset = line[side], vector(line.get(f"{side}_offset", [0, 0, 0]))
@@ -145,9 +149,31 @@ class Rigging:
                     at_rest_mark=True)
         self.at_rest = self.rig.solve(pose, self.rig.start(pose))
         self.settled = [hung["unstretched_m"] for hung in self.at_rest.told["lines"]]
-        self.at_rest.pose = Pose(pose.cable, pose.loads, unstretched=self.settled)
+        self.at_rest.pose = Pose(pose.cable, pose.loads, unstretched=self.settled, ratios=self.ratios("none"))
+        self.moves_to_first_end = self.ways()
 
-    def pose(self, travel, temperature_K, rider_weight, wind, held):
+    def ways(self):
+        """Of every sheave of every line: whether the trolley, as it leaves its mark, draws the line toward its first
+        end. Friction has no part in it."""
+        rolled = lambda solution: np.concatenate([hung["rolled_m"] for hung in solution.told["lines"]])
+        near = self.rig.follow_to(self.at_rest, self.pose(0.01, self.measured_K, 0.0, (0, 0, 0), None))
+        return rolled(near) > rolled(self.at_rest)
+
+    def ratios(self, running):
+        """As Pose has them. running: "paying out", "returning", or "none" without friction. The trailing side pulls the
+        harder, by a friction that grows with the deflection at the rest mark."""
+        ratios = []
+        for line, hung in zip(self.rig.lines, self.at_rest.told["lines"]):
+            for sheave, (_, wrap) in zip(line.sheaves, hung["turns"]):
+                share = 1 if sheave.friction_wrap is None else np.sin(wrap / 2) / np.sin(sheave.friction_wrap / 2)
+                ratios.append(1 + (sheave.friction - 1) * share)
+        ratios = np.array(ratios)
+        if running == "none":
+            return np.ones_like(ratios)
+        toward_first_end = self.moves_to_first_end == (running == "paying out")
+        return np.where(toward_first_end, ratios, 1 / ratios)
+
+    def pose(self, travel, temperature_K, rider_weight, wind, held, running="none"):
         main = self.layout.section("main_line")
         cable = self.warmed(self.main, si(main.get("expansion", STEEL)), temperature_K - self.measured_K)
         lengths = [own if given is None else given for own, given in zip(self.settled, self.lengths_at(temperature_K))]
@@ -155,4 +181,4 @@ class Rigging:
             loads = [(self.rest + travel, rider_weight), (self.rest, self.trolley_weight)]
         else:
             loads = [(self.rest + travel, self.trolley_weight + rider_weight)]
-        return Pose(cable, loads, wind, lengths, (0.0, 0.0) if held is None else (1.0, held))
+        return Pose(cable, loads, wind, lengths, (0.0, 0.0) if held is None else (1.0, held), ratios=self.ratios(running))

@@ -60,8 +60,11 @@ class Body:
 
 
 class Sheave:
-    def __init__(self, body, centre, axle, radius, sense, friction=1.0):
-        self.body, self.centre, self.radius, self.sense, self.friction = body, centre, radius, sense, friction
+    """friction: tension of the trailing side over that of the leading one, at that wrap; None: at any."""
+
+    def __init__(self, body, centre, axle, radius, sense, friction=1.0, friction_wrap=None):
+        self.body, self.centre, self.radius, self.sense = body, centre, radius, sense
+        self.friction, self.friction_wrap = friction, friction_wrap
         self.axle = None if axle is None else unit_vector(axle)
 
 
@@ -76,18 +79,21 @@ class Line:
 class Pose:
     """What is asked. cable: the main line's (unstretched length, weight per metre, compliance); loads: (along, weight)
     of the wheels on it, the trolley's last; unstretched: of every line that is closed by it; held: share of a given
-    tension in the unit's pull, and that tension, the rest being its retraction."""
+    tension in the unit's pull, and that tension, the rest being its retraction; ratios: of every sheave of every line
+    in turn, the tension on the side of the line's first end over that on the other, both brought to its centre."""
 
-    def __init__(self, cable, loads, wind=(0, 0, 0), unstretched=None, held=(0.0, 0.0), at_rest_mark=False):
+    def __init__(self, cable, loads, wind=(0, 0, 0), unstretched=None, held=(0.0, 0.0), at_rest_mark=False, ratios=None):
         self.cable, self.loads, self.wind = np.array(cable), np.array(loads), np.array(wind, float)
         self.unstretched, self.held, self.at_rest_mark = unstretched, held, at_rest_mark
+        self.ratios = ratios
 
     def toward(self, other, share):
         """Between this pose and another with as many loads."""
         mix = lambda a, b: (1 - share) * np.asarray(a, float) + share * np.asarray(b, float)
         tension = other.held[1] or self.held[1]
         return Pose(mix(self.cable, other.cable), mix(self.loads, other.loads), mix(self.wind, other.wind),
-                    mix(self.unstretched, other.unstretched), ((1 - share) * self.held[0] + share * other.held[0], tension))
+                    mix(self.unstretched, other.unstretched), ((1 - share) * self.held[0] + share * other.held[0], tension),
+                    ratios=mix(self.ratios, other.ratios))
 
 
 class Solution:
@@ -114,7 +120,7 @@ class Rig:
         before = length * along / known.pose.loads[0][0]
         reach, passed = follow(force, np.array([0, -known.pose.cable[1]]), before, known.pose.cable[2])
         bare = Pose(known.pose.cable, [(along, 0.0), known.pose.loads[0]], known.pose.wind, known.pose.unstretched,
-                    known.pose.held)
+                    known.pose.held, ratios=known.pose.ratios)
         rest = known.x[3:]
         return bare, np.array([*known.x[:2], before, *(passed / self.scale), length - before, *rest[:3], reach[1], *rest[3:]])
 
@@ -189,7 +195,8 @@ class Rig:
         attachment = told["trolley_m"] + self.trolley_offset
         pulls = {body: [(body.weight * np.array([0, 0, -1.0]), placed[body][0](body.centre_of_mass))] for body in self.bodies}
         pulls[None] = []
-        told["lines"] = [self.line(line, take, placed, attachment, pose, pulls, left) for line in self.lines]
+        ratios = iter(np.ones(sum(len(line.sheaves) for line in self.lines)) if pose.ratios is None else pose.ratios)
+        told["lines"] = [self.line(line, take, placed, attachment, pose, ratios, pulls, left) for line in self.lines]
         told["runs_right"] = all(hung["runs_right"] for hung in told["lines"])
         self.close(pose, told, left)
         # Balance of trolley and bodies.
@@ -206,8 +213,9 @@ class Rig:
             told.setdefault("on_bodies", []).append((force, moment))
         return np.array(left)
 
-    def line(self, line, take, placed, attachment, pose, pulls, left):
-        """One line's own equations; its pulls go to its bodies."""
+    def line(self, line, take, placed, attachment, pose, ratios, pulls, left):
+        """One line's own equations; its pulls go to its bodies. "rolled_m", of every sheave: line between the first end
+        and a mark on what carries the sheave, but for a constant."""
         load = np.array([0, 0, -line.weight]) + line.diameter * pose.wind
         legs = [(take(3) * self.scale, take(1)[0]) for _ in range(len(line.sheaves) + 1)]
         sheaves, contacts = [], []
@@ -227,8 +235,10 @@ class Rig:
         last = placed[line.bodies[1]][0](line.ends[1])
         begins = [first] + [at(k, off)[1] for k, (_, off) in enumerate(contacts)]
         finishes = [at(k, on)[1] for k, (on, _) in enumerate(contacts)] + [last]
-        told = {"begins": begins, "finishes": finishes, "leaving_N": [], "arriving_N": [], "turns": [], "runs_right": True}
+        told = {"begins": begins, "finishes": finishes, "leaving_N": [], "arriving_N": [], "turns": [], "rolled_m": [],
+                "runs_right": True}
         hanging = unstretched = 0.0
+        leg_lengths = [length for _, length in legs]
         for (force, length), begin, end in zip(legs, begins, finishes):
             reach, arriving = follow(force, load, length)
             left += list(begin + reach - end)
@@ -240,11 +250,15 @@ class Rig:
             unstretched += length * (1 - mean * line.compliance)
         pulls[line.bodies[0]].append((told["leaving_N"][0], first))
         pulls[line.bodies[1]].append((-told["arriving_N"][-1], last))
+        rolled = 0.0
         for k, (sheave, centre, _) in enumerate(sheaves):
             (e_on, on), (e_off, off) = (at(k, angle) for angle in contacts[k])
             arriving, leaving = told["arriving_N"][k], told["leaving_N"][k + 1]
             tension_on, tension_off = np.linalg.norm(arriving), np.linalg.norm(leaving)
-            left.append((tension_off - tension_on + load @ (off - on)) / self.scale)
+            # What a side pulls with, brought to the sheave's centre: along a line at rest T + load . place stays the same.
+            centre_on, centre_off = tension_on + load @ (on - centre), tension_off + load @ (off - centre)
+            left.append((next(ratios) * centre_off - centre_on) / self.scale)
+            told["rolled_m"].append(sum(leg_lengths[:k + 1]) + rolled - sheave.radius * sheave.sense * contacts[k][0])
             if not sheave.radius:
                 pulls[sheave.body] += [(-arriving, on), (leaving, off)]
                 told["turns"].append((leaving - arriving, 0.0))
@@ -261,7 +275,8 @@ class Rig:
             pulls[sheave.body] += [(-arriving, on), (leaving, off), (on_wrap, centroid)]
             told["turns"].append((leaving - arriving + on_wrap, wrap))
             hanging += sheave.radius * wrap
-            unstretched += sheave.radius * wrap * (1 - 0.5 * (tension_on + tension_off) * line.compliance)
+            unstretched += sheave.radius * wrap * (1 - 0.5 * (centre_on + centre_off) * line.compliance)
+            rolled += sheave.radius * wrap
         told["hanging_m"], told["unstretched_m"] = hanging, unstretched
         return told
 
