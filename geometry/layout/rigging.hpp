@@ -146,6 +146,8 @@ struct Line {
   std::optional<Real> ea_N;            ///< absent: it does not stretch
   /// Of an end on a block: along, across, up from the block's point; absent: at the point.
   std::optional<Given<Vec3>> from_offset, to_offset;
+  std::optional<Real> adjuster_m;                            ///< what its adjuster takes up, from end to end
+  std::optional<Real> length_tolerance_m;                    ///< +-, of its length as it is made
   std::optional<Real> from_termination_m, to_termination_m;  ///< eye, splice and connector, from the end's bearing
   std::optional<Termination> from_end, to_end;
   std::optional<Real> sheave_strength;  ///< share of its breaking strength that holds over its tightest sheave

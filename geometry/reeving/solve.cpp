@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/reeving/pose.hpp"
+#include "geometry/reeving/schedule.hpp"
 #include "geometry/reeving/sweep_poses.hpp"
 
 namespace fairlead::reeving {
@@ -143,6 +144,8 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
   for (std::size_t l = 0; l < in.lines.size(); ++l)
     reeving.rest_tension_N.push_back(
         rest->lines.legs[in.legs_before(l) + static_cast<std::size_t>(in.lines[l].sheaves)].hang.to_tension_N());
+  reeving.unloaded_length_m = rest->lines.unstretched_m;
+  reeving.needed_m = lengths_needed(in, *rest, in.sweeps.front().trolley_weight_N);
   return reeving;
 }
 

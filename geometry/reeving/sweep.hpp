@@ -136,6 +136,7 @@ struct Inputs {
   State reference;            ///< the lines as measured: with the empty trolley they fix the finished lengths
   double speed_m_per_s{};     ///< fastest arrival
   std::vector<SweepInputs> sweeps;
+  std::vector<State> states;  ///< of the lines at rest, one a state of the main line
   double length_resolution_m = 20e-3, angle_resolution_rad = 1e-3;  ///< largest gap between value and bound
   bool operator==(const Inputs&) const = default;
 
@@ -248,8 +249,11 @@ struct Reeving {
   /// Per line, end to end along the hanging line, empty trolley at its mark, reference state; of the braking line from
   /// the outlet on.
   std::vector<double> finished_length_m;
-  std::vector<double> rest_tension_N;  ///< per line then, at its `to`
-  std::vector<double> friction;        ///< per sheave: K at its wrap then, which is taken everywhere
+  std::vector<double> rest_tension_N;     ///< per line then, at its `to`
+  std::vector<double> unloaded_length_m;  ///< per line then, without its stretch
+  /// lengths_needed of schedule.hpp.
+  Solved<std::vector<std::vector<double>>> needed_m = unsolved("not solved");
+  std::vector<double> friction;  ///< per sheave: K at its wrap then, which is taken everywhere
 };
 
 /// Sweeps run on work.threads threads; the result does not depend on how many.

@@ -249,12 +249,13 @@ void add_sweeps(const Layout& layout, const Courses& courses, const SupportCable
   };
   const bool rubs =
       std::any_of(in.sheaves.begin(), in.sheaves.end(), [](const reeving::Sheave& s) { return s.friction > 1; });
+  for (const mainline::State& state : main_line.states) in.states.push_back(state_of(state));
   for (std::size_t p = 0; p < main_line.paths.size(); ++p) {
     const mainline::StatePath& path = main_line.paths[p];
     const mainline::State& state = main_line.states[static_cast<std::size_t>(path.state)];
     reeving::SweepInputs sweep;
     sweep.path = static_cast<int>(p);
-    sweep.state = state_of(state);
+    sweep.state = in.states[static_cast<std::size_t>(path.state)];
     sweep.reference =
         state_of(*std::find_if(main_line.states.begin(), main_line.states.end(), [&](const mainline::State& s) {
           return s.weather == mainline::Weather::measured && s.stiff == state.stiff && s.taut == state.taut;

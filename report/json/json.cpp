@@ -120,6 +120,7 @@ std::string write(const Dossier& dossier) {
     write_loads(out, rig);
     write_clearance(out, rig);
     out.objects("lines", tables::all_lines(rig.layout), [&](Item line) { write_line(out, rig, line); });
+    write_schedules(out, rig);
     write_assumptions(out, dossier);
     out.column("not_checked", words::not_checked(), itself);
     out.column("cautions", words::cautions(), itself);

@@ -12,6 +12,7 @@ void write_reeving(Writer&, const Rig&);
 void write_sweeps(Writer&, const Rig&);
 void write_loads(Writer&, const Rig&);
 void write_clearance(Writer&, const Rig&);
+void write_schedules(Writer&, const Rig&);
 
 void write_cable(Writer&, std::string_view key, const mainline::Cable&);
 

@@ -77,11 +77,18 @@ std::optional<double> finished_length_m(const Rig& rig, Item line) {
   return reeving->finished_length_m.at(*index);
 }
 
+std::optional<double> unloaded_length_m(const Rig& rig, Item line) {
+  const reeving::Reeving* reeving = rig.reeving.solved();
+  const auto index = reeved_line(rig, line);
+  if (!reeving || !index) return std::nullopt;
+  return reeving->unloaded_length_m.at(*index);
+}
+
 std::optional<double> cut_length_m(const Rig& rig, Item line) {
-  const auto finished_m = finished_length_m(rig, line);
+  const auto unloaded_m = unloaded_length_m(rig, line);
   const auto tails_m = facts_of(rig.layout, line).tails_m;
-  if (!finished_m || !tails_m) return std::nullopt;
-  return *finished_m + *tails_m;
+  if (!unloaded_m || !tails_m) return std::nullopt;
+  return *unloaded_m + *tails_m;
 }
 
 std::optional<double> rest_tension_N(const Rig& rig, Item line) {

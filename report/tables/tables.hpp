@@ -80,8 +80,10 @@ std::vector<Item> all_lines(const Layout&);
 std::optional<std::size_t> reeved_line(const Rig&, Item line);
 /// Its ends, and the sheaves or the block between, in the order of the layout.
 std::vector<std::string> runs_over(const Layout&, Item line);
-/// Bearing to bearing, and to cut it at: with the tails of both terminations. Nothing where it is not known.
+/// Bearing to bearing, as it hangs at rest and unloaded; and to cut it at: unloaded, with the tails of both
+/// terminations. Nothing where it is not known.
 std::optional<double> finished_length_m(const Rig&, Item line);
+std::optional<double> unloaded_length_m(const Rig&, Item line);
 std::optional<double> cut_length_m(const Rig&, Item line);
 /// At its end farther from the trolley, as measured.
 std::optional<double> rest_tension_N(const Rig&, Item line);
