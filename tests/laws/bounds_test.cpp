@@ -35,6 +35,9 @@ void expect_bounds(const Passage& passage, const reeving::Station& now) {
           << "off sheave " << sheave;
     }
   if (now.pose.travel_m < 0) return;
+  if (!sweep.tension_ratio.empty()) {
+    EXPECT_GE(now.pose.efficiency, sweep.least_efficiency.bound - solved_to);
+  }
   EXPECT_GE(now.pose.pay_out, sweep.least_pay_out.bound - solved_to);
   EXPECT_LE(now.pose.pay_out, sweep.greatest_pay_out + solved_to);
 }
@@ -72,10 +75,10 @@ void expect_straight(const Passage& passage, const reeving::Station& now, Draw& 
     }
 }
 
-TEST(Bounds, OfASweepHoldAtEveryPoseBetweenItsPoses) {
+void expect_all_bounds(const Wanted& wanted, unsigned rigs) {
   int open = 0, passages = 0;
-  for (const unsigned seed : seeds(40)) {
-    const Rig rig = solve(sensible_layout(seed), {}, {0.06, 3e-3});
+  for (const unsigned seed : seeds(rigs)) {
+    const Rig rig = solve(sensible_layout(seed, wanted), {}, {0.06, 3e-3});
     ASSERT_TRUE(rig.reeving.solved()) << seed;
     Draw draw(seed);
     for (std::size_t s = seed % 2; s < rig.reeving.solved()->sweeps.size(); s += 2) {
@@ -93,6 +96,10 @@ TEST(Bounds, OfASweepHoldAtEveryPoseBetweenItsPoses) {
   }
   EXPECT_LE(open, passages / 50) << "bounds that know nothing, of " << passages;
 }
+
+TEST(Bounds, OfASweepHoldAtEveryPoseBetweenItsPoses) { expect_all_bounds({}, 40); }
+
+TEST(Bounds, HoldForSheavesThatSwivelHangFreeAndRub) { expect_all_bounds({.mounts = true, .friction = true}, 20); }
 
 }  // namespace
 }  // namespace fairlead::laws

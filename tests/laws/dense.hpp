@@ -16,6 +16,7 @@ class Passage {
     auto settled = reeving::rest_outlet(in, acting.reference, acting.trolley_weight_N);
     if (!settled) throw std::runtime_error(settled.error().why);
     outlet = std::move(*settled);
+    outlet.tension_ratio = sweep.tension_ratio;
     if (acting.running == reeving::Running::paying_out) outlet.held_tension_N = rig.reeving.solved()->peak_tension_N;
   }
 

@@ -146,29 +146,58 @@ class Writer {
     return {redirect_.along_m - 0.2, off(0.01), parts_ == 1 ? redirect_.up_m + 0.3 : last_part_m};
   }
 
+  /// What holds a sheave on an anchor: fixed, astern of a swivel's axis like a castor, or on a link from an anchor of
+  /// its own. Where it stands then its line decides: both its legs lead downstream.
+  struct Held {
+    std::string on, keys;
+  };
+  Held on_anchor(const char* id, double up_m) {
+    const At centre{redirect_.along_m, redirect_.across_m + off(0.01), up_m};
+    std::string keys = "position = " + place(centre);
+    const int kind = wanted_.mounts ? draw_.one_of(3) : 0;
+    if (kind == 0) return {"A3", std::move(keys)};
+    const double reach_m = draw_.between(0.2, 0.5);
+    const At upstream{centre.along_m - reach_m, centre.across_m + off(0.02), centre.up_m + draw_.between(-0.1, 0.1)};
+    const std::string weighs = fmt::format("\nmass = \"{:.2f} kg\"\ncentre_of_mass = [0, {:.4f}, {:.4f}]",
+                                           draw_.between(1, 4), off(0.02), draw_.between(-0.04, 0.02));
+    if (kind == 1)
+      return {"A3", keys + "\nmount = \"swivel\"\nswivel_axis = " + direction({off(0.1), off(0.1), 1}) +
+                        "\nswivel_at = " + place(upstream) + weighs};
+    std::string own = fmt::format("M{}", id);
+    anchor(own.c_str(), upstream);
+    return {std::move(own), fmt::format("mount = \"free\"\nlink = \"{:.3f} m\"", reach_m) + weighs};
+  }
+
+  std::string rubs() {
+    if (!wanted_.friction || draw_.once_in(4)) return "";
+    return fmt::format("friction = {:.3f}\n{}", draw_.between(1.01, 1.1),
+                       draw_.once_in(2) ? "friction_wrap = \"180 deg\"\n" : "");
+  }
+
   /// Over which the line runs from underneath upward and back toward the landing (a redirect), or the other way.
-  void sheave(const char* id, const char* on, const std::string& where) {
+  void sheave(const char* id, const Held& held) {
     // Half of the axles point the other way; the route turns with them.
     const bool to_the_left = draw_.once_in(2);
     const double sign = to_the_left ? 1 : -1;
     add("[[sheave]]\nid = \"{}\"\non = \"{}\"\n{}\naxle = {}\npitch_diameter = \"{:.2f} mm\"\ngroove = \"10 mm\"\n"
         "wll = \"1 t\"",
-        id, on, where, direction({off(0.02), sign, off(0.02)}), 2e3 * radius_m_);
-    if (*on == 'A' && draw_.once_in(2)) add("frame = [\"0.2 m\", \"0.07 m\", \"0.22 m\"]");
-    const bool clockwise = (*on == 'A') != to_the_left;
+        id, held.on, held.keys, direction({off(0.02), sign, off(0.02)}), 2e3 * radius_m_);
+    text_ += rubs();
+    const bool redirects = held.on != "K1";
+    if (redirects && draw_.once_in(2)) add("frame = [\"0.2 m\", \"0.07 m\", \"0.22 m\"]");
+    const bool clockwise = redirects != to_the_left;
     route_.push_back(
         fmt::format("{{ sheave = \"{}\", turning = \"{}\" }}", id, clockwise ? "clockwise" : "anticlockwise"));
   }
 
   void sheaves() {
-    const auto on_anchor = [&](double up_m) {
-      return "position = " + place({redirect_.along_m, redirect_.across_m + off(0.01), up_m});
+    const auto on_block = [&](double up_m) {
+      return Held{"K1", fmt::format("offset = [0, {:.4f}, {:.4f}]", off(0.01), up_m)};
     };
-    const auto on_block = [&](double up_m) { return fmt::format("offset = [0, {:.4f}, {:.4f}]", off(0.01), up_m); };
-    sheave("R1", "A3", on_anchor(redirect_.up_m));
-    if (parts_ >= 2) sheave("R2", "K1", on_block(lowest_sheave_m()));
-    if (parts_ >= 3) sheave("R3", "A3", on_anchor(block_.up_m + lowest_sheave_m() + 2 * radius_m_));
-    if (parts_ >= 4) sheave("R4", "K1", on_block(lowest_sheave_m() + 4 * radius_m_));
+    sheave("R1", on_anchor("R1", redirect_.up_m));
+    if (parts_ >= 2) sheave("R2", on_block(lowest_sheave_m()));
+    if (parts_ >= 3) sheave("R3", on_anchor("R3", block_.up_m + lowest_sheave_m() + 2 * radius_m_));
+    if (parts_ >= 4) sheave("R4", on_block(lowest_sheave_m() + 4 * radius_m_));
   }
 
   void line(const char* id, std::string from, std::string to, const std::string& offsets, bool reversed,

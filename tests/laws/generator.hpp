@@ -29,6 +29,8 @@ struct Wanted {
   bool askew = true;   ///< sheaves, unit and blocks a little off the main line's plane, as built
   double reach_m = 0;  ///< how much farther upstream than usual the redirect stands, for long legs
   double line_kg_per_m = 0.038;
+  bool mounts = false;    ///< two of three sheaves on anchors hang free or swivel
+  bool friction = false;  ///< three of four sheaves rub
 };
 
 /// The layout's file. Seeds 0, 1, 2, 3 of every four are 1:1 to 4:1; of the reductions two in three ride on a support

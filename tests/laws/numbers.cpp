@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 
 namespace fairlead::laws {
@@ -67,6 +68,8 @@ class Teller {
     for (const std::size_t s : order_) {
       const reeving::Sweep& sweep = reeving_.sweeps[s];
       add("poses", static_cast<double>(sweep.poses.size()), Kind::count);
+      for (const double ratio : sweep.tension_ratio) add("tension over a sheave", ratio, Kind::ratio);
+      if (!sweep.tension_ratio.empty()) add("least efficiency", sweep.least_efficiency, Kind::ratio);
       for (const Extreme& fleet : sweep.fleet_rad) add("fleet angle", fleet, Kind::angle);
       add("lead angle", sweep.lead_rad, Kind::angle);
       add("thickness", sweep.thickness_m, Kind::length);
@@ -84,6 +87,7 @@ class Teller {
     add("rider", pose.rider);
     add("extension", pose.extension_m, Kind::length);
     if (pose.travel_m >= 0) add("pay-out", pose.pay_out, Kind::ratio);
+    if (pose.travel_m >= 0 && !sweep.tension_ratio.empty()) add("efficiency", pose.efficiency, Kind::ratio);
     add("lead angle here", pose.lead_rad, Kind::angle);
     add("pull on the trolley", pose.pull_on_trolley_N, Kind::force);
     add("pull on the unit", pose.pull_on_unit_N, Kind::force);
@@ -110,11 +114,13 @@ class Teller {
       add("fleet angle on", turn.on_fleet_rad, Kind::angle);
       add("fleet angle off", turn.off_fleet_rad, Kind::angle);
       add("force on the sheave", turn.force_N, Kind::force);
+      add("couple of friction", std::abs(turn.couple_N_m), Kind::couple);
     }
     for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
       const reeving::BlockPlace& block = sweep.blocks[p * in_.blocks.size() + b];
       add("block", block.placement.at);
       add("centre of mass", block.centre_of_mass);
+      add("held", block.held_N, Kind::force);
       add("held couple", block.held_couple_N_m, Kind::couple);
     }
   }
