@@ -1,4 +1,7 @@
 #include "report/words/explain.hpp"
+
+#include <fmt/format.h>
+
 #include "cli/commands.hpp"
 #include "geometry/quantity/nearest.hpp"
 
@@ -17,11 +20,13 @@ int explain(const std::string& name) {
     print(*help);
     return cleared;
   }
+  const std::string unknown = "error: no check and no key is named \"" + name + "\"; ";
+  if (const auto paths = paths_of(name); !paths.empty())
+    throw Unusable{fmt::format("{}a key is named with its section: {}\n", unknown, fmt::join(paths, ", "))};
   std::vector<std::string> names;
   for (const Check* check : all_checks()) names.emplace_back(check->name);
   const auto near = nearest(name, names);
-  throw Unusable{"error: no check and no key is named \"" + name + "\"" +
-                 (near ? "; did you mean \"" + *near + "\"?\n" : "; fairlead explain lists the checks\n")};
+  throw Unusable{unknown + (near ? "did you mean \"" + *near + "\"?\n" : "fairlead explain lists the checks\n")};
 }
 
 }  // namespace fairlead::cli

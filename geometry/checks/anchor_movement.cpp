@@ -91,10 +91,12 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     } else if (const auto& moved = loads->anchors[a].moved_m;
                !leg_slack(rig.layout, *loads, held, finding) &&
                std::any_of(moved.begin(), moved.end(), [](const Extreme& m) { return !std::isfinite(m.value); })) {
-      leave_undetermined(finding,
-                         {.why = held.all_stiff ? "some case leaves it free to lean until another guy is taut; "
-                                                  "give its guys a \"pretension\""
-                                                : "give its members their \"ea\""});
+      leave_undetermined(
+          finding,
+          {.why = held.all_stiff
+                      ? "some case, or its pretensions alone, leave it free to lean until another guy is taut; "
+                        "give it guys to every side, each with a \"pretension\""
+                      : "give its members their \"ea\""});
     } else if (finding.verdict != Verdict::fail) {
       measure_movement(anchor, *loads, loads->anchors[a], swings, finding);
     }
@@ -108,12 +110,13 @@ const Check anchor_movement{
     .name = "anchor-movement",
     .title = "Swing and give of a built-up anchor within its movement",
     .sentence =
-        "{slack} goes slack; it moves up to {along} along, {across} across and {up} up; {value} of its movement; "
+        "{slack} goes slack; it moves up to {along} along, {across} across and {up} up; {value} of the movement given; "
         "{case}; at travel {travel}",
     .formula = "greatest movement of its point / movement, on each axis <= 1; no leg of two goes slack",
     .source = "own definition",
     .remedy =
-        "draw the anchor where its members hold it under load, or spread its legs so that the load stays between them",
+        "draw the anchor where its members hold it under load, spread its legs so that the load stays between them, or "
+        "give it a greater movement",
     .dimension = Dimension::ratio,
     .run = run};
 

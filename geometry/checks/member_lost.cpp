@@ -65,7 +65,8 @@ const Check member_lost{
     .name = "member-lost",
     .title = "The rest of an anchor's members hold when one is lost",
     .sentence =
-        "without it {why}; the most used is {member}, {way} with {force} of {capacity}; utilisation {value}; {case}; "
+        "without it {why}; without it the most used is {member}, {way} with {force} of {capacity}; utilisation "
+        "{value}; {case}; "
         "at travel {travel}",
     .formula = "without the member: a balance in every case, and each other's load / its capacity <= 1",
     .source = "own definition; that one guy or leg may be lost is common practice, no source",

@@ -41,7 +41,8 @@ const Check member_utilisation{
     .sentence = "{way} with {force} of {capacity}; utilisation {value} ({case}); at travel {travel}",
     .formula = "greatest tension / wll, or x design factor / mbs; greatest compression / compression_limit",
     .source = "own definition; the factor applies to a breaking strength only (common practice, no source)",
-    .remedy = "use a member of at least {force} working load, or hold the anchor by steeper ones",
+    .remedy =
+        "use a member of at least {force} working load, or hold the anchor by members nearer to the line of its pull",
     .dimension = Dimension::ratio,
     .run = run};
 

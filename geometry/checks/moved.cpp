@@ -193,9 +193,9 @@ std::vector<MovedPlace> corners_of(const Layout& layout, const Frame& frame) {
       Vec3 by;
       for (std::size_t axis = 0; axis < 3; ++axis) by += by_m[axis] * axes[axis];
       place.layout = moved(std::move(place.layout), id, by);
-      place.words += fmt::format("{}anchor {} moved by ({:g}, {:g}, {:g}) mm", place.words.empty() ? "" : ", ",
-                                 layout.anchors[static_cast<std::size_t>(id)].id.value, 1000 * by_m[0], 1000 * by_m[1],
-                                 1000 * by_m[2]);
+      place.words += fmt::format("{}anchor {} moved by ({:g}, {:g}, {:g}) mm along, across, up",
+                                 place.words.empty() ? "" : ", ", layout.anchors[static_cast<std::size_t>(id)].id.value,
+                                 1000 * by_m[0], 1000 * by_m[1], 1000 * by_m[2]);
     }
     places.push_back(std::move(place));
   }

@@ -17,7 +17,8 @@ Layout with_give(const Rig& drawn);
 /// of movement is taken as enough.
 bool settled(const Rig& drawn, const Rig& at_corner);
 
-/// A corner of the boxes of all anchors that may move, and in words: "anchor A3 moved by (20, -20, 10) mm".
+/// A corner of the boxes of all anchors that may move, and in words: "anchor A3 moved by (20, -20, 10) mm along,
+/// across, up".
 struct MovedPlace {
   Layout layout;
   std::string words;

@@ -53,7 +53,22 @@ std::string need_of(const Outline& outline, const Outline& table) {
   return fmt::format("{} of {}", need, fmt::join(names, ", "));
 }
 
+void add_paths(const Outline& table, std::string_view name, const std::string& before,
+               std::vector<std::string>& paths) {
+  for (const Outline& inner : table.keys) {
+    const std::string path = before + std::string(inner.key.name);
+    if (inner.key.name == name) paths.push_back(path);
+    add_paths(inner, name, path + ".", paths);
+  }
+}
+
 }  // namespace
+
+std::vector<std::string> paths_of(std::string_view name) {
+  std::vector<std::string> paths;
+  add_paths(layout_outline(), name, "", paths);
+  return paths;
+}
 
 std::optional<std::string> key_help(std::string_view key) {
   const Outline *table = &layout_outline(), *outline = table;

@@ -44,4 +44,7 @@ std::string new_layout();
 /// What "sheave", "sheave.axle" or "riders.envelope.width" is and how it is written; nullopt: there is no such key.
 std::optional<std::string> key_help(std::string_view key);
 
+/// The dotted paths of all keys of this name: of "link" "sheave.link".
+std::vector<std::string> paths_of(std::string_view name);
+
 }  // namespace fairlead

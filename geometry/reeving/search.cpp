@@ -262,7 +262,8 @@ Unsolved Search::why_not() {
   const double carried_N = at_.carried_N, weight_N = balance_.weight_N();
   if (carried_N <= 1e-5 * weight_N)
     return {fmt::format("the braking line lifts the brake trolley off the main line at travel {:.3f} m: it pulls up "
-                        "with {:.4g} N on {:.4g} N",
+                        "with {:.4g} N, and {:.4g} N weigh on its wheel; a heavier trolley, a lower redirect or less "
+                        "pull at rest would help",
                         travel_m_, weight_N - carried_N, weight_N),
             weight_N - carried_N, steps_};
   constexpr double spare_m = 0.02, hardly = 0.01;

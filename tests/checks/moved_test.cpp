@@ -76,7 +76,7 @@ TEST(Moved, EightCornersOfOneBoxEachOppositeToOne) {
     EXPECT_NEAR(norm(off + opposite), 0, 1e-12);
     EXPECT_NEAR(std::abs(dot(off, in_place().rig.frame.across)), 0.04, 1e-12);
   }
-  EXPECT_EQ(corners[0].words, "anchor A3 moved by (-30, -40, -20) mm");
+  EXPECT_EQ(corners[0].words, "anchor A3 moved by (-30, -40, -20) mm along, across, up");
   EXPECT_EQ(corners_of(with_movement(secondary, {0.03, 0, 0.02}), in_place().rig.frame).size(), 4u);
   EXPECT_EQ(corners_of(with_movement(3, box, layout), in_place().rig.frame).size(), 64u);
 }
