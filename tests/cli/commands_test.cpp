@@ -77,9 +77,7 @@ TEST(Explain, KnowsEveryCheckAndEveryKey) {
   EXPECT_EQ(unknown.err, "error: no check and no key is named \"fleet-angel\"; did you mean \"fleet-angle\"?\n");
   const Ran bare = run("explain mbs");
   EXPECT_EQ(bare.status, 2);
-  EXPECT_EQ(bare.err.substr(0, 80),
-            "error: no check and no key is named \"mbs\"; a key is named with its section: mai");
-  EXPECT_NE(bare.err.find(", anchor.mbs, "), std::string::npos) << bare.err;
+  EXPECT_NE(bare.err.find("a key is named with its section: main_line.mbs, "), std::string::npos) << bare.err;
 }
 
 TEST(Options, AreRefusedWithWhatToWriteInstead) {

@@ -73,7 +73,7 @@ TEST(Sentence, NoFindingOfAnyLayoutLeavesAGap) {
   Layout reversed = reduced;
   reversed.sheaves[1].on = BrakeTrolleyEnd{};
   for (const Layout& layout : {demo_layout(), read("heron_gully_spoiled.toml"), unsolved, reduced,
-                               read("sable_weir.toml"), read("larch_spur.toml"), bare, unseen, reversed})
+                               read("sable_weir.toml"), read("larch_spur_spoiled.toml"), bare, unseen, reversed})
     for (const Finding& finding : judge(layout).findings)
       for (const Style& style : {si, both, us}) {
         const std::string said = words::sentence(layout, finding, style) + words::remedy(layout, finding, style);
