@@ -138,6 +138,8 @@ Grid::Measured Grid::measure(const Canvas& canvas, double greatest_width_mm) con
     }
     m.heights.push_back(cell_height(most, cap_mm_));
   };
+  // What has no rows has its title and what is said beneath it.
+  if (rows_.empty()) return m;
   add([&](std::size_t c) -> const std::string& { return columns_[c].heading; });
   for (const auto& cells : rows_) add([&](std::size_t c) -> const std::string& { return cells[c]; });
   return m;
@@ -159,6 +161,7 @@ void Grid::draw(const Canvas& canvas, Paper top_left, double greatest_width_mm) 
     canvas.text({left, y - cap}, title_, cap, Layer::tables);
     y -= cap * heading_pitch;
   }
+  if (rows_.empty()) return;
   const double top = y;
   const Pen rule{hair_mm, LineType::continuous, Layer::tables}, edge{medium_mm, LineType::continuous, Layer::tables};
   for (std::size_t r = 0; r < m.lines.size(); ++r) {

@@ -40,6 +40,8 @@ std::vector<double> period(LineType type) {
       return {24, 3, 0.5, 3};
     case LineType::dash_double_dot:
       return {24, 3, 0.5, 3, 0.5, 3};
+    case LineType::long_dash_short_dash:
+      return {24, 3, 6, 3};
   }
   return {};
 }

@@ -55,8 +55,9 @@ struct Colour {
 std::string_view layer_name(Layer);  ///< "S-LINE-MAIN": discipline, major, minor group
 Colour layer_colour(Layer);          ///< dark enough to print in grey
 
-/// Line types after ISO 128: 01 continuous, 02 dashed, 04 long dash dot, 05 long dash double dot.
-enum class LineType { continuous, dashed, dash_dot, dash_double_dot };
+/// Line types after ISO 128: 01 continuous, 02 dashed, 04 long dash dot, 05 long dash double dot, 08 long dash
+/// short dash.
+enum class LineType { continuous, dashed, dash_dot, dash_double_dot, long_dash_short_dash };
 
 struct Pen {
   double width_mm{};

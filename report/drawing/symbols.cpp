@@ -34,8 +34,8 @@ void hatch_below(const Canvas& canvas, Paper from, Paper to, Layer layer) {
   }
 }
 
-void break_mark(const Canvas& canvas, Paper at, double angle_rad, Layer layer) {
-  const Paper along = polar(1, angle_rad), up = left_of(along);
+void break_mark(const Canvas& canvas, Paper at, double angle_rad, Layer layer, double half_mm) {
+  const Paper along = polar(half_mm / 4, angle_rad), up = left_of(along);
   canvas.line({at + 4.0 * up, at + 1.2 * up, at + 0.8 * up - 1.3 * along, at - 0.8 * up + 1.3 * along, at - 1.2 * up,
                at - 4.0 * up},
               {narrow_mm, LineType::continuous, layer});

@@ -15,7 +15,7 @@ void arrow(const Canvas&, Paper from, Paper to, Pen);
 void hatch_below(const Canvas&, Paper from, Paper to, Layer);
 
 /// A zigzag across a line that goes on beyond the drawing; `angle_rad` is the line's direction.
-void break_mark(const Canvas&, Paper at, double angle_rad, Layer);
+void break_mark(const Canvas&, Paper at, double angle_rad, Layer, double half_mm = 4);
 
 /// Black and white bar with its figures at the scale of a view: `count` units in `parts` parts, the unit's name at its
 /// end.

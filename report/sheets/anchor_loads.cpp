@@ -64,6 +64,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   for (const Table& members : {tables::members(dossier, style), tables::members_lost(dossier, style)})
     if (!members.rows.empty() || !members.notes.empty()) pages.put(members, style);
   pages.put(tables::load_cases(dossier, style), style);
+  for (std::size_t anchor = 0; anchor < anchors; ++anchor)
+    if (const Table held = tables::member_cases(dossier, anchor, style); !held.rows.empty()) pages.put(held, style);
 }
 
 }  // namespace

@@ -5,7 +5,7 @@
 #include <algorithm>
 
 #include "report/sheets/force_panel.hpp"
-#include "report/tables/tables.hpp"
+#include "report/tables/parts.hpp"
 #include "report/words/cautions.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -66,8 +66,14 @@ class PointTable {
   Block block() {
     const Layout& layout = rig_.layout;
     for (std::size_t i = 0; i < layout.anchors.size(); ++i) anchor(i);
-    for (const Sheave& sheave : layout.sheaves)
-      if (sheave.position) row(sheave.id.value + " centre", *sheave.position);
+    for (const Member& member : layout.members) row(member.id.value + " far end", member.to);
+    for (const Sheave& sheave : layout.sheaves) {
+      if (sheave.mount != Mount::fixed)
+        row(sheave.id.value + " eye", tables::eye_of(layout, sheave));
+      else if (sheave.position)
+        row(sheave.id.value + " centre", *sheave.position);
+    }
+    for (std::size_t body = 0; body < rig_.bodies.size(); ++body) mounted(body);
     row("unit outlet", layout.brake_unit.outlet);
     return block_of(Grid("SETTING OUT AND ANCHOR LOADS", columns(), rows()), Paragraphs("", beneath(), {small_cap_mm}));
   }
@@ -102,6 +108,13 @@ class PointTable {
     std::vector<Paragraph> lines;
     for (const std::string& note : loads_.notes)
       if (note.starts_with("Case ")) lines.push_back({"", with_minus(note), Layer::tables});
+    for (const Sheave& sheave : rig_.layout.sheaves)
+      if (sheave.mount != Mount::fixed)
+        lines.push_back({"",
+                         fmt::format("{} {}: its eye is set out; its centre follows the lines and is given to check it "
+                                     "by, at rest tension with the trolley at its mark.",
+                                     sheave.id.value, with_minus(tables::mount_of(rig_.layout, sheave, style_))),
+                         Layer::tables});
     if (!rig_.loads.solved())
       lines.push_back({"Loads", "undetermined: " + rig_.loads.result->error().why, Layer::cautions});
     return lines;
@@ -120,6 +133,11 @@ class PointTable {
   }
   void row(std::string name, Point3 p) { table_.rows.push_back(placed(std::move(name), p)); }
 
+  void mounted(std::size_t body) {
+    if (rig_.bodies[body].kind != Item::Kind::sheave) return;
+    const std::string id = words::id_of(rig_.layout, rig_.bodies[body]);
+    if (const auto centre = tables::centre_at_rest(rig_, body)) row(id + " check, at rest", *centre);
+  }
   void anchor(std::size_t i) {
     const Anchor& anchor = rig_.layout.anchors[i];
     std::vector<Cell> cells = placed(anchor.id.value, anchor.position);
@@ -129,8 +147,14 @@ class PointTable {
       cells[6] = load[7];
       cells[12] = load[6];
     }
-    const Finding* finding = utilisation_of(dossier_, i);
-    if (const auto capacity = capacity_of(finding)) cells[11] = *capacity;
+    const bool by_members = tables::rated_by_members(rig_.layout, i);
+    const Finding* finding = by_members ? tables::worst_member(dossier_, i) : utilisation_of(dossier_, i);
+    if (by_members) {
+      cells[11] = "by its members";
+      if (finding && finding->measured) cells[12] = Quantity{finding->value, Dimension::ratio};
+    } else if (const auto capacity = capacity_of(finding)) {
+      cells[11] = *capacity;
+    }
     if (finding) cells[13] = std::string(words::word_for(words::outcome_of(*finding)));
     table_.rows.push_back(std::move(cells));
   }

@@ -33,6 +33,8 @@ Block findings_summary(const Dossier&, const Style&, Saying);
 /// balloons.
 Block notes(const Dossier&, const Style&, const views::Scene&, const Office&, const std::vector<std::string>& key,
             const drawing::Typography&);
+/// The texts of the numbered balloons alone.
+Block balloons(const std::vector<std::string>& key);
 Block cautions(const drawing::Typography&);
 /// What the verdict does not cover.
 Block not_looked_at(const drawing::Typography&);

@@ -8,7 +8,7 @@
 #include "report/drawing/plot.hpp"
 #include "report/drawing/symbols.hpp"
 #include "report/sheets/blocks.hpp"
-#include "report/tables/tables.hpp"
+#include "report/tables/parts.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -99,18 +99,26 @@ class Diagram {
   View view_;
 };
 
-/// A bar as long as the share of the capacity that is taken; a line marks what the layout allows.
+/// A bar as long as the share of the capacity that is taken; a line marks what the layout allows. Of an anchor that its
+/// members hold: of the worst of them.
 void utilisation_bar(const Canvas& canvas, const Box& box, const Dossier& dossier, std::size_t anchor,
                      const Style& style) {
-  const Finding* finding = utilisation_of(dossier, anchor);
+  const Layout& layout = dossier.judged.rig.layout;
+  const bool by_members = tables::rated_by_members(layout, anchor);
+  const Finding* finding = by_members ? tables::worst_member(dossier, anchor) : utilisation_of(dossier, anchor);
+  const std::string of =
+      by_members && finding ? fmt::format("rated by its members: {} ", words::id_of(layout, finding->subject)) : "";
   const auto capacity = capacity_of(finding);
   if (!finding || !finding->measured || !capacity) {
-    canvas.text({box.left, box.bottom + 1}, "utilisation not judged", small_cap_mm, Layer::cautions);
+    const std::string_view outcome = finding && by_members ? words::word_for(words::outcome_of(*finding)) : "";
+    canvas.text({box.left, box.bottom + 1},
+                by_members && finding ? fmt::format("{}{}", of, outcome) : "utilisation not judged", small_cap_mm,
+                Layer::cautions);
     return;
   }
   const bool adverse = words::outcome_of(*finding) == words::Outcome::fail;
   canvas.text({box.left, box.top - small_cap_mm},
-              fmt::format("{} of {}: {}", words::shown(finding->value, Dimension::ratio, style),
+              fmt::format("{}{} of {}: {}", of, words::shown(finding->value, Dimension::ratio, style),
                           words::shown(*capacity, style), words::word_for(words::outcome_of(*finding))),
               small_cap_mm, adverse ? Layer::cautions : Layer::tables);
   const double greatest = std::max(1.2, 1.1 * finding->value);

@@ -18,8 +18,9 @@ constexpr std::string_view title = "General arrangement of the arrest end", docu
 
 bool applies(const Dossier&) { return true; }
 
-/// Where the lettering stands that is no part of a view: lists that find no room go onto sheets of their own.
-enum class Lists { beside_views, elsewhere };
+/// Which lettering stands beside the views: all of it; all but cautions; the findings and notes; nothing but the key of
+/// the balloons. What finds no room there goes onto sheets of its own.
+enum class Lists { beside_views, cautions_elsewhere, table_elsewhere, elsewhere };
 
 /// The corners of a sheet: the views at its upper left, the title block at its lower right, and the width between.
 struct Places {
@@ -54,10 +55,16 @@ constexpr Lettering letterings[] = {{Saying::in_full, large, large},        {Say
                                     {Saying::faults_in_full, tight, tight}, {Saying::by_name, tight, tight}};
 
 std::vector<Block> blocks_of(const Try& t, const std::vector<std::string>& key, const Lettering& how) {
-  if (t.lists == Lists::elsewhere) return {};
-  return {setting_out_and_loads(t.dossier, t.style), findings_summary(t.dossier, t.style, how.findings),
-          notes(t.dossier, t.style, t.scene, t.office, key, how.notes), cautions(how.cautions),
-          not_looked_at(how.cautions)};
+  if (t.lists == Lists::elsewhere) return key.empty() ? std::vector<Block>{} : std::vector{balloons(key)};
+  std::vector<Block> blocks;
+  if (t.lists < Lists::table_elsewhere) blocks.push_back(setting_out_and_loads(t.dossier, t.style));
+  blocks.push_back(findings_summary(t.dossier, t.style, how.findings));
+  blocks.push_back(notes(t.dossier, t.style, t.scene, t.office, key, how.notes));
+  if (t.lists == Lists::beside_views) {
+    blocks.push_back(cautions(how.cautions));
+    blocks.push_back(not_looked_at(how.cautions));
+  }
+  return blocks;
 }
 
 /// Two regions filled with lettering.
@@ -157,18 +164,31 @@ std::optional<Body> without_detail(const Try& t) {
   return body;
 }
 
-/// The lists alone, across a whole sheet, as many sheets as they need.
+/// Of the sheets behind the arrangement with what stands not beside it.
+std::string_view title_of_lists(Lists beside) {
+  return beside == Lists::cautions_elsewhere ? "Cautions"
+         : beside == Lists::table_elsewhere  ? "Setting out and anchor loads"
+                                             : "Setting out, anchor loads and findings";
+}
+
+/// The lists that found no room, across a whole sheet, as many sheets as they need.
 void add_lists(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
-               const Places& places, std::vector<Body>& out) {
-  const Block lists[] = {setting_out_and_loads(dossier, style), findings_summary(dossier, style, Saying::in_full),
-                         notes(dossier, style, scene, office, {}, tight), cautions(large), not_looked_at(large)};
+               const Places& places, Lists beside, std::vector<Body>& out) {
+  std::vector<Block> lists;
+  if (beside >= Lists::table_elsewhere) lists.push_back(setting_out_and_loads(dossier, style));
+  if (beside == Lists::elsewhere) {
+    lists.push_back(findings_summary(dossier, style, Saying::in_full));
+    lists.push_back(notes(dossier, style, scene, office, {}, tight));
+  }
+  lists.push_back(cautions(large));
+  lists.push_back(not_looked_at(large));
   const double bottom = places.corner.top + gap_mm;
   double y = bottom;
   for (const Block& block : lists) {
     Drawing scratch;
     const double height = block.height(Canvas(scratch, office.font), places.field.width());
     if (y - height < bottom) {
-      out.push_back({"Setting out, anchor loads and findings", document_type, "none", {}});
+      out.push_back({title_of_lists(beside), document_type, "none", {}});
       y = places.field.top;
     }
     block.draw(Canvas(out.back().drawing, office.font), {places.field.left, y}, places.field.width());
@@ -176,37 +196,88 @@ void add_lists(const Dossier& dossier, const Style& style, const Office& office,
   }
 }
 
-void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
-  const views::Scene scene = views::scene_of(dossier.judged.rig);
-  const Stationery paper = stationery(office.paper);
-  Places places{paper.field(), title_corner(paper, dossier.judged.rig.layout)};
-  places.left_mm = places.corner.left - gap_mm - places.field.left;
-  const auto at = [&](double scale, Lists lists, Saying least, Spacing spacing) {
-    return Try{dossier, style, office, scene, paper, places, scale, lists, least, spacing};
-  };
-  // At each scale rather a closer drawing, or none of the detail, than findings without their numbers.
-  const auto best_at = [&](double scale, Lists lists) {
-    for (const Saying least : {Saying::in_full, Saying::faults_in_full, Saying::by_name}) {
-      auto body = with_detail(at(scale, lists, least, Spacing::ample));
-      if (!body) body = with_detail(at(scale, lists, least, Spacing::close));
-      if (!body) body = without_detail(at(scale, lists, least, Spacing::ample));
-      if (body) return body;
-    }
-    return std::optional<Body>{};
-  };
-  const auto best_to = [&](double coarsest, Lists lists) {
+/// A sheet and how it came about.
+struct Arranged {
+  Body body;
+  double scale{};
+  Lists lists{};
+};
+
+/// Sets out one scene, at any of the scales.
+class Arranger {
+ public:
+  Arranger(const Dossier& dossier, const Style& style, const Office& office, const Places& places)
+      : dossier_(dossier), style_(style), office_(office), places_(places), paper_(stationery(office.paper)) {}
+
+  /// At a scale rather a closer drawing, or none of the detail, than findings without their numbers.
+  std::optional<Arranged> at(const views::Scene& scene, double scale, Lists lists) const {
+    for (const Saying least : {Saying::in_full, Saying::faults_in_full, Saying::by_name})
+      if (auto body = saying(scene, scale, lists, least)) return Arranged{std::move(*body), scale, lists};
+    return std::nullopt;
+  }
+  /// At the greatest scale there is, down to the coarsest.
+  std::optional<Arranged> best(const views::Scene& scene, double coarsest, Lists lists) const {
     for (const double scale : scales)
       if (scale <= coarsest)
-        if (auto body = best_at(scale, lists)) return std::pair{scale, std::optional{std::move(*body)}};
-    return std::pair{2 * coarsest, std::optional<Body>{}};
-  };
+        if (auto arranged = at(scene, scale, lists)) return arranged;
+    return std::nullopt;
+  }
+  /// The same scene at the same scales with as much beside it as there is room for.
+  std::optional<Arranged> fuller(const Arranged& one, const views::Scene& scene) const {
+    for (const Lists lists : {Lists::cautions_elsewhere, Lists::table_elsewhere})
+      if (auto arranged = at(scene, one.scale, lists); arranged && arranged->body.scale == one.body.scale)
+        return arranged;
+    return std::nullopt;
+  }
+
+ private:
+  std::optional<Body> saying(const views::Scene& scene, double scale, Lists lists, Saying least) const {
+    Office office = office_;
+    if (lists != Lists::beside_views) office.more.insert(office.more.begin(), title_of_lists(lists));
+    const auto spaced = [&](Spacing spacing) {
+      return Try{dossier_, style_, office, scene, paper_, places_, scale, lists, least, spacing};
+    };
+    auto body = with_detail(spaced(Spacing::ample));
+    if (!body) body = with_detail(spaced(Spacing::close));
+    if (!body) body = without_detail(spaced(Spacing::ample));
+    return body;
+  }
+
+  const Dossier& dossier_;
+  const Style& style_;
+  const Office& office_;
+  const Places& places_;
+  Stationery paper_;
+};
+
+void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
+  const Rig& rig = dossier.judged.rig;
+  views::Scene scene = views::scene_of(rig);
+  const Stationery paper = stationery(office.paper);
+  Places places{paper.field(), title_corner(paper, rig.layout)};
+  places.left_mm = places.corner.left - gap_mm - places.field.left;
+  const Arranger arranger(dossier, style, office, places);
   // Rather lists on a sheet of their own than views of less than half the size.
-  auto [scale, body] = best_to(std::end(scales)[-1], Lists::beside_views);
-  auto alone = best_to((scale - 1) / 2, Lists::elsewhere).second;
-  const bool apart = alone || !body;
-  if (alone) body = std::move(alone);
-  if (body) out.push_back(std::move(*body));
-  if (apart) add_lists(dossier, style, office, scene, places, out);
+  auto best = arranger.best(scene, std::end(scales)[-1], Lists::beside_views);
+  const double coarsest = best ? (best->scale - 1) / 2 : std::end(scales)[-1];
+  if (auto alone = arranger.best(scene, coarsest, Lists::elsewhere)) best = std::move(alone);
+  // Far ends are shown as far as that scale bears it.
+  for (const views::MemberReach reach : views::member_reaches(rig)) {
+    if (!best) break;
+    views::Scene wider = views::scene_of(rig, reach);
+    auto arranged = arranger.at(wider, best->scale, std::max(best->lists, Lists::cautions_elsewhere));
+    if (best->lists == Lists::beside_views)
+      if (auto whole = arranger.at(wider, best->scale, best->lists)) arranged = std::move(whole);
+    if (!arranged) continue;
+    best = std::move(arranged);
+    scene = std::move(wider);
+    break;
+  }
+  if (best && best->lists == Lists::elsewhere)
+    if (auto fuller = arranger.fuller(*best, scene)) best = std::move(fuller);
+  const Lists lists = best ? best->lists : Lists::elsewhere;
+  if (best) out.push_back(std::move(best->body));
+  if (lists != Lists::beside_views) add_lists(dossier, style, office, scene, places, lists, out);
 }
 
 }  // namespace

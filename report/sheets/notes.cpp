@@ -44,11 +44,39 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
         "data: predicted, untested.",
         quantity(layout.riders.mass_kg.value.high, Dimension::mass, style),
         quantity(scene.full->outlet_tension_N, Dimension::force, style)));
+  if (!scene.ghosts.empty())
+    notes.push_back("Sheaves on mounts drawn where they hang with the lines at rest; dashed: at full travel.");
   if (scene.rider_at_contact) notes.push_back("Rider envelopes hang upright: swing is not in them.");
   return notes;
 }
 
+/// What of a member the views leave out.
+std::string beyond_the_break(const Rig& rig, const views::MemberSeen& member, const Style& style) {
+  const bool both = member.in_elevation < 1 && member.in_plan < 1;
+  std::string name = views::member_words(rig.layout, member.index);
+  name.front() = static_cast<char>(name.front() - 'a' + 'A');
+  return fmt::format("{}, broken off in {}, is {} long and runs on to {}.", name,
+                     both                 ? "both views"
+                     : member.in_plan < 1 ? "plan"
+                                          : "elevation",
+                     views::figure(norm(member.to - member.from), style), words::shown(rig.layout, member.to, style));
+}
+
+std::vector<Paragraph> balloon_key(const std::vector<std::string>& key) {
+  std::vector<Paragraph> lines;
+  for (std::size_t i = 0; i < key.size(); ++i) {
+    std::string text = key[i];
+    std::replace(text.begin(), text.end(), '\n', ' ');
+    lines.push_back({fmt::format("({})", i + 1), std::move(text), Layer::notes});
+  }
+  return lines;
+}
+
 }  // namespace
+
+Block balloons(const std::vector<std::string>& key) {
+  return block_of(Paragraphs("KEY", balloon_key(key), {small_cap_mm, note_cap_mm}));
+}
 
 Block notes(const Dossier& dossier, const Style& style, const views::Scene& scene, const Office& office,
             const std::vector<std::string>& key, const Typography& type) {
@@ -72,9 +100,16 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
                             layout.landing ? "; the platform's width is not in the layout" : ""));
   for (const int i : scene.anchors_outside) {
     const Anchor& anchor = layout.anchors[static_cast<std::size_t>(i)];
-    all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}.", anchor.id.value,
-                              views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style)));
+    std::string held;
+    for (std::size_t m = 0; m < layout.members.size(); ++m)
+      if (layout.members[m].anchor == static_cast<AnchorId>(i))
+        held += fmt::format("{}{}", held.empty() ? ", and with it " : ", ",
+                            views::member_words(layout, static_cast<int>(m)));
+    all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}{}.", anchor.id.value,
+                              views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style), held));
   }
+  for (const views::MemberSeen& member : scene.members)
+    if (member.cut()) all.push_back(beyond_the_break(dossier.judged.rig, member, style));
   if (!office.more.empty()) {
     std::string index = "Sheets of this set, in order: this one";
     for (std::size_t i = 0; i < office.more.size();) {
@@ -93,11 +128,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
   for (std::size_t i = 0; i < all.size(); ++i)
     lines.push_back({fmt::format("{}.", i + 1), all[i],
                      all[i].find("NOT DRAWN") != std::string::npos ? Layer::cautions : Layer::notes});
-  for (std::size_t i = 0; i < key.size(); ++i) {
-    std::string text = key[i];
-    std::replace(text.begin(), text.end(), '\n', ' ');
-    lines.push_back({fmt::format("({})", i + 1), text, Layer::notes});
-  }
+  for (Paragraph& paragraph : balloon_key(key)) lines.push_back(std::move(paragraph));
   return block_of(Paragraphs("NOTES", lines, type));
 }
 
@@ -143,6 +174,19 @@ void add_block(const views::Scene& scene, std::vector<Sample>& all) {
                    }});
 }
 
+void add_members(const views::Scene& scene, std::vector<Sample>& all) {
+  if (scene.members.empty()) return;
+  all.push_back({"leg, guy or pole, to its far end", [](const Canvas& c, Paper at) {
+                   c.line({at, at + Paper{sample_mm - 1, 0}}, views::member_pen);
+                   views::draw_far_end(c, at + Paper{sample_mm - 1, 0});
+                 }});
+  if (std::any_of(scene.members.begin(), scene.members.end(), [](const views::MemberSeen& m) { return m.cut(); }))
+    all.push_back({"break: it runs on, see notes", [](const Canvas& c, Paper at) {
+                     c.line({at, at + Paper{sample_mm - 1, 0}}, views::member_pen);
+                     break_mark(c, at + Paper{sample_mm - 1, 0}, 0, Layer::anchors, 2.2);
+                   }});
+}
+
 std::vector<Sample> samples(const views::Scene& scene) {
   using views::Facing;
   const auto extreme = LineType::dash_double_dot;
@@ -164,6 +208,7 @@ std::vector<Sample> samples(const views::Scene& scene) {
   };
   if (scene.rest) trolley("brake trolley at rest", {wide_mm, LineType::continuous, Layer::braking_line});
   if (scene.full) trolley("brake trolley at full travel", {narrow_mm, LineType::dashed, Layer::braking_line});
+  add_members(scene, all);
   all.push_back({"anchor: where the load acts", [](const Canvas& c, Paper at) {
                    views::draw_anchor(c, at + Paper{8, 0});
                  }});
@@ -172,6 +217,10 @@ std::vector<Sample> samples(const views::Scene& scene) {
          c.circle(at + Paper{8, 0}, views::least_sheave_radius_mm, {medium_mm, LineType::continuous, Layer::sheaves});
          c.circle(at + Paper{8, 0}, 0.25, {0, LineType::continuous, Layer::sheaves}, Fill::ink);
        }});
+  if (!scene.ghosts.empty())
+    all.push_back({"sheave on a mount at full travel", [](const Canvas& c, Paper at) {
+                     c.circle(at + Paper{8, 0}, 1.6, views::ghost_pen);
+                   }});
   all.push_back({"brake unit, outlet to the left", [](const Canvas& c, Paper at) {
                    views::draw_unit(c, at + Paper{4.5, 0}, {-1, 0});
                  }});

@@ -33,9 +33,15 @@ bool applies(const Dossier& dossier) {
 }
 
 /// A scene in which nothing but the rig stands, in one pose.
-Scene alone(const Scene& scene, const RigPose& pose) {
+Scene alone(const Scene& scene, const RigPose& pose, bool at_full_travel) {
   Scene one = scene;
   one.rest = pose;
+  if (at_full_travel) {
+    one.rest->sheaves.insert(one.rest->sheaves.end(), scene.ghosts.begin(), scene.ghosts.end());
+    views::settle_mounted(one);
+  }
+  one.ghosts.clear();
+  one.members.clear();
   one.full.reset();
   one.rider_under_redirect.reset();
   one.rider_at_contact.reset();
@@ -139,6 +145,7 @@ std::vector<Point3> at_secondary_anchor(const Scene& scene) {
     add(s.centre);
     if (s.carrier) add(*s.carrier);
   }
+  for (const views::SheaveSeen& ghost : scene.ghosts) add(ghost.centre);
   for (const views::DeadEnd& end : scene.rest->dead_ends) add(end.at);
   return points;
 }
@@ -154,7 +161,7 @@ std::vector<Point3> at_block(const views::BlockSeen& block, const RigPose& pose)
 
 /// An enlarged part of the rig at rest, its contact points numbered.
 void draw_contacts(const Canvas& canvas, const Scene& scene, const std::vector<Point3>& about, const Box& box,
-                   const std::string& name, const std::string& says) {
+                   const std::string& name, const std::string& says, const Style& style) {
   const double width_mm = box.width(), height_mm = box.height() - TitleRow::height_mm;
   const double about_m = 0.12;
   DetailWindow window = window_about(scene, about, about_m);
@@ -190,6 +197,11 @@ void draw_contacts(const Canvas& canvas, const Scene& scene, const std::vector<P
   };
   for (const views::SheaveSeen& s : scene.sheaves) sheave(s);
   for (const views::SheaveSeen& s : scene.rest->sheaves) sheave(s);
+  for (const views::SheaveSeen& s : scene.ghosts)
+    callouts.push_back({{framed.view.of(s.centre)},
+                        views::ghost_words(scene, s, style),
+                        Layer::text,
+                        std::max(views::least_sheave_radius_mm, s.radius_m * framed.view.mm_per_m())});
   for (const views::AnchorSeen& a : scene.anchors)
     callouts.push_back({{framed.view.of(a.position)},
                         "Anchor " + layout.anchors[static_cast<std::size_t>(a.index)].id.value,
@@ -250,7 +262,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   const Box field = pages.field(), corner = pages.corner();
   const double left_mm = corner.left - gap_mm - field.left, least_detail_mm = 68;
-  const Scene at_rest = alone(scene, *scene.rest), at_full = alone(scene, *scene.full);
+  const Scene at_rest = alone(scene, *scene.rest, false), at_full = alone(scene, *scene.full, true);
   double scale = 1000;
   for (double next : {20.0, 50.0, 100.0, 200.0, 500.0}) {
     const PoseView a(at_rest, "AT REST", next), b(at_full, "AT FULL TRAVEL", next);
@@ -270,7 +282,9 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
 
   // Side by side beneath the views: the secondary anchor, then each block.
   std::vector<std::pair<std::vector<Point3>, std::string>> parts;
-  if (auto points = at_secondary_anchor(at_rest); !points.empty())
+  Scene near = at_rest;
+  near.ghosts = scene.ghosts;
+  if (auto points = at_secondary_anchor(near); !points.empty())
     parts.push_back({std::move(points), "secondary anchor at rest"});
   for (const views::BlockSeen& block : scene.rest->blocks)
     parts.push_back(
@@ -281,8 +295,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
       std::min(most_mm, (left_mm - gap_mm * static_cast<double>(parts.size() - 1)) / static_cast<double>(parts.size()));
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const double left = field.left + static_cast<double>(i) * (part_mm + gap_mm);
-    draw_contacts(canvas, at_rest, parts[i].first, {left, field.bottom, left + part_mm, field.bottom + detail_mm},
-                  std::string("DETAIL ") + static_cast<char>('B' + i), parts[i].second);
+    draw_contacts(canvas, near, parts[i].first, {left, field.bottom, left + part_mm, field.bottom + detail_mm},
+                  std::string("DETAIL ") + static_cast<char>('B' + i), parts[i].second, style);
   }
   constexpr double plot_mm = 62;
   const Box right{corner.left, corner.top + gap_mm, field.right, field.top};

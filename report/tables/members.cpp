@@ -1,7 +1,11 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "geometry/layout/member_fields.hpp"
 #include "report/tables/parts.hpp"
+#include "report/words/states.hpp"
 
 namespace fairlead::tables {
 namespace {
@@ -18,6 +22,16 @@ const std::string& id_of(const Layout& layout, std::size_t member) { return layo
 void put(std::vector<Cell>& row, const Extreme& force, CaseLetters& letters) {
   row.push_back(force.pose < 0 ? Cell{} : cell(force.value, Dimension::force));
   row.push_back(force.pose < 0 ? Cell{} : Cell{letters.of(force.pose)});
+}
+
+/// What one member carries in one case; in words where that is no force.
+Cell carried(const loads::LoadCase& load_case, std::size_t member) {
+  const auto index = static_cast<int>(member);
+  if (load_case.lost == index) return "lost";
+  const double N = load_case.in_member_N.at(member);
+  if (!std::isfinite(N)) return "not held";
+  if (std::find(load_case.slack.begin(), load_case.slack.end(), index) != load_case.slack.end()) return "slack";
+  return cell(N, Dimension::force);
 }
 
 }  // namespace
@@ -51,6 +65,30 @@ Table members(const Dossier& dossier, const Style& style) {
       table.notes.push_back(fmt::format("Undetermined for {}: {} (case {}).", layout.anchors.at(a).id.value,
                                         not_held->why, letters.of(not_held->load_case)));
   letters.explain(table);
+  return table;
+}
+
+Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& style) {
+  const Rig& rig = dossier.judged.rig;
+  const Layout& layout = rig.layout;
+  std::vector<std::size_t> holding;
+  for (std::size_t m = 0; m < layout.members.size(); ++m)
+    if (layout.members[m].anchor == static_cast<AnchorId>(anchor)) holding.push_back(m);
+  Table table{"What holds anchor " + layout.anchors.at(anchor).id.value, {"action", "case"}, {}, {}};
+  const loads::Loads* loads = rig.loads.solved();
+  if (holding.empty() || !loads) return table;
+  for (const std::size_t m : holding)
+    table.headings.push_back(word_for(layout.members[m].kind) + " " + id_of(layout, m));
+  for (const loads::LoadCase& load_case : loads->cases) {
+    const bool goes_on = !table.rows.empty() && load_case.action == (&load_case - 1)->action;
+    std::vector<Cell> row{goes_on ? Cell{} : Cell{std::string(words::word_for(load_case.action))},
+                          case_name(load_case, style)};
+    for (const std::size_t m : holding) row.push_back(carried(load_case, m));
+    table.rows.push_back(std::move(row));
+  }
+  table.notes = {
+      "The forces of a row act at once, with the loads on the anchors of the same case. Tension positive, "
+      "compression negative; unfactored. Slack: nothing pulls it."};
   return table;
 }
 

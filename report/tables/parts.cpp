@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::tables {
@@ -47,6 +48,28 @@ Cell fact_of(const Finding* finding, std::string_view name) {
     if (const auto* words = std::get_if<std::string>(&fact.value)) return *words;
   }
   return {};
+}
+
+bool rated_by_members(const Layout& layout, std::size_t anchor) {
+  const Anchor& given = layout.anchors.at(anchor);
+  return !given.wll_N && !given.mbs_N &&
+         std::any_of(layout.members.begin(), layout.members.end(),
+                     [&](const Member& member) { return member.anchor == static_cast<AnchorId>(anchor); });
+}
+
+const Finding* worst_member(const Dossier& dossier, std::size_t anchor) {
+  const Layout& layout = dossier.judged.rig.layout;
+  const Finding* worst = nullptr;
+  for (const Finding& finding : dossier.judged.findings) {
+    if (finding.check->name != "member-utilisation" ||
+        layout.members.at(static_cast<std::size_t>(finding.subject.index)).anchor != static_cast<AnchorId>(anchor))
+      continue;
+    const auto outcome = words::outcome_of(finding);
+    if (!worst || outcome < words::outcome_of(*worst) ||
+        (outcome == words::outcome_of(*worst) && finding.value > worst->value))
+      worst = &finding;
+  }
+  return worst;
 }
 
 std::string case_name(const loads::LoadCase& load_case, const Style& style) {

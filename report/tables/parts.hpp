@@ -21,6 +21,11 @@ Cell utilisation_of(const Dossier&, Item);
 /// The finding's fact of that name; empty where it has none.
 Cell fact_of(const Finding*, std::string_view name);
 
+/// Whether what its members carry is all that is judged of an anchor: it is given no strength of its own.
+bool rated_by_members(const Layout&, std::size_t anchor);
+/// Of the findings of its members' utilisation the worst, of equally bad ones the greatest; null where there is none.
+const Finding* worst_member(const Dossier&, std::size_t anchor);
+
 /// Load cases by letters, A, B, ... Z, A1, B1, ... in the order they are asked for; a table's notes say which is which.
 class CaseLetters {
  public:

@@ -1,6 +1,6 @@
 #include <fmt/format.h>
 
-#include "report/tables/tables.hpp"
+#include "report/tables/parts.hpp"
 #include "report/words/names.hpp"
 
 namespace fairlead::tables {
@@ -54,41 +54,44 @@ void set_out(SettingOut& out, const std::string& name, const Structure& structur
   }
 }
 
-/// Centre of the sheave on a mount, as drawn.
-Point3 mounted_centre(const reeving::Inputs& in, reeving::Body body) {
-  for (const reeving::Sheave& sheave : in.sheaves)
-    if (sheave.body == body) return sheave.centre;
-  return in.blocks[static_cast<std::size_t>(body)].drawn;
+/// What of a sheave is set out: its centre, or the eye that it swivels about or hangs from.
+void set_out(SettingOut& out, const Layout& layout, const Sheave& sheave, const Style& style) {
+  const std::string name = "sheave " + sheave.id.value;
+  if (sheave.mount != Mount::fixed)
+    out.point(name, "eye: " + mount_of(layout, sheave, style), eye_of(layout, sheave));
+  else if (sheave.position)
+    out.point(name, "centre", *sheave.position);
+  else
+    out.nowhere(name, "travels with what carries it");
+}
+
+/// Where what moves stands with the trolley at its mark: a crew checks it and does not set it out.
+void check_values(SettingOut& out, const Rig& rig) {
+  const auto rest = rest_pose(rig);
+  for (std::size_t i = 0; rest && i < rig.bodies.size(); ++i) {
+    const std::string name = words::name_of(rig.layout, rig.bodies[i]);
+    if (rig.bodies[i].kind == Item::Kind::block)
+      out.point(name, "its point, trolley at its mark",
+                rest->sweep->blocks[rest->index * rig.bodies.size() + i].placement.at);
+    else if (const auto centre = centre_at_rest(rig, i))
+      out.point(name, "check: its centre at rest tension, trolley at its mark", *centre);
+  }
 }
 
 }  // namespace
 
-Table setting_out(const Dossier& dossier) {
+Table setting_out(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   const Layout& layout = rig.layout;
   SettingOut out(rig);
   for (const Anchor& anchor : layout.anchors)
     out.point("anchor " + anchor.id.value, "where the load acts", anchor.position);
-  for (const Sheave& sheave : layout.sheaves) {
-    const std::string name = "sheave " + sheave.id.value;
-    if (sheave.mount == Mount::free)
-      out.nowhere(name, "hangs from its anchor on its link");
-    else if (sheave.position)
-      out.point(name, sheave.mount == Mount::swivel ? "centre as drawn" : "centre", *sheave.position);
-    else
-      out.nowhere(name, "travels with what carries it");
-  }
+  for (const Member& member : layout.members)
+    out.point(words::name_of(layout, {Item::Kind::member, static_cast<int>(&member - layout.members.data())}),
+              "where it is fixed", member.to);
+  for (const Sheave& sheave : layout.sheaves) set_out(out, layout, sheave, style);
   out.point("brake unit", "outlet", layout.brake_unit.outlet);
-  if (const auto rest = rest_pose(rig))
-    for (std::size_t i = 0; i < rig.bodies.size(); ++i) {
-      const reeving::Placement& place = rest->sweep->blocks[rest->index * rig.bodies.size() + i].placement;
-      if (rig.bodies[i].kind == Item::Kind::block)
-        out.point(words::name_of(layout, rig.bodies[i]), "its point, trolley at its mark", place.at);
-      else
-        out.point(
-            words::name_of(layout, rig.bodies[i]), "check: its centre, trolley at its mark",
-            place.move(mounted_centre(*rig.reeving.inputs, static_cast<int>(i)), rig.reeving.inputs->blocks[i].drawn));
-    }
+  check_values(out, rig);
   out.mark("brake trolley", "rest mark", layout.brake_trolley.rest_m);
   out.mark("brake trolley", "end of planned travel", layout.brake_trolley.rest_m + layout.brake_trolley.travel_m);
   for (const Structure& structure : layout.structures) set_out(out, "structure " + structure.id.value, structure);

@@ -64,6 +64,39 @@ std::size_t line_over(const reeving::Inputs& in, std::size_t sheave) {
   return static_cast<std::size_t>(over - in.lines.begin());
 }
 
+/// A column between others; as many cells as the table has rows.
+void insert_column(Table& table, std::size_t before, std::string heading, const std::vector<Cell>& cells) {
+  const auto at = static_cast<std::ptrdiff_t>(before);
+  table.headings.insert(table.headings.begin() + at, std::move(heading));
+  for (std::size_t r = 0; r < table.rows.size(); ++r) table.rows[r].insert(table.rows[r].begin() + at, cells[r]);
+}
+
+/// Empty where none is given.
+Cell friction_of(const reeving::Inputs& in, std::size_t sheave) {
+  const reeving::Sheave& given = in.sheaves.at(sheave);
+  if (!(given.friction > 1)) return {};
+  std::string text = print_quantity({given.friction, Dimension::none});
+  if (given.friction_wrap_rad > 0) text += " over " + print_quantity({given.friction_wrap_rad, Dimension::angle});
+  return text;
+}
+
+/// How the sheaves are mounted and what friction they have, in layouts that say so.
+void add_mounts(const Rig& rig, const Style& style, Table& table) {
+  std::vector<Cell> mounts, frictions;
+  bool rubs = false;
+  for_sheaves(rig, [&](std::size_t i, const Sheave& sheave) {
+    mounts.emplace_back(mount_of(rig.layout, sheave, style));
+    frictions.push_back(rig.reeving.inputs ? friction_of(*rig.reeving.inputs, i) : Cell{});
+    rubs = rubs || std::holds_alternative<std::string>(frictions.back());
+  });
+  if (rubs) {
+    insert_column(table, 3, "K", frictions);
+    table.notes.emplace_back(
+        "K: tension of the trailing side of the line over that of the leading one as the sheave turns.");
+  }
+  if (any_mounted(rig.layout)) insert_column(table, 2, "mount", mounts);
+}
+
 }  // namespace
 
 Table sheaves(const Dossier& dossier, const Style& style) {
@@ -105,6 +138,7 @@ Table sheaves(const Dossier& dossier, const Style& style) {
     table.notes.push_back(
         fmt::format("At rest: {}. Full travel: {}.", told(rig, *rest, style), told(rig, *full, style)));
   if (!reeving) table.notes.push_back("Undetermined: " + rig.reeving.result->error().why);
+  add_mounts(rig, style, table);
   return table;
 }
 

@@ -8,8 +8,9 @@ namespace fairlead::tables {
 
 /// Worst first; within one outcome in the order of the checks.
 Table findings(const Dossier&, const Style&);
-/// Where the rig is set out: anchors, sheaves, the unit's outlet and the marks on the main line.
-Table setting_out(const Dossier&);
+/// Where the rig is set out: anchors and what holds them, sheaves, the unit's outlet and the marks on the main line.
+/// Of a sheave on a mount the eye; its centre at rest is a value to check it by.
+Table setting_out(const Dossier&, const Style& = {});
 /// The bare main line, measured, cold and warm.
 Table main_line_bare(const Dossier&);
 /// The main line under brake trolley and riders, at the rest mark and at the end of the planned travel.
@@ -20,6 +21,8 @@ Table anchor_loads(const Dossier&, const Style& = {});
 Table members(const Dossier&, const Style&);
 /// The same of the rest, with each member lost that may be.
 Table members_lost(const Dossier&, const Style&);
+/// What holds one anchor, case by case; without rows where no member does.
+Table member_cases(const Dossier&, std::size_t anchor, const Style&);
 /// Every case computed, with its load on every anchor: along, across, up.
 Table load_cases(const Dossier&, const Style& = {});
 /// Every part whose strength is judged.
@@ -30,6 +33,13 @@ Table line_tensions(const Dossier&, const Style&);
 Table sheaves(const Dossier&, const Style&);
 /// What a crew turns a sheave by.
 Table sheave_axles(const Dossier&);
+/// "fixed", "free on a link of 0.400 m".
+std::string mount_of(const Layout&, const Sheave&, const Style&);
+/// Of a sheave that swivels or hangs free: what its mount is made fast by.
+Point3 eye_of(const Layout&, const Sheave&);
+bool any_mounted(const Layout&);
+/// Of such a sheave, by its index among the rig's bodies: its centre with the trolley at its mark, lines at rest.
+std::optional<Point3> centre_at_rest(const Rig&, std::size_t body);
 enum class Position { rest, full_travel };
 /// Every end and contact of every line, numbered.
 Table contact_points(const Dossier&, Position, const Style&);

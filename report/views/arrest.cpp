@@ -124,6 +124,9 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
       all.insert(all.end(), piece.begin(), piece.end());
   for (const CableSeen& cable : scene.cables) add(cable.curve);
   for (const SheaveSeen& s : scene.sheaves) add({s.centre});
+  for (const SheaveSeen& s : scene.ghosts) add({s.centre});
+  if (scene.surroundings)
+    for (const MemberSeen& m : scene.members) add({seen_end(m, facing)});
   for (const AnchorSeen& a : scene.anchors) {
     add({a.position});
     if (shows_load(scene.rig->frame, a, facing))
@@ -154,6 +157,9 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
   draw_platform(canvas, scene, view, facing);
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) draw_rider(canvas, view, **rider, layout.riders.hanging_length_m, facing);
+  if (scene.surroundings)
+    for (const MemberSeen& m : scene.members) draw_member(canvas, view, m, facing);
+  for (const SheaveSeen& s : scene.ghosts) draw_sheave(canvas, view, s, ghost_pen);
   for (const SheaveSeen& s : scene.sheaves) draw_sheave(canvas, view, s, sheave_pen);
   for (const CableSeen& cable : scene.cables) canvas.line(seen(view, cable.curve), pen(wide_mm, Layer::main_line));
   if (scene.full) draw_pose(canvas, view, *scene.full, false);

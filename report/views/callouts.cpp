@@ -41,6 +41,26 @@ double block_radius_mm(const View& view, const BlockSeen& block) {
   return corners.empty() ? symbol_mm : std::max(symbol_mm, bounds(corners).height() / 2);
 }
 
+double sheave_radius_mm(const View& view, const SheaveSeen& sheave) {
+  return std::max(view.mm_per_m() * sheave.radius_m, least_sheave_radius_mm);
+}
+
+/// Points along a member, its middle first; none where the view looks along it.
+std::vector<Paper> on_member(const View& view, const MemberSeen& member, Facing facing) {
+  constexpr double least_mm = 3;
+  const Vec3 whole = seen_end(member, facing) - member.from;
+  if (!(length(view.of(whole)) >= least_mm)) return {};
+  std::vector<Paper> targets;
+  for (const double share : {0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.9})
+    targets.push_back(view.of(member.from + share * whole));
+  return targets;
+}
+std::string member_name(const Layout& layout, const MemberSeen& member) {
+  std::string name = member_words(layout, member.index);
+  name.front() = static_cast<char>(name.front() - 'a' + 'A');
+  return name;
+}
+
 const std::string& id_of(const Layout& layout, const AnchorSeen& anchor) {
   return layout.anchors[static_cast<std::size_t>(anchor.index)].id.value;
 }
@@ -77,6 +97,15 @@ std::string line_words(const Scene& scene, const LineSeen& line, const Style& st
                      diameter(given.diameter_m, style));
 }
 
+std::string ghost_words(const Scene& scene, const SheaveSeen& ghost, const Style& style) {
+  const auto at_rest = std::find_if(scene.sheaves.begin(), scene.sheaves.end(),
+                                    [&](const SheaveSeen& s) { return s.index == ghost.index; });
+  const std::string& id = scene.rig->layout.sheaves[static_cast<std::size_t>(ghost.index)].id.value;
+  if (at_rest == scene.sheaves.end()) return id + " at full travel";
+  return fmt::format("{} at full travel,\n{} from its place at rest", id,
+                     figure(norm(ghost.centre - at_rest->centre), style));
+}
+
 std::string line_id(const Scene& scene, int line) {
   return words::id_of(scene.rig->layout, scene.rig->lines[static_cast<std::size_t>(line)]);
 }
@@ -101,6 +130,8 @@ class Namer {
     trolleys();
     marks();
     sheaves();
+    ghosts();
+    members();
     unit_and_anchors();
     riders();
     return std::move(out_);
@@ -220,9 +251,21 @@ class Namer {
                             upstream >= 0 ? "upstream of" : "downstream of", up(std::abs(above)),
                             above >= 0 ? "above" : "below");
       }
-      const double radius = std::max(view_.mm_per_m() * seen.radius_m, least_sheave_radius_mm);
-      add({view_.of(seen.centre)}, text, Layer::text, radius);
+      add({view_.of(seen.centre)}, text, Layer::text, sheave_radius_mm(view_, seen));
     }
+  }
+
+  /// In one view only: in the detail where there is one.
+  void ghosts() {
+    if (!elevation_) return;
+    for (const SheaveSeen& ghost : scene_.ghosts)
+      if (!in_detail(ghost.centre))
+        add({view_.of(ghost.centre)}, ghost_words(scene_, ghost, style_), Layer::text, sheave_radius_mm(view_, ghost));
+  }
+
+  void members() {
+    for (const MemberSeen& member : scene_.members)
+      add(on_member(view_, member, elevation_ ? Facing::elevation : Facing::plan), member_name(layout_, member));
   }
 
   void unit_and_anchors() {
@@ -279,9 +322,14 @@ std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const
       out.push_back({{view.of(seen.centre)},
                      fmt::format("{} {} {}", sheave.id.value, what, diameter(sheave.pitch_diameter_m, style)),
                      Layer::text,
-                     std::max(view.mm_per_m() * seen.radius_m, least_sheave_radius_mm)});
+                     sheave_radius_mm(view, seen)});
     }
   };
+  for (const SheaveSeen& ghost : scene.ghosts)
+    out.push_back(
+        {{view.of(ghost.centre)}, ghost_words(scene, ghost, style), Layer::text, sheave_radius_mm(view, ghost)});
+  for (const MemberSeen& member : scene.members)
+    out.push_back({on_member(view, member, Facing::elevation), member_name(layout, member), Layer::text});
   sheaves(scene.sheaves, "redirect");
   sheaves(scene.rest->sheaves, "sheave");
   for (const DeadEnd& end : scene.rest->dead_ends)

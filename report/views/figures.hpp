@@ -17,6 +17,9 @@ std::vector<drawing::Paper> along(const drawing::View&, const Curve3&, double fr
 std::string line_words(const Scene&, const LineSeen&, const Style&);
 std::string line_id(const Scene&, int line);
 
+/// "R1 at full travel,\n0.147 from its place at rest"
+std::string ghost_words(const Scene&, const SheaveSeen& ghost, const Style&);
+
 /// Only what lies inside `frame` is named.
 std::vector<drawing::Callout> detail_callouts(const Scene&, const drawing::View&, const drawing::Box& frame,
                                               const Style&);

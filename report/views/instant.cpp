@@ -100,6 +100,9 @@ Instant instant_of(const Scene& scene, std::size_t index, double travel_m) {
   instant.scene.rest->main_line =
       main_line_of(rig.frame, rig.reeving.inputs->sweeps[index], here, scene.from_m, scene.to_m);
   instant.scene.full.reset();
+  instant.scene.ghosts.clear();
+  settle_mounted(instant.scene);
+  for (MemberSeen& member : instant.scene.members) member.in_elevation = member.in_plan = 1;
   instant.scene.rider_under_redirect = rider_at(rig, instant.rider);
   instant.scene.rider_at_contact.reset();
   for (AnchorSeen& anchor : instant.scene.anchors) anchor.governing_N = {};
@@ -140,16 +143,18 @@ void draw_section(const Canvas& canvas, const Instant& instant, const View& view
     draw_rider(draw, view, *scene.rider_under_redirect, scene.rig->layout.riders.hanging_length_m, Facing::elevation);
   for (const BlockSeen& block : pose.blocks)
     if (near(block.at)) draw_block(draw, view, block, {medium_mm, LineType::continuous, Layer::sheaves});
-  for (const SheaveSeen& s : scene.sheaves) {
-    // A mounted one is among the pose's.
-    const bool stands = scene.rig->layout.sheaves[static_cast<std::size_t>(s.index)].mount == Mount::fixed;
-    if (stands && near(s.centre)) draw_sheave(draw, view, s, sheave_pen);
-  }
+  for (const SheaveSeen& s : scene.sheaves)
+    if (near(s.centre)) draw_sheave(draw, view, s, sheave_pen);
   for (const SheaveSeen& s : pose.sheaves)
     if (near(s.centre)) draw_sheave(draw, view, s, sheave_pen);
   for (const LineSeen& line : pose.lines)
     for (const Curve3& leg : line.legs)
       for (const Curve3& part : within(f, leg, from_m, to_m)) draw.line(seen(view, part), standing_pen(line.role));
+  for (const MemberSeen& member : scene.members)
+    for (const Curve3& part : within(f, {member.from, member.to}, from_m, to_m)) {
+      draw.line(seen(view, part), member_pen);
+      if (part.back() == member.to) draw_far_end(draw, view.of(member.to));
+    }
   for (const AnchorSeen& anchor : scene.anchors)
     if (near(anchor.position)) draw_anchor(draw, view.of(anchor.position));
   draw.circle(view.of(instant.rider), 0.5, {0, LineType::continuous, Layer::main_line}, Fill::ink);

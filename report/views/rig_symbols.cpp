@@ -1,6 +1,7 @@
 #include "report/views/rig_symbols.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 
 namespace fairlead::views {
@@ -85,6 +86,26 @@ void draw_block(const Canvas& canvas, const View& view, const BlockSeen& block, 
 void draw_dead_end(const Canvas& canvas, Paper at, Layer layer) {
   canvas.circle(at, 0.6, {narrow_mm, LineType::continuous, layer}, Fill::paper);
   canvas.circle(at, 0.3, {0, LineType::continuous, layer}, Fill::ink);
+}
+
+void draw_far_end(const Canvas& canvas, Paper at) {
+  constexpr double half_mm = 0.9, tall_mm = 1.5;
+  canvas.outline({at, at + Paper{-half_mm, -tall_mm}, at + Paper{half_mm, -tall_mm}}, pen(narrow_mm, Layer::anchors),
+                 Fill::paper);
+}
+
+Point3 seen_end(const MemberSeen& member, Facing facing) {
+  return member.seen_to(facing == Facing::plan ? member.in_plan : member.in_elevation);
+}
+
+void draw_member(const Canvas& canvas, const View& view, const MemberSeen& member, Facing facing) {
+  constexpr double half_break_mm = 2.2;
+  const Paper from = view.of(member.from), to = view.of(seen_end(member, facing)), runs = to - from;
+  canvas.line({from, to}, member_pen);
+  if (seen_end(member, facing) == member.to)
+    draw_far_end(canvas, to);
+  else if (length(runs) > 0)
+    break_mark(canvas, to, std::atan2(runs.y_mm, runs.x_mm), Layer::anchors, half_break_mm);
 }
 
 Layer layer_of(Role role) {

@@ -20,6 +20,15 @@ void draw_block(const drawing::Canvas&, const drawing::View&, const BlockSeen&, 
 /// The end of a line that nothing pays out: a bar across it at its bearing.
 void draw_dead_end(const drawing::Canvas&, drawing::Paper at, drawing::Layer);
 
+/// Legs, guys and poles, and the support at their far ends.
+inline constexpr drawing::Pen member_pen{drawing::narrow_mm, drawing::LineType::long_dash_short_dash,
+                                         drawing::Layer::anchors};
+void draw_far_end(const drawing::Canvas&, drawing::Paper at);
+/// One of them with its far end, or a break where it runs on.
+void draw_member(const drawing::Canvas&, const drawing::View&, const MemberSeen&, Facing);
+/// The last of it that a view shows.
+Point3 seen_end(const MemberSeen&, Facing);
+
 /// How a line is drawn, standing and at the far end of its travel.
 drawing::Layer layer_of(Role);
 drawing::Pen standing_pen(Role);
@@ -35,7 +44,8 @@ void draw_structure(const drawing::Canvas&, const Scene&, const StructureSeen&, 
 /// The sheave's circle as the view sees it, no smaller than `least_sheave_radius_mm`.
 void draw_sheave(const drawing::Canvas&, const drawing::View&, const SheaveSeen&, drawing::Pen);
 inline constexpr drawing::Pen sheave_pen{drawing::medium_mm, drawing::LineType::continuous, drawing::Layer::sheaves},
-    extreme_sheave_pen{drawing::narrow_mm, drawing::LineType::continuous, drawing::Layer::sheaves};
+    extreme_sheave_pen{drawing::narrow_mm, drawing::LineType::continuous, drawing::Layer::sheaves},
+    ghost_pen{drawing::narrow_mm, drawing::LineType::dashed, drawing::Layer::sheaves};
 /// The box a rider can reach; in elevation also the hanging length down to the centre of mass.
 void draw_rider(const drawing::Canvas&, const drawing::View&, const RiderSeen&, double hanging_m, Facing);
 drawing::Box rider_box(const drawing::View&, const RiderSeen&);

@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <cmath>
+#include <functional>
+#include <limits>
 
 #include "geometry/mainline/cable.hpp"
 #include "report/views/scene_parts.hpp"
@@ -68,15 +70,22 @@ void see_extent(const Rig& rig, Scene& scene) {
   scene.to_m = *high + beyond_m;
 }
 
-/// Sheaves that swivel or hang free stand where they do at rest; at full travel they are elsewhere.
+bool on_mount(const Rig& rig, const SheaveSeen& sheave) {
+  return rig.layout.sheaves[static_cast<std::size_t>(sheave.index)].mount != Mount::fixed;
+}
+
+/// Moves those that swivel or hang free from some sheaves to others.
+void take_mounted(const Rig& rig, std::vector<SheaveSeen>& from, std::vector<SheaveSeen>& to) {
+  const auto first =
+      std::stable_partition(from.begin(), from.end(), [&](const SheaveSeen& s) { return !on_mount(rig, s); });
+  to.insert(to.end(), first, from.end());
+  from.erase(first, from.end());
+}
+
+/// At rest and, as ghosts, at full travel.
 void see_mounted(const Rig& rig, Scene& scene) {
-  if (!scene.rest) return;
-  std::vector<SheaveSeen>& at_rest = scene.rest->sheaves;
-  const auto mounted = std::stable_partition(at_rest.begin(), at_rest.end(), [&](const SheaveSeen& s) {
-    return rig.layout.sheaves[static_cast<std::size_t>(s.index)].mount == Mount::fixed;
-  });
-  scene.sheaves.insert(scene.sheaves.end(), mounted, at_rest.end());
-  at_rest.erase(mounted, at_rest.end());
+  settle_mounted(scene);
+  if (scene.full) take_mounted(rig, scene.full->sheaves, scene.ghosts);
 }
 
 void see_anchors(const Rig& rig, Scene& scene) {
@@ -153,10 +162,29 @@ void see_lines(const Rig& rig, Scene& scene) {
   scene.horizontal_N = std::abs(dot(rest->poses[scene.rest->pose].end_support_N, rig.frame.along));
   if (const auto* full = find_sweep(rig, Loading::heaviest, Running::paying_out, state))
     scene.full = pose_seen(rig, *full, rig.layout.brake_trolley.travel_m, scene.from_m, scene.to_m);
+  see_mounted(rig, scene);
   see_riders(rig, state, scene);
 }
 
+/// All but members and structures; within the chainages given, if they are more than it takes.
+Scene see_rig(const Rig& rig, double from_m, double to_m) {
+  Scene scene;
+  scene.rig = &rig;
+  see_sheaves(rig, scene);
+  see_extent(rig, scene);
+  scene.from_m = std::min(scene.from_m, from_m);
+  scene.to_m = std::max(scene.to_m, to_m);
+  see_anchors(rig, scene);
+  see_lines(rig, scene);
+  return scene;
+}
+
 }  // namespace
+
+void settle_mounted(Scene& scene) {
+  std::erase_if(scene.sheaves, [&](const SheaveSeen& s) { return on_mount(*scene.rig, s); });
+  if (scene.rest) take_mounted(*scene.rig, scene.rest->sheaves, scene.sheaves);
+}
 
 std::optional<RiderSeen> rider_at(const Rig& rig, const Point3& wheel) {
   const auto& envelope = rig.layout.riders.envelope;
@@ -194,16 +222,37 @@ Point3 Scene::at(double chainage_m, double across_m, double z_m) const {
   return p;
 }
 
-Scene scene_of(const Rig& rig) {
-  Scene scene;
-  scene.rig = &rig;
-  see_sheaves(rig, scene);
-  see_extent(rig, scene);
-  see_anchors(rig, scene);
-  see_lines(rig, scene);
-  see_mounted(rig, scene);
+Scene scene_of(const Rig& rig, MemberReach reach) {
+  constexpr double nowhere = std::numeric_limits<double>::infinity();
+  Scene scene = see_rig(rig, nowhere, -nowhere);
+  see_members(rig, reach, scene);
+  double from_m = scene.from_m, to_m = scene.to_m;
+  for (const MemberSeen& member : scene.members) {
+    // An end that the views did not show before needs room about it as everything else has.
+    for (const double share : {member.in_elevation, member.in_plan}) {
+      const double chainage_m = rig.frame.chainage_m(member.seen_to(share));
+      if (chainage_m < scene.from_m) from_m = std::min(from_m, chainage_m - beyond_m);
+      if (chainage_m > scene.to_m) to_m = std::max(to_m, chainage_m + beyond_m);
+    }
+  }
+  if (from_m < scene.from_m || to_m > scene.to_m) {
+    std::vector<MemberSeen> members = std::move(scene.members);
+    scene = see_rig(rig, from_m, to_m);
+    scene.members = std::move(members);
+  }
   see_structures(rig, scene);
   return scene;
+}
+
+std::vector<MemberReach> member_reaches(const Rig& rig) {
+  constexpr double stub_m = 1.5, told_apart_m = 0.25, nowhere = std::numeric_limits<double>::infinity();
+  std::vector<double> beyond = ends_beyond(rig, see_rig(rig, nowhere, -nowhere));
+  std::sort(beyond.begin(), beyond.end(), std::greater<>{});
+  std::vector<MemberReach> reaches;
+  for (const double m : beyond)
+    if (m > 0 && (reaches.empty() || m < reaches.back().whole_m - told_apart_m)) reaches.push_back({m, stub_m});
+  if (!reaches.empty()) reaches.push_back({0, stub_m});
+  return reaches;
 }
 
 }  // namespace fairlead::views

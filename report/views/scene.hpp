@@ -78,6 +78,23 @@ struct AnchorSeen {
   Vec3 governing_N;  ///< of the case that governs it; zero where none is known
 };
 
+/// A leg, guy or pole that holds an anchor's point: all of it, and how much of the way to its far end the views follow
+/// it; 1: to its end.
+struct MemberSeen {
+  int index{};      ///< into layout.members
+  Point3 from, to;  ///< the anchor's point; where it is fixed
+  double in_elevation = 1, in_plan = 1;
+
+  Point3 seen_to(double share) const { return share < 1 ? from + share * (to - from) : to; }
+  bool cut() const { return in_elevation < 1 || in_plan < 1; }
+};
+
+/// How far views go for the far ends of members.
+struct MemberReach {
+  double whole_m{};  ///< along, across or up: to ends no farther than this beyond everything else
+  double stub_m{};   ///< for the others this far beyond all that
+};
+
 /// The box a rider can reach, hanging from a wheel.
 struct RiderSeen {
   Point3 wheel;
@@ -103,14 +120,16 @@ struct Scene {
   const Rig* rig{};
   double from_m{}, to_m{};  ///< chainages shown
   Reach3 reach;
-  bool surroundings = true;                ///< platform, backup brake and the anchors' loads are shown too
+  bool surroundings = true;                ///< platform, backup brake, members and the anchors' loads are shown too
   std::optional<RigPose> rest;             ///< empty, at its rest mark, line at rest
   std::optional<RigPose> full;             ///< heaviest rider, end of the planned travel, peak tension
   std::string state;                       ///< which state of the main line both are drawn in
   double temperature_K{}, horizontal_N{};  ///< of it, with the empty trolley
-  std::vector<SheaveSeen> sheaves;         ///< those that stand still
+  std::vector<SheaveSeen> sheaves;         ///< those that stand still, and at rest those on mounts
   std::vector<CableSeen> cables;
+  std::vector<SheaveSeen> ghosts;  ///< those on mounts, where they hang at full travel
   std::vector<AnchorSeen> anchors;
+  std::vector<MemberSeen> members;  ///< of the anchors shown
   std::vector<StructureSeen> structures;
   std::vector<int> structures_outside;            ///< indices of those beyond `reach`
   std::vector<int> anchors_outside;               ///< indices of those beyond the chainages shown
@@ -123,7 +142,16 @@ struct Scene {
   Point3 at(double chainage_m, double across_m, double z_m) const;
 };
 
-Scene scene_of(const Rig&);
+Scene scene_of(const Rig&, MemberReach = {});
+
+/// How far views may go for members, the farthest first; none where no member runs out of them.
+std::vector<MemberReach> member_reaches(const Rig&);
+
+/// Sheaves on mounts stand where they hang in the scene's pose at rest, in place of wherever they stood before.
+void settle_mounted(Scene&);
+
+/// "guy G1", "pole P1".
+std::string member_words(const Layout&, int member);
 
 /// The redirect that the line from the trolley meets first.
 const SheaveSeen* first_redirect(const Scene&);

@@ -18,6 +18,16 @@ void see_cables(const Rig&, int state, Scene&);
 /// The eight corners of a box by its own directions.
 Curve3 corners_of(Point3 centre, const Size&, Vec3 along, Vec3 across, Vec3 up);
 
+/// Heights and places across of the rig itself, within the chainages shown.
+Reach3 reach_of(const Rig&, const Scene&);
+
+/// How far each of their members ends beyond what a scene of the rig alone shows, along, across and up in turn; not
+/// above 0 within it.
+std::vector<double> ends_beyond(const Rig&, const Scene&);
+
+/// The members of the anchors shown, as far as the scene and `reach` beyond it.
+void see_members(const Rig&, const MemberReach&, Scene&);
+
 /// The structures that stand within a scene's chainages and reach, and the indices of those that do not.
 void see_structures(const Rig&, Scene&);
 

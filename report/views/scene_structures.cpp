@@ -10,7 +10,9 @@ namespace {
 
 constexpr double about_m = 3;  // shown of what stands beside the rig
 
-void see_reach(const Rig& rig, Scene& scene) {
+}  // namespace
+
+Reach3 reach_of(const Rig& rig, const Scene& scene) {
   std::vector<Point3> all{rig.layout.brake_unit.outlet};
   const auto add = [&](const Curve3& curve) { all.insert(all.end(), curve.begin(), curve.end()); };
   for (const auto* pose : {&scene.rest, &scene.full})
@@ -21,23 +23,23 @@ void see_reach(const Rig& rig, Scene& scene) {
     }
   for (const SheaveSeen& s : scene.sheaves) add({s.centre});
   for (const AnchorSeen& a : scene.anchors) add({a.position});
+  for (const MemberSeen& m : scene.members) add({m.seen_to(m.in_elevation), m.seen_to(m.in_plan)});
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) add({(*rider)->low, (*rider)->high});
   if (rig.layout.landing) all.push_back(scene.at(scene.to_m, 0, rig.layout.landing->platform_level_m));
-  scene.reach = {all.front().z, all.front().z, rig.frame.across_m(all.front()), rig.frame.across_m(all.front())};
+  Reach3 reach{all.front().z, all.front().z, rig.frame.across_m(all.front()), rig.frame.across_m(all.front())};
   for (const Point3& p : all) {
     const double chainage = rig.frame.chainage_m(p), across = rig.frame.across_m(p);
     if (!(chainage >= scene.from_m && chainage <= scene.to_m)) continue;
-    scene.reach.low_m = std::min(scene.reach.low_m, p.z);
-    scene.reach.high_m = std::max(scene.reach.high_m, p.z);
-    scene.reach.right_m = std::min(scene.reach.right_m, across);
-    scene.reach.left_m = std::max(scene.reach.left_m, across);
+    reach.low_m = std::min(reach.low_m, p.z);
+    reach.high_m = std::max(reach.high_m, p.z);
+    reach.right_m = std::min(reach.right_m, across);
+    reach.left_m = std::max(reach.left_m, across);
   }
-  scene.reach.low_m -= about_m;
-  scene.reach.high_m += about_m;
-  scene.reach.right_m -= about_m;
-  scene.reach.left_m += about_m;
+  return reach;
 }
+
+namespace {
 
 /// Both ends of a cylinder, as many points as make its outline.
 Curve3 post_points(const Structure& post) {
@@ -106,7 +108,9 @@ bool within(const Scene& scene, const StructureSeen& structure) {
 }  // namespace
 
 void see_structures(const Rig& rig, Scene& scene) {
-  see_reach(rig, scene);
+  const Reach3 rig_alone = reach_of(rig, scene);
+  scene.reach = {rig_alone.low_m - about_m, rig_alone.high_m + about_m, rig_alone.right_m - about_m,
+                 rig_alone.left_m + about_m};
   for (std::size_t i = 0; i < rig.layout.structures.size(); ++i) {
     StructureSeen structure = seen(rig.layout.structures[i], static_cast<int>(i));
     if (within(scene, structure))
