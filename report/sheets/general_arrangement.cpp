@@ -265,7 +265,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   for (const views::MemberReach reach : views::member_reaches(rig)) {
     if (!best) break;
     views::Scene wider = views::scene_of(rig, reach);
-    auto arranged = arranger.at(wider, best->scale, std::max(best->lists, Lists::cautions_elsewhere));
+    auto arranged = arranger.at(wider, best->scale, Lists::elsewhere);
     if (best->lists == Lists::beside_views)
       if (auto whole = arranger.at(wider, best->scale, best->lists)) arranged = std::move(whole);
     if (!arranged) continue;
