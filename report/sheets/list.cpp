@@ -9,8 +9,8 @@ namespace fairlead::sheets {
 
 namespace {
 
-constexpr const SheetKind* sheets[] = {&general_arrangement, &findings_sheet, &reeving_sheet, &anchor_loads_sheet,
-                                       &clearances_sheet};
+constexpr const SheetKind* sheets[] = {&general_arrangement, &findings_sheet,  &reeving_sheet,
+                                       &anchor_loads_sheet,  &schedules_sheet, &clearances_sheet};
 
 }  // namespace
 

@@ -50,16 +50,21 @@ void Pages::begin(Body body, std::vector<Box> free) {
   free_ = std::move(free);
 }
 
+std::vector<Box> Pages::columns() const {
+  const Box all = field(), above = above_title_block();
+  const double middle = all.centre().x_mm;
+  return {{all.left, above.bottom, middle - gap_mm / 2, all.top},
+          {middle + gap_mm / 2, above.bottom, all.right, all.top},
+          {all.left, all.bottom, corner_.left - gap_mm, above.bottom - gap_mm}};
+}
+
 void Pages::further(const Block& block) {
-  const Box all = field();
-  const double above = corner_.top + gap_mm, middle = all.centre().x_mm;
-  const Box left{all.left, above, middle - gap_mm / 2, all.top}, right{middle + gap_mm / 2, above, all.right, all.top},
-      beside{all.left, all.bottom, corner_.left - gap_mm, above - gap_mm};
   Body body{out_.back().title, out_.back().document_type, "none", {}};
-  if (fits(block, left))
-    begin(std::move(body), {left, right, beside});
+  const std::vector<Box> narrow = columns();
+  if (fits(block, narrow.front()))
+    begin(std::move(body), narrow);
   else
-    begin(std::move(body), {above_title_block(), beside});
+    begin(std::move(body), {above_title_block(), narrow.back()});
   fresh_ = true;
 }
 
@@ -116,10 +121,23 @@ std::size_t last_fitting(const std::vector<std::size_t>& ends, std::size_t none,
   return held == 0 ? none : ends[held - 1];
 }
 
+/// Fewer rows of a table stand alone only where there are no more.
+constexpr std::size_t least_rows = 4;
+
+/// An earlier end for a part where too little would be left behind it: it gives of its own until both are even.
+std::size_t leaving_enough(const std::vector<std::size_t>& ends, std::size_t to) {
+  const auto at = std::find(ends.begin(), ends.end(), to);
+  if (at == ends.end()) return to;
+  const auto held = at - ends.begin() + 1, left = ends.end() - at - 1;
+  constexpr auto least = static_cast<std::ptrdiff_t>(least_rows);
+  if (left == 0 || left >= least) return to;
+  const auto given = std::min(least - left, (held - left) / 2);
+  return given > 0 ? *(at - given) : to;
+}
+
 }  // namespace
 
 void Pages::put(const Table& table, const Style& style) {
-  constexpr std::size_t least_rows = 4;
   const std::size_t all = table.rows.size();
   const auto fits_in = [&](const std::vector<Box>& boxes, std::size_t from, std::size_t to) {
     const Block block = block_of(part(table, from, to), style);
@@ -128,11 +146,13 @@ void Pages::put(const Table& table, const Style& style) {
   for (std::size_t from = 0;;) {
     const bool short_table = from == 0 && all <= least_rows;
     const auto fits_to = [&](std::size_t to) { return fits_in(free_, from, to); };
-    const std::size_t to = short_table ? all : last_fitting(ends_after(table, from), std::min(all, from + 1), fits_to);
+    const std::vector<std::size_t> ends = ends_after(table, from);
+    std::size_t to = short_table ? all : last_fitting(ends, std::min(all, from + 1), fits_to);
     if (to < all && to < from + least_rows && !fresh_) {
       further(block_of(part(table, from, std::min(all, from + least_rows)), style));
       continue;
     }
+    to = leaving_enough(ends, to);
     put(block_of(part(table, from, to), style));
     if (to >= all) return;
     from = to;

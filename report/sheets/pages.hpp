@@ -26,6 +26,8 @@ class Pages {
   drawing::Box corner() const { return corner_; }
   /// All of the sheet's width above the title block.
   drawing::Box above_title_block() const;
+  /// Two columns above the title block, and what lies beside it.
+  std::vector<drawing::Box> columns() const;
 
  private:
   bool fits(const Block&, const drawing::Box&) const;

@@ -305,9 +305,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   pages.put(tables::contact_points(dossier, tables::Position::rest, style), style);
   pages.put(tables::contact_points(dossier, tables::Position::full_travel, style), style);
   if (!rig.layout.blocks.empty()) pages.put(tables::blocks(dossier, style), style);
-  pages.put(tables::lines(dossier), style);
   pages.put(tables::line_tensions(dossier, style), style);
-  if (!rig.layout.support_lines.empty()) pages.put(tables::support_lines(dossier), style);
   pages.put(tables::sheaves(dossier, style), style);
   pages.put(tables::sheave_axles(dossier), style);
   pages.put(tables::reduction(dossier, style), style);

@@ -1,4 +1,6 @@
+#include "geometry/layout/termination_fields.hpp"
 #include "report/tables/parts.hpp"
+#include "report/words/choices.hpp"
 #include "report/words/names.hpp"
 #include "report/words/states.hpp"
 
@@ -21,17 +23,31 @@ struct Facts {
   std::string material;
   double diameter_m{}, mass_kg_per_m{};
   std::optional<Real> mbs_N, tails_m;
+  std::string ends;  ///< how they are made; empty where neither is given
 };
+
+std::string ends_of(const std::optional<Termination>& from, const std::optional<Termination>& to) {
+  if (!from && !to) return {};
+  const auto made = [](const std::optional<Termination>& end) {
+    return end ? words::choice_of(end->kind.value) : std::string_view("not given");
+  };
+  return std::string(made(from)) + ", " + std::string(made(to));
+}
 
 Facts facts_of(const Layout& layout, Item line) {
   const auto index = static_cast<std::size_t>(line.index);
   if (line.kind == Item::Kind::support_line) {
     const SupportLine& support = layout.support_lines.at(index);
-    return {"support line", support.diameter_m, support.mass_kg_per_m, support.mbs_N, std::nullopt};
+    return {"support line", support.diameter_m, support.mass_kg_per_m,
+            support.mbs_N,  std::nullopt,       ends_of(support.from_end, support.to_end)};
   }
   const Line& given = layout.lines.at(index);
-  return {std::string(words::word_for(given.material.value)), given.diameter_m, given.mass_kg_per_m, given.mbs_N,
-          given.tails_m};
+  return {std::string(words::word_for(given.material.value)),
+          given.diameter_m,
+          given.mass_kg_per_m,
+          given.mbs_N,
+          given.tails_m,
+          ends_of(given.from_end, given.to_end)};
 }
 
 std::string joined(const std::vector<std::string>& names) {
@@ -109,17 +125,22 @@ Table lines(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   Table table{
       "Line schedule",
-      {"line", "made of", "diameter", "mass", "breaking strength", "runs over", "finished length", "tails",
-       "cut length"},
+      {"line", "made of", "diameter", "mass", "breaking strength", "runs over", "ends", "hanging length", "at tension",
+       "unloaded", "tails", "cut length"},
       {},
-      {"Finished length: bearing to bearing along the line as it hangs at rest, brake trolley at its mark, all "
-       "lines as measured; of the line into the brake unit from its outlet. Tails: both terminations together."}};
+      {"Hanging length: bearing to bearing along the line as it hangs at rest, brake trolley at its mark, all lines as "
+       "measured, at that tension at its end farther from the trolley; of the line into the brake unit from its "
+       "outlet. "
+       "Unloaded: without its stretch. Tails: both terminations together. Cut length: unloaded, with the tails."}};
   for (const Item line : all_lines(rig.layout)) {
     const Facts facts = facts_of(rig.layout, line);
     table.rows.push_back({words::id_of(rig.layout, line), facts.material, cell(facts.diameter_m, Dimension::length),
                           cell(facts.mass_kg_per_m, Dimension::mass_per_length), cell(facts.mbs_N, Dimension::force),
-                          joined(runs_over(rig.layout, line)), cell(finished_length_m(rig, line), Dimension::length),
-                          cell(facts.tails_m, Dimension::length), cell(cut_length_m(rig, line), Dimension::length)});
+                          joined(runs_over(rig.layout, line)), facts.ends,
+                          cell(finished_length_m(rig, line), Dimension::length),
+                          line.kind == Item::Kind::line ? cell(rest_tension_N(rig, line), Dimension::force) : Cell{},
+                          cell(unloaded_length_m(rig, line), Dimension::length), cell(facts.tails_m, Dimension::length),
+                          cell(cut_length_m(rig, line), Dimension::length)});
   }
   if (!rig.reeving.solved()) table.notes.push_back("Lengths undetermined: " + rig.reeving.result->error().why);
   return table;

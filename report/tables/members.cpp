@@ -5,16 +5,11 @@
 
 #include "geometry/layout/member_fields.hpp"
 #include "report/tables/parts.hpp"
+#include "report/words/choices.hpp"
 #include "report/words/states.hpp"
 
 namespace fairlead::tables {
 namespace {
-
-std::string word_for(MemberKind kind) {
-  for (const auto& choice : choices_of<MemberKind>)
-    if (choice.value == kind) return std::string(choice.word);
-  return "unknown";
-}
 
 const std::string& id_of(const Layout& layout, std::size_t member) { return layout.members.at(member).id.value; }
 
@@ -51,7 +46,7 @@ Table members(const Dossier& dossier, const Style& style) {
   for (std::size_t m = 0; m < layout.members.size(); ++m) {
     const Member& member = layout.members[m];
     const loads::MemberDemand& demand = loads->members.at(m);
-    std::vector<Cell> row{member.id.value, word_for(member.kind),
+    std::vector<Cell> row{member.id.value, std::string(words::choice_of(member.kind.value)),
                           layout.anchors.at(static_cast<std::size_t>(member.anchor)).id.value};
     put(row, demand.tension_N, letters);
     put(row, demand.compression_N, letters);
@@ -78,7 +73,7 @@ Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& styl
   const loads::Loads* loads = rig.loads.solved();
   if (holding.empty() || !loads) return table;
   for (const std::size_t m : holding)
-    table.headings.push_back(word_for(layout.members[m].kind) + " " + id_of(layout, m));
+    table.headings.push_back(std::string(words::choice_of(layout.members[m].kind.value)) + " " + id_of(layout, m));
   for (const loads::LoadCase& load_case : loads->cases) {
     const bool goes_on = !table.rows.empty() && load_case.action == (&load_case - 1)->action;
     std::vector<Cell> row{goes_on ? Cell{} : Cell{std::string(words::word_for(load_case.action))},

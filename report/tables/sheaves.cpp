@@ -41,14 +41,6 @@ double least_wrap_rad(const reeving::Reeving& reeving, std::size_t sheave) {
   return least_rad;
 }
 
-std::string carrier_of(const Layout& layout, const Sheave& sheave) {
-  if (const auto* anchor = std::get_if<AnchorId>(&sheave.on))
-    return words::id_of(layout, {Item::Kind::anchor, static_cast<int>(*anchor)});
-  if (const auto* block = std::get_if<BlockId>(&sheave.on))
-    return words::id_of(layout, {Item::Kind::block, static_cast<int>(*block)});
-  return std::string(words::kind_of(Item::Kind::brake_trolley));
-}
-
 /// Calls use(index in the reeving, the layout's sheave) for all but wheels on support lines.
 template <class Use>
 void for_sheaves(const Rig& rig, Use use) {

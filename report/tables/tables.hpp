@@ -28,6 +28,12 @@ Table load_cases(const Dossier&, const Style& = {});
 /// Every part whose strength is judged.
 Table strength(const Dossier&);
 Table lines(const Dossier&);
+/// What the adjuster of every line has to take up, part by part.
+Table line_lengths(const Dossier&, const Style&);
+Table sheave_schedule(const Dossier&, const Style&);
+Table anchor_schedule(const Dossier&, const Style&);
+Table member_schedule(const Dossier&, const Style&);
+Table connectors(const Dossier&, const Style&);
 /// Per line at rest and at worst, with the governing case.
 Table line_tensions(const Dossier&, const Style&);
 Table sheaves(const Dossier&, const Style&);
@@ -86,6 +92,14 @@ std::string told(const Rig&, const ShownPose&, const Style&);
 
 /// Every [[line]], then every [[support_line]].
 std::vector<Item> all_lines(const Layout&);
+/// The anchor, block or trolley that a sheave is on.
+std::string carrier_of(const Layout&, const Sheave&);
+/// Null where no line runs over it.
+const Line* line_over(const Layout&, SheaveId);
+/// What is tied to an anchor, in words: "sheave R1", "main line".
+std::vector<std::string> hangs_on(const Layout&, std::size_t anchor);
+/// The members that hold an anchor, by id.
+std::vector<std::string> held_by(const Layout&, std::size_t anchor);
 /// Its index among the lines of the reeving.
 std::optional<std::size_t> reeved_line(const Rig&, Item line);
 /// Its ends, and the sheaves or the block between, in the order of the layout.

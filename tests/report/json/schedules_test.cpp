@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "tests/checks/findings.hpp"
 #include "tests/report/json/members.hpp"
 
 namespace fairlead {
@@ -44,6 +45,49 @@ TEST(JsonSchedules, AdjustersAreTheLayouts) {
   EXPECT_EQ(lines[1]["taken_up_by_unit"], true);
   EXPECT_TRUE(lines[1]["adjuster_m"].is_null());
   EXPECT_FALSE(lines[1]["adjuster_need"]["unknown"].is_null()) << "it has no length_tolerance";
+}
+
+const Recorded& larch() {
+  static const Recorded recorded{Dossier{Judged{solve(layout_of("larch_spur")), {}}}};
+  return recorded;
+}
+
+TEST(JsonSchedules, EveryPartOfTheLayoutIsListedAsItsAuthorGaveIt) {
+  const Layout& layout = larch().rig().layout;
+  const Json& json = larch().json["schedules"];
+  ASSERT_EQ(json["sheaves"].size(), layout.sheaves.size());
+  EXPECT_EQ(json["sheaves"][0]["mount"], "free");
+  EXPECT_EQ(json["sheaves"][0]["on"], "A3");
+  EXPECT_EQ(json["sheaves"][0]["line"], "L1");
+  EXPECT_EQ(json["sheaves"][0]["friction"], 1.04);
+  EXPECT_TRUE(same(json["sheaves"][0]["groove_m"], 4.3e-3));
+  EXPECT_TRUE(same(json["sheaves"][0]["frame_m"], Vec3{0.16, 0.06, 0.20}));
+  ASSERT_EQ(json["anchors"].size(), layout.anchors.size());
+  for (std::size_t i = 0; i < layout.anchors.size(); ++i) {
+    EXPECT_EQ(json["anchors"][i]["id"], layout.anchors[i].id.value);
+    EXPECT_TRUE(same(json["anchors"][i]["position_m"], layout.anchors[i].position.value));
+    EXPECT_EQ(json["anchors"][i]["force_N"]["value"], larch().json["loads"]["demands"][i]["force_N"]);
+    EXPECT_EQ(json["anchors"][i]["force_N"]["case"], larch().json["loads"]["demands"][i]["case"]);
+  }
+  ASSERT_EQ(json["connectors"].size(), 1u);
+  EXPECT_EQ(json["connectors"][0]["joins"], Json::array({"L1", "brake_trolley"}));
+  EXPECT_EQ(json["connectors"][0]["mbs_N"], 25e3);
+}
+
+TEST(JsonSchedules, AMembersLengthIsThatBetweenItsTwoPlaces) {
+  const Json& json = larch().json["schedules"];
+  ASSERT_FALSE(json["members"].empty());
+  for (const Json& member : json["members"])
+    for (const Json& anchor : json["anchors"]) {
+      if (anchor["id"] != member["anchor"]) continue;
+      double squared = 0;
+      for (int k = 0; k < 3; ++k)
+        squared += std::pow(member["to_m"][k].get<double>() - anchor["position_m"][k].get<double>(), 2);
+      // Ten digits of places 700 m from the datum: half of the last is 5e-8 m.
+      EXPECT_NEAR(member["length_m"], std::sqrt(squared), 1e-6) << member["id"];
+      const auto holds = anchor["held_by"].get<std::vector<std::string>>();
+      EXPECT_EQ(std::count(holds.begin(), holds.end(), member["id"].get<std::string>()), 1);
+    }
 }
 
 }  // namespace

@@ -71,7 +71,7 @@ TEST(Tables, WhatIsNotSolvedSaysWhyAndShowsNoNumber) {
   EXPECT_EQ(loads.notes,
             std::vector<std::string>{"Undetermined: the reeving is not solved: line \"L1\" runs over no sheave"});
   const Table lines = tables::lines(unsolved());
-  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[6])) << "no finished length";
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[7])) << "no hanging length";
   EXPECT_EQ(lines.notes.back(), "Lengths undetermined: line \"L1\" runs over no sheave");
 }
 
