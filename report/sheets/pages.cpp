@@ -147,15 +147,22 @@ void Pages::put(const Table& table, const Style& style) {
     const bool short_table = from == 0 && all <= least_rows;
     const auto fits_to = [&](std::size_t to) { return fits_in(free_, from, to); };
     const std::vector<std::size_t> ends = ends_after(table, from);
-    std::size_t to = short_table ? all : last_fitting(ends, std::min(all, from + 1), fits_to);
+    const std::size_t to = short_table ? all : last_fitting(ends, std::min(all, from + 1), fits_to);
     if (to < all && to < from + least_rows && !fresh_) {
       further(block_of(part(table, from, std::min(all, from + least_rows)), style));
       continue;
     }
-    to = leaving_enough(ends, to);
-    put(block_of(part(table, from, to), style));
+    const Block most = block_of(part(table, from, to), style);
+    std::vector<Box> beside = free_;
+    if (const auto taken = std::ranges::find_if(beside, [&](const Box& box) { return fits(most, box); });
+        taken != beside.end())
+      beside.erase(taken);
+    const std::size_t enough = leaving_enough(ends, to);
+    const bool alone = enough < to && !fits_in(beside, to, all);
+    put(alone ? block_of(part(table, from, enough), style) : most);
     if (to >= all) return;
-    from = to;
+    from = alone ? enough : to;
+    if (alone) free_.clear();
   }
 }
 

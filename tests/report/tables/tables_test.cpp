@@ -151,10 +151,10 @@ TEST(MainLine, AHeavierLoadHangsLowerAndPullsHarder) {
     }
 }
 
-TEST(Lines, AreCutToFinishedLengthAndTails) {
+TEST(Lines, AreCutToUnloadedLengthAndTails) {
   const Table schedule = tables::lines(demo());
   const auto& line = row_of(schedule, "L1");
-  EXPECT_NEAR(number(line[8]), number(line[6]) + 1.2, 1e-12);
+  EXPECT_NEAR(number(line[11]), number(line[9]) + 1.2, 1e-12);
   EXPECT_EQ(words(line[5]), "brake trolley, R1, brake unit");
   EXPECT_FALSE(tables::cut_length_m(demo().judged.rig, l1) == std::nullopt);
   Layout layout = demo_layout();
