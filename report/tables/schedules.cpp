@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include "geometry/layout/member_fields.hpp"
-#include "geometry/layout/rigging_fields.hpp"
 #include "geometry/rig/adjuster.hpp"
 #include "geometry/rig/inputs.hpp"
 #include "report/tables/parts.hpp"
@@ -93,9 +92,7 @@ Table sheave_schedule(const Dossier& dossier, const Style& style) {
   for (std::size_t i = 0; i < layout.sheaves.size(); ++i) {
     const Sheave& sheave = layout.sheaves[i];
     const Line* line = line_over(layout, static_cast<SheaveId>(i));
-    std::string mount(words::choice_of(sheave.mount.value));
-    if (sheave.link_m) mount += ", link " + words::shown(*sheave.link_m, Dimension::length, style);
-    table.rows.push_back({sheave.id.value, carrier_of(layout, sheave), std::move(mount),
+    table.rows.push_back({sheave.id.value, carrier_of(layout, sheave), mount_of(layout, sheave, style),
                           line ? Cell{line->id.value} : Cell{}, length(sheave.pitch_diameter_m),
                           line ? Cell{fmt::format("{:.1f}", sheave.pitch_diameter_m / line->diameter_m)} : Cell{},
                           cell(sheave.groove_m, Dimension::length), frame_words(sheave, style),
