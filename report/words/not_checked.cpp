@@ -24,6 +24,7 @@ constexpr std::string_view list[] = {
     "The strength of what the anchors stand on: towers, trees, rock and foundations; axles and frames but for their "
     "ratings.",
     "The weight of legs, guys and poles that hold an anchor, the wind on them, and the give of what they are fixed to.",
+    "What moisture, creep and temperature do to the length of fibre and webbing lines.",
     "Fatigue and wear of ropes.",
 };
 

@@ -74,7 +74,7 @@ TEST(AdjusterRange, OfARigThatIsNotSolvedIsUndetermined) {
             Verdict::undetermined);
 }
 
-// Steel made at 12 C shrinks by 12e-6 of its length for every kelvin colder, so it is made longer by as much.
+// STEEL-T: steel made at 12 C shrinks by 12e-6 of its length for every kelvin colder, so it is made longer by as much.
 TEST(AdjusterRange, OfASteelLineCountsItsOwnExpansion) {
   const Rig steel = solve(layout_of("marten_ridge", {{"line.L1.material", "'steel'"}}), {&marten_ridge()});
   const std::vector<double> of_steel = made_lengths_m(steel, 0), of_fibre = made_lengths_m(marten_ridge(), 0);

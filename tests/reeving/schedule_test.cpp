@@ -31,7 +31,7 @@ double way_m(Point3 end, Point3 centre, double r) {
   return std::sqrt(apart * apart - r * r) + r * (above - std::acos(r / apart));
 }
 
-// Closed form: weightless lines run straight, every block stays, so only the leg from the trolley and its arc change.
+// LENGTH: weightless lines run straight, every block stays, so only the leg from the trolley and its arc change.
 TEST(LengthsNeeded, OfAWeightlessLineFollowTheTangentFromTheTrolley) {
   for (const int n : {2, 3, 4}) {
     const Inputs in = in_two_states(level_parts(n, 3));
@@ -108,7 +108,7 @@ TEST(LengthsNeeded, WhereAStateDoesNotHangAreUnsolvedAndSayWhy) {
   EXPECT_FALSE(reeving->needed_m);
 }
 
-// Hooke: a weightless line under one tension stretches by T L / EA.
+// LENGTH: a weightless line under one tension stretches by T L / EA.
 TEST(Unloaded, IsShorterThanHangingByTheStretch) {
   Inputs in = level_parts(2, 3);
   in.lines[0].compliance_per_N = 1 / 0.3e6;
