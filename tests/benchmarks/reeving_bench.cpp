@@ -49,6 +49,35 @@ BENCHMARK_CAPTURE(pose, three_to_one_at_rest, three_to_one(), 3);
 BENCHMARK_CAPTURE(pose, four_to_one_at_rest, four_to_one(), 3);
 BENCHMARK_CAPTURE(pose, two_to_one_floating_at_rest, two_to_one_floating(), 3);
 
+/// The worked rig with its redirect on a link of 0.3 m.
+Inputs free_redirect() {
+  Inputs in = worked_rig();
+  in.sheaves[0].body = 0;
+  in.blocks = {{.drawn = in.sheaves[0].centre + Vec3{-0.3, 0.02, 0.1},
+                .centre_of_mass = in.sheaves[0].centre,
+                .weight_N = 25,
+                .joint = Joint::ball}};
+  return in;
+}
+BENCHMARK_CAPTURE(pose, free_redirect_at_rest, free_redirect(), 3);
+
+/// The same with every sheave rubbing.
+void rubbing_pose(benchmark::State& state, const Inputs& in) {
+  SweepInputs sweep = in.sweeps[3];
+  sweep.friction = Friction::returning;
+  const Outlet outlet = rubbing(in, sweep, outlet_of(in, 3), 1.06);
+  Station near = *solve_pose(in, sweep, outlet, 0);
+  for (auto _ : state) {
+    const double travel_m = near.pose.travel_m;
+    const bool solved = solve_pose(in, sweep, outlet, travel_m > 14 ? 0 : travel_m + 0.05, near).has_value();
+    benchmark::DoNotOptimize(solved);
+    benchmark::DoNotOptimize(near);
+  }
+}
+BENCHMARK_CAPTURE(rubbing_pose, one_to_one, worked_rig());
+BENCHMARK_CAPTURE(rubbing_pose, two_to_one, two_to_one());
+BENCHMARK_CAPTURE(rubbing_pose, free_redirect, free_redirect());
+
 /// With no neighbour to go on from.
 void pose_from_the_drawing(benchmark::State& state, const Inputs& in) {
   const Outlet outlet = outlet_of(in, 3);
@@ -66,6 +95,7 @@ BENCHMARK_CAPTURE(bounds_between_two_poses, skew, skew_rig());
 BENCHMARK_CAPTURE(bounds_between_two_poses, two_to_one, two_to_one());
 BENCHMARK_CAPTURE(bounds_between_two_poses, two_to_one_floating, two_to_one_floating());
 BENCHMARK_CAPTURE(bounds_between_two_poses, three_to_one, three_to_one());
+BENCHMARK_CAPTURE(bounds_between_two_poses, free_redirect, free_redirect());
 
 /// As many sweeps as a layout of four states has: each empty, and with two riders at rest and paying out.
 void every_sweep_of_a_layout(benchmark::State& state) {

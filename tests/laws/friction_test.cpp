@@ -268,5 +268,57 @@ TEST(HungFreely, ASheavesLegsComeIntoItsPlaneAsItsWeightVanishes) {
   EXPECT_GT(seen, 1e-5);
 }
 
+/// A rate at the middle of five poses an equal step apart, and by how much it may be wrong: a sixteenth of what twice
+/// the step would change is its error, and poses are solved to 1e-11.
+struct Rate {
+  double value{}, error{};
+};
+template <class Of>
+Rate rate_of(const std::vector<Station>& at, double step_m, const Of& of) {
+  const auto slope = [&](std::size_t by) {
+    return (8 * (of(at[4 + by]) - of(at[4 - by])) - (of(at[4 + 2 * by]) - of(at[4 - 2 * by]))) /
+           (12 * double(by) * step_m);
+  };
+  return {slope(1), std::abs(slope(1) - slope(2))};
+}
+
+// Lines that weigh, so that a sheave that rubs changes the pull of a line by the height it moves to.
+TEST(HungRates, AreHowPosesChangeAlongTheTravel) {
+  constexpr double step_m = 0.05, solved_to = 1e-7 / step_m;
+  int held = 0;
+  for (const unsigned seed : seeds(32)) {
+    Wanted heavy = as_hung;
+    heavy.line_kg_per_m = 0.4;
+    const Rig rig = solve(sensible_layout(seed, heavy), {}, coarse);
+    if (!rig.reeving.solved()) continue;  // so heavy a line may touch a sheave's rim
+    for (std::size_t i = 0; i < rig.reeving.solved()->sweeps.size(); i += 3) {
+      const Passage passage(rig, i);
+      std::vector<Station> at;
+      for (int k = -4; k <= 4; ++k) at.push_back(passage.at(4 + k * step_m));
+      const Station& now = at[4];
+      SCOPED_TRACE(fmt::format("seed {}, sweep {}", seed, i));
+      const auto expect = [&](const char* what, double rate, const Rate& seen) {
+        EXPECT_NEAR(rate, seen.value, seen.error + solved_to) << what;
+        ++held;
+      };
+      expect("extension", now.pose.pay_out, rate_of(at, step_m, [](const Station& s) { return s.pose.extension_m; }));
+      expect("height", now.rates.slope, rate_of(at, step_m, [](const Station& s) { return s.pose.trolley.z; }));
+      for (std::size_t l = 0; l < passage.in.lines.size(); ++l)
+        expect("tension", now.rates.tension_N_per_m[l],
+               rate_of(at, step_m, [&](const Station& s) { return s.lines.tension[l].at_N; }));
+      for (std::size_t b = 0; b < passage.in.blocks.size(); ++b) {
+        const Point3 drawn = passage.in.blocks[b].drawn, centre = passage.in.blocks[b].centre_of_mass;
+        const reeving::Move& move = now.rates.blocks[b];
+        const Vec3 moves = move.shift + cross(move.turn, now.lines.blocks[b].turn(centre - drawn));
+        for (const Vec3 axis : {passage.in.along, passage.in.across, passage.in.up})
+          expect("body", dot(moves, axis), rate_of(at, step_m, [&](const Station& s) {
+                   return dot(s.lines.blocks[b].move(centre, drawn) - Point3{}, axis);
+                 }));
+      }
+    }
+  }
+  EXPECT_GT(held, 300);
+}
+
 }  // namespace
 }  // namespace fairlead::laws
