@@ -36,17 +36,51 @@ void expect_rate(const Band3& band, Vec3 exact, double size, const char* what) {
   expect_rate(band.z, exact.z, size, what);
 }
 
+/// With the redirect on a mount beside the plane.
+Inputs mounted(Inputs in, Joint joint) {
+  Sheave& redirect = in.sheaves[0];
+  redirect.body = static_cast<Body>(in.blocks.size());
+  in.blocks.push_back({.drawn = redirect.centre + Vec3{-0.3, 0.02, 0.1},
+                       .centre_of_mass = redirect.centre + Vec3{0, 0.03, 0},
+                       .weight_N = 40,
+                       .joint = joint,
+                       .hinge_axis = joint == Joint::hinge ? unit({0.1, -0.2, 1}) : Vec3{}});
+  return in;
+}
+
+/// Of every leg, against differences of poses: what a lower order makes of them bounds their error.
+void expect_tension_rates(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& at,
+                          const IntervalRates& equations, const IntervalLegs& legs, const BandRates& rates) {
+  constexpr double step_m = 0.02, solved_to = 1e-8 / step_m;
+  const auto pulls = [&](double away_m) {
+    return solve_pose(in, sweep, outlet, at.pose.travel_m + away_m, &at)->lines.leg_tension;
+  };
+  const auto near = pulls(step_m), far = pulls(2 * step_m), nearer = pulls(-step_m), farther = pulls(-2 * step_m);
+  for (std::size_t i = 0; i < in.legs(); ++i) {
+    const double low = (near[i].at_N - nearer[i].at_N) / (2 * step_m),
+                 high = (4 * low - (far[i].at_N - farther[i].at_N) / (4 * step_m)) / 3;
+    EXPECT_NEAR(equations.tension_rate(legs.leg(i), legs, rates).middle(), high, std::abs(high - low) + solved_to)
+        << "leg " << i;
+  }
+}
+
 // Source: the pose solver's rates, which its own tests hold to differences.
-TEST(IntervalRates, OfOnePoseTheyAreThePosesOwn) {
+class OfOnePose : public testing::TestWithParam<Friction> {};
+
+TEST_P(OfOnePose, TheyAreThePosesOwn) {
   for (const bool held : {false, true})
     for (const double wind_Pa : {0.0, 200.0})
-      for (const Inputs& in : {worked_rig(), skew_rig(), coarse_rig(2, true), coarse_rig(2, false), coarse_rig(3, true),
-                               coarse_rig(3, false), coarse_rig(4, true)}) {
+      for (const Inputs& in :
+           {worked_rig(), skew_rig(), coarse_rig(2, true), coarse_rig(2, false), coarse_rig(3, true),
+            coarse_rig(3, false), coarse_rig(4, true), mounted(worked_rig(), Joint::ball),
+            mounted(coarse_rig(2, true), Joint::ball), mounted(coarse_rig(3, false), Joint::hinge)}) {
         SweepInputs sweep = in.sweeps[held ? 4 : 3];
+        sweep.friction = GetParam();
         sweep.wind_Pa = wind_Pa * in.across;
         auto outlet = rest_outlet(in, sweep.reference, sweep.trolley_weight_N);
         ASSERT_TRUE(outlet) << outlet.error().why;
         if (held) outlet->held_tension_N = 600;
+        if (sweep.friction != Friction::none) *outlet = rubbing(in, sweep, *outlet, 1.09);
         const auto at = solve_pose(in, sweep, *outlet, 2.5);
         ASSERT_TRUE(at) << at.error().why;
 
@@ -73,8 +107,12 @@ TEST(IntervalRates, OfOnePoseTheyAreThePosesOwn) {
           expect_rate(rates.shift[b], at->rates.blocks[b].shift, 1, "block's shift");
           expect_rate(rates.turn[b], at->rates.blocks[b].turn, 1, "block's turn");
         }
+        expect_tension_rates(in, sweep, *outlet, *at, equations, legs, rates);
       }
 }
+
+INSTANTIATE_TEST_SUITE_P(IntervalRates, OfOnePose,
+                         testing::Values(Friction::none, Friction::paying_out, Friction::returning));
 
 // Upstream of the mark the trolley's height drives everything: by differences of poses whose rider stands elsewhere.
 TEST(IntervalRates, UpstreamOfTheMarkTheyArePerRiseOfTheRestingTrolley) {
