@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "geometry/checks/list.hpp"
+#include "geometry/checks/sheaves.hpp"
 #include "geometry/checks/worst.hpp"
 #include "geometry/rig/inputs.hpp"
 
@@ -10,15 +11,11 @@ namespace {
 /// The sheaves under lines whose friction nobody gave, by id: "R1, R2".
 std::string without_friction(const Rig& rig, bool& any_given) {
   std::string ids;
-  for (std::size_t k = 0, l = 0; k < rig.reeved.size(); ++k) {
-    const reeving::Inputs& in = *rig.reeving.inputs;
-    while (static_cast<std::size_t>(in.lines[l].first_sheave + in.lines[l].sheaves) <= k) ++l;
-    if (rig.reeved[k] < 0) continue;
-    const Sheave& sheave = rig.layout.sheaves[static_cast<std::size_t>(rig.reeved[k])];
-    if (friction_of(sheave, rig.layout.lines[static_cast<std::size_t>(rig.lines[l].index)]))
+  for (const SheaveUnder& under : sheaves_under_lines(rig)) {
+    if (friction_of(*under.sheave, *under.line))
       any_given = true;
     else
-      ids += (ids.empty() ? "" : ", ") + sheave.id.value;
+      ids += (ids.empty() ? "" : ", ") + under.sheave->id.value;
   }
   return ids;
 }

@@ -4,12 +4,13 @@ namespace fairlead {
 namespace {
 
 constexpr const Check* checks[] = {
-    &reduction,         &pay_out,          &efficiency,   &fleet_angle,      &lead_angle,         &coplanarity,
-    &across_offset,     &block_run,        &crossing,     &line_structure,   &line_line,          &line_main_line,
-    &block_clearance,   &rider_structure,  &rider_lines,  &hands_at_trolley, &under_redirect,     &passing_block,
-    &pull_angle,        &side_pull,        &trolley_lift, &trolley_pitch,    &anchor_utilisation, &member_utilisation,
-    &member_lost,       &load_direction,   &base_moment,  &anchor_movement,  &strength,           &adjuster_range,
-    &extension_reserve, &certificate_date, &backup_brake,
+    &reduction,    &pay_out,          &efficiency,         &fleet_angle,        &sheave_ratio,      &groove,
+    &wrap,         &slack_leg,        &lead_angle,         &coplanarity,        &across_offset,     &block_run,
+    &crossing,     &line_structure,   &line_line,          &line_main_line,     &block_clearance,   &rider_structure,
+    &rider_lines,  &hands_at_trolley, &under_redirect,     &passing_block,      &pull_angle,        &side_pull,
+    &trolley_lift, &trolley_pitch,    &anchor_utilisation, &member_utilisation, &member_lost,       &load_direction,
+    &base_moment,  &anchor_movement,  &strength,           &adjuster_range,     &extension_reserve, &certificate_date,
+    &backup_brake,
 };
 
 }  // namespace

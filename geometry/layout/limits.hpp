@@ -23,6 +23,10 @@ struct Limits {
   std::optional<Limit> block_run_m;             ///< left between block and sheaves, unit and terminations
   std::optional<Limit> lift_share;        ///< greatest upward pull on the trolley over the weight on its wheel's line
   std::optional<Limit> efficiency;        ///< least, of the reduction: what its sheaves leave of the work
+  std::optional<Limit> sheave_ratio;      ///< least, tread of a sheave over its line's diameter; of steel lines
+  std::optional<Limit> groove_ratio;      ///< greatest, width of a groove over its line's diameter
+  std::optional<Limit> wrap_rad;          ///< least, of a line on its sheaves
+  std::optional<Limit> slack_tension_N;   ///< least of a leg that is not slack
   std::optional<Limit> main_line_factor;  ///< beats design_factor for the mbs of the main line and support lines
   Place place{};
 };

@@ -110,6 +110,7 @@ struct Sheave {
   std::optional<Real> groove_m;           ///< groove width
   std::optional<Given<Size>> frame_m;     ///< of its frame and cheeks, about the centre
   std::optional<Real> wll_N, mbs_N;
+  std::optional<Limit> sheave_ratio;       ///< least, tread over the line's diameter; beats the common limit
   std::optional<Limit> fleet_angle;        ///< beats the common limit
   std::optional<Given<Bearing>> bearing;   ///< at most one of the two
   std::optional<Real> friction;            ///< K: tension of the trailing side over the leading one as it turns, >= 1

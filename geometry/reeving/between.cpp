@@ -291,6 +291,7 @@ Band Interval::measure_leg(std::size_t i, Between& out) const {
     ends_m = greater(ends_m, stray_at(rate));
     return rate;
   };
+  out.least_tension_N[i] = std::min(answer.from_end.tension_N.low, answer.to_end.tension_N.low);
   const Band3 from_rate = end_rate(true), span_rate = end_rate(false) - from_rate;
   const SagRate sag =
       sag_rate(answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());
@@ -343,6 +344,8 @@ Between Interval::measure(Box& box) const {
         stray_at(rates_.shift[b]) + reach_m * stray_at(norm(rates_.turn[b].width()) + spin * turned_rad, spin);
   }
   std::fill(out.fleet_rad.begin(), out.fleet_rad.end(), 0);
+  for (std::size_t s = 0; s < in_.sheaves.size(); ++s)
+    out.wrap_rad[s] = in_.sheaves[s].radius_m > 0 ? wider(legs_.wrap_rad(static_cast<int>(s), box), margin) : Band(0);
   std::vector<Band> grows_m;
   for (std::size_t i = 0; i < legs_.size(); ++i) grows_m.push_back(measure_leg(i, out));
   return measure_friction(grows_m, box, out) ? out : nothing_known();
@@ -353,6 +356,8 @@ Between Interval::nothing_known() const {
   for (const Sheave& s : in_.sheaves) r.fleet_rad.push_back(s.radius_m > 0 ? std::numbers::pi / 2 : 0);
   r.lead_rad = std::numbers::pi;
   r.pay_out = r.extension_m = r.efficiency = anything;
+  r.wrap_rad.assign(in_.sheaves.size(), anything);
+  r.least_tension_N.assign(in_.legs(), -unknown);
   r.contacts_m.assign(2 * in_.sheaves.size(), {unknown, unknown, unknown});
   r.stray = {unknown, unknown, std::vector<double>(in_.blocks.size(), unknown),
              std::vector<double>(in_.legs(), unknown)};

@@ -35,6 +35,8 @@ struct Between {
   Band pay_out;     ///< travel >= 0 only
   Band efficiency;  ///< likewise, with friction only
   Band extension_m;
+  std::vector<Band> wrap_rad;           ///< per sheave; 0 at a wheel
+  std::vector<double> least_tension_N;  ///< per leg, anywhere along it
   /// Of every sheave, on and off: how far the contact is from straight interpolation along, across and up; the margin
   /// not counted.
   std::vector<Vec3> contacts_m;

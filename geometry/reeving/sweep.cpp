@@ -153,6 +153,8 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
   for (std::size_t i = 0; i < sheaves; ++i)
     if (in.sheaves[i].radius_m == 0) sweep.fleet_rad[i] = {0, 0, -1};
   sweep.lead_rad = sweep.greatest_extension_m = none;
+  sweep.least_wrap_rad = sweep.fleet_rad;                 // negated
+  sweep.least_tension_N.assign(in.legs(), none);          // likewise
   Extreme least_pay_out = none, least_efficiency = none;  // negated
   for (std::size_t p = 0; p < sweep.poses.size(); ++p) {
     const Pose& pose = sweep.poses[p];
@@ -162,7 +164,16 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
       if (in.sheaves[i].radius_m == 0) continue;
       const Turn& turn = sweep.turns[p * sheaves + i];
       const double fleet = std::max(std::abs(turn.on_fleet_rad), std::abs(turn.off_fleet_rad));
+      const double wrap = turn.wrap_rad;
+      sweep.least_wrap_rad[i] =
+          worse(sweep.least_wrap_rad[i], -wrap, gap ? greater(-wrap, -gap->wrap_rad[i].low) : -wrap, at);
       sweep.fleet_rad[i] = worse(sweep.fleet_rad[i], fleet, gap ? greater(fleet, gap->fleet_rad[i]) : fleet, at);
+    }
+    for (std::size_t i = 0; i < in.legs(); ++i) {
+      const Leg& leg = sweep.legs[p * in.legs() + i];
+      const double least_N = std::min(leg.from_tension_N, leg.to_tension_N);
+      sweep.least_tension_N[i] =
+          worse(sweep.least_tension_N[i], -least_N, gap ? greater(-least_N, -gap->least_tension_N[i]) : -least_N, at);
     }
     sweep.lead_rad =
         worse(sweep.lead_rad, pose.lead_rad, gap ? greater(pose.lead_rad, gap->lead_rad) : pose.lead_rad, at);
@@ -180,6 +191,8 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     sweep.greatest_extension_m = worse(sweep.greatest_extension_m, pose.extension_m, extension_bound, at);
     sweep.beyond_data = sweep.beyond_data || !in.unit.retraction_N.covers(pose.extension_m);
   }
+  for (Extreme& e : sweep.least_wrap_rad) e = negated(e);
+  for (Extreme& e : sweep.least_tension_N) e = negated(e);
   sweep.least_pay_out = negated(least_pay_out);
   sweep.least_efficiency = negated(least_efficiency);
 }

@@ -228,7 +228,9 @@ struct Sweep {
   std::vector<Stray> strays;      ///< between pose i and i + 1
   int rest_pose{};                ///< index of travel 0
   // Over travel <= travel_m, upstream poses included, bounds after mechanics "between poses":
-  std::vector<Extreme> fleet_rad;  ///< per sheave, greatest of both sides
+  std::vector<Extreme> fleet_rad;        ///< per sheave, greatest of both sides
+  std::vector<Extreme> least_wrap_rad;   ///< per sheave; 0 at a wheel
+  std::vector<Extreme> least_tension_N;  ///< per leg, anywhere along it
   Extreme lead_rad;
   /// Of all attachments and contacts, but those of support lines and the last one of the braking line (which leads to
   /// the unit), about their best plane (plane.hpp), each pose counted by the travel it stands for; NaN where they name

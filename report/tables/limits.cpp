@@ -39,6 +39,13 @@ Table limits(const Dossier& dossier) {
   out.add("fleet angle at sheaves", common.fleet_angle_rad, Dimension::angle);
   for (const Sheave& sheave : layout.sheaves)
     if (sheave.fleet_angle) out.add("fleet angle at sheave " + sheave.id.value, sheave.fleet_angle, Dimension::angle);
+  if (common.sheave_ratio) out.add("sheave over line diameter, at least", common.sheave_ratio, Dimension::ratio);
+  for (const Sheave& sheave : layout.sheaves)
+    if (sheave.sheave_ratio)
+      out.add("sheave " + sheave.id.value + " over line diameter, at least", sheave.sheave_ratio, Dimension::ratio);
+  if (common.groove_ratio) out.add("groove over line diameter", common.groove_ratio, Dimension::ratio);
+  if (common.wrap_rad) out.add("wrap on a sheave, at least", common.wrap_rad, Dimension::angle);
+  if (common.slack_tension_N) out.add("a leg is slack below", common.slack_tension_N, Dimension::force);
   out.add("lead angle at the brake unit", layout.brake_unit.lead_angle, Dimension::angle);
   out.add("pull angle at the brake trolley", layout.brake_trolley.pull_angle, Dimension::angle);
   out.add("side pull at the brake trolley", layout.brake_trolley.side_pull, Dimension::angle);
