@@ -119,6 +119,8 @@ void write_strays(Writer& out, const Sweep& sweep) {
 void write_worst(Writer& out, const Sweep& sweep) {
   out.object("worst", [&] {
     out.objects("fleet_rad", sweep.fleet_rad, [&](const Extreme& fleet) { write_members(out, fleet); });
+    out.objects("least_wrap_rad", sweep.least_wrap_rad, [&](const Extreme& wrap) { write_members(out, wrap); });
+    out.objects("least_tension_N", sweep.least_tension_N, [&](const Extreme& least) { write_members(out, least); });
     write_extreme(out, "lead_rad", sweep.lead_rad);
     write_extreme(out, "thickness_m", sweep.thickness_m);
     write_extreme(out, "across_m", sweep.across_m);

@@ -162,6 +162,10 @@ TEST_P(JsonMembers, OfEverySweepAndItsWorst) {
     const Json &sweep = reeving()["sweeps"][s], &worst = sweep["worst"];
     ASSERT_EQ(worst["fleet_rad"].size(), inputs().sheaves.size());
     for (std::size_t k = 0; k < inputs().sheaves.size(); ++k) expect(worst["fleet_rad"][k], sweeps()[s].fleet_rad[k]);
+    for (std::size_t k = 0; k < inputs().sheaves.size(); ++k)
+      expect(worst["least_wrap_rad"][k], sweeps()[s].least_wrap_rad[k]);
+    for (std::size_t l = 0; l < inputs().legs(); ++l)
+      expect(worst["least_tension_N"][l], sweeps()[s].least_tension_N[l]);
     expect(worst["lead_rad"], sweeps()[s].lead_rad);
     expect(worst["thickness_m"], sweeps()[s].thickness_m);
     expect(worst["across_m"], sweeps()[s].across_m);
