@@ -291,7 +291,8 @@ Band Interval::measure_leg(std::size_t i, Between& out) const {
     ends_m = greater(ends_m, stray_at(rate));
     return rate;
   };
-  out.least_tension_N[i] = std::min(answer.from_end.tension_N.low, answer.to_end.tension_N.low);
+  out.least_tension_N[i] =
+      least_tension_N(answer.leg, std::min(answer.from_end.tension_N.low, answer.to_end.tension_N.low));
   const Band3 from_rate = end_rate(true), span_rate = end_rate(false) - from_rate;
   const SagRate sag =
       sag_rate(answer.leg, legs_.in_line_axes(leg.line, span_rate), reply.mid_N, ahead().greatest_size());

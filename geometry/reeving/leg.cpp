@@ -1,5 +1,6 @@
 #include "geometry/reeving/leg.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/reeving/sweep.hpp"
@@ -46,6 +47,11 @@ Vec3 Catenary::from_pull_N() const { return (mid_tension_N * rho_per_m) * level(
 Vec3 Catenary::to_pull_N() const { return -(mid_tension_N * rho_per_m) * level() - to_V_N * up; }
 
 double Catenary::horizontal_N() const { return mid_tension_N * rho_per_m * norm(level()); }
+
+double Catenary::least_tension_N() const {
+  if (from_V_N < 0 && to_V_N > 0) return horizontal_N();
+  return std::min(from_tension_N(), to_tension_N());
+}
 
 double Catenary::sag_m() const { return sag(norm(level()), rise_m, h); }
 

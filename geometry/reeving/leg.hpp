@@ -37,6 +37,8 @@ struct Catenary {
   double from_tension_N() const { return mid_tension_N - weight_N_per_m * rise_m / 2; }
   double to_tension_N() const { return mid_tension_N + weight_N_per_m * rise_m / 2; }
   double horizontal_N() const;  ///< the level tension H
+  /// Anywhere along it: at its lowest point where that lies between the ends, else at the lower end.
+  double least_tension_N() const;
   /// Greatest drop below the chord, in the direction of the load.
   double sag_m() const;
 };

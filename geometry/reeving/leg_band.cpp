@@ -57,6 +57,12 @@ LegBand leg_between(const Band3& span, Band mid_N, double w) {
   return leg;
 }
 
+double least_tension_N(const LegBand& leg, double at_ends_N) {
+  // With its lowest point between them a leg pulls both its ends down.
+  if (!(leg.from_way.z.low < 0 && leg.to_way.z.low < 0)) return at_ends_N;
+  return std::min(at_ends_N, leg.mid_N.low * length_of(leg.from_way.x, leg.from_way.y).low);
+}
+
 SagRate sag_rate(const LegBand& leg, const Band3& span_rate, Band mid_rate, double reach) {
   const Band plan = leg.lean.x * span_rate.x + leg.lean.y * span_rate.y, rise = leg.S * (leg.lean.z * span_rate.z);
   const Band h_share = ((plan + rise) / leg.Q_m - mid_rate / leg.mid_N) / leg.fold;

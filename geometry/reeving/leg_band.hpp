@@ -33,6 +33,10 @@ struct LegBand {
 /// nothing is known then.
 LegBand leg_between(const Band3& span, Band mid_N, double weight_N_per_m);
 
+/// The least its tension can be anywhere, given the least at its ends: lower between them only where its lowest point
+/// may lie there, and never under the level tension.
+double least_tension_N(const LegBand&, double at_ends_N);
+
 /// Bounds for the rate of the line's drop below its chord at any equal share of the chord in plan: how much it varies
 /// over an interval in which the unknowns move by `reach` times their rates, and how great it is.
 /// At the share (1 + v) / 2 the line hangs

@@ -29,6 +29,7 @@ Leg leg_of(const MetLeg& met, const LegEnd& from, const LegEnd& to, double weigh
   leg.length_m = met.hang.length_m;
   leg.sag_m = met.hang.sag_m();
   leg.from_tension_N = met.hang.from_tension_N();
+  leg.least_tension_N = met.hang.least_tension_N();
   leg.to_tension_N = met.hang.to_tension_N();
   leg.H_N = met.hang.horizontal_N();
   leg.weight_N = weight_N_per_m * met.hang.length_m;
@@ -171,7 +172,7 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
     }
     for (std::size_t i = 0; i < in.legs(); ++i) {
       const Leg& leg = sweep.legs[p * in.legs() + i];
-      const double least_N = std::min(leg.from_tension_N, leg.to_tension_N);
+      const double least_N = leg.least_tension_N;
       sweep.least_tension_N[i] =
           worse(sweep.least_tension_N[i], -least_N, gap ? greater(-least_N, -gap->least_tension_N[i]) : -least_N, at);
     }

@@ -164,6 +164,7 @@ struct Leg {
   double length_m{};  ///< along the hanging line
   double sag_m{};     ///< greatest distance below the chord, in the direction of the load
   double from_tension_N{}, to_tension_N{};
+  double least_tension_N{};  ///< anywhere along it
   double H_N{};  ///< tension square to the load, the same all along the leg; the shape follows from H, load and ends
   double weight_N{};  ///< of the leg
   Vec3 load_N_per_m;  ///< its weight and the wind on it
