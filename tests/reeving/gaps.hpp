@@ -91,6 +91,12 @@ inline void expect_straight(const Drawn& d, const Between& gap, const Station& a
 
 inline void expect_held(const Between& gap, const Station& at) {
   for (std::size_t i = 0; i < at.fleet_rad.size(); ++i) EXPECT_LE(at.fleet_rad[i], gap.fleet_rad[i]) << "sheave " << i;
+  for (std::size_t i = 0; i < at.lines.wrap_rad.size(); ++i) {
+    EXPECT_GE(at.lines.wrap_rad[i], gap.wrap_rad[i].low) << "sheave " << i;
+    EXPECT_LE(at.lines.wrap_rad[i], gap.wrap_rad[i].high) << "sheave " << i;
+  }
+  for (std::size_t i = 0; i < at.lines.legs.size(); ++i)
+    EXPECT_GE(at.lines.legs[i].hang.least_tension_N(), gap.least_tension_N[i]) << "leg " << i;
   EXPECT_LE(at.pose.lead_rad, gap.lead_rad);
   EXPECT_GE(at.pose.extension_m, gap.extension_m.low);
   EXPECT_LE(at.pose.extension_m, gap.extension_m.high);

@@ -30,6 +30,8 @@ void expect_holds(const LegBand& band, const Catenary& leg) {
   expect_in(band.from_way, (1 / leg.mid_tension_N) * leg.from_pull_N(), "pull on the first end", of_rounding);
   expect_in(band.to_way, (1 / leg.mid_tension_N) * leg.to_pull_N(), "pull on the second end", of_rounding);
   expect_in(band.length_m, leg.length_m, "length", of_rounding);
+  EXPECT_LE(least_tension_N(band, std::min(leg.from_tension_N(), leg.to_tension_N())),
+            leg.least_tension_N() * (1 + of_rounding));
   const LegChange x = vary(leg, {1, 0, 0}, 0), y = vary(leg, {0, 1, 0}, 0), z = vary(leg, {0, 0, 1}, 0),
                   tighter = vary(leg, {}, 1);
   expect_in(band.per_span, {x.length_m, y.length_m, z.length_m}, "length per span", of_rounding);

@@ -55,6 +55,14 @@ TEST(Leg, ItsEndsAndWeightAreInEquilibriumFromBarTautToTheFold) {
     }
 }
 
+TEST(Leg, PullsLeastAtItsLowestPoint) {
+  const auto level = hang_leg({20, 0, 0}, 45, 1), steep = hang_leg({5, 0, -9}, 45, 1);
+  ASSERT_TRUE(level && steep);
+  EXPECT_EQ(level->least_tension_N(), level->horizontal_N()) << "it hangs lowest half way";
+  EXPECT_LT(level->least_tension_N(), level->from_tension_N());
+  EXPECT_EQ(steep->least_tension_N(), steep->to_tension_N()) << "its lower end is its lowest point";
+}
+
 TEST(Leg, WithoutWeightItIsTheChord) {
   const auto leg = hang_leg({3, 4, 12}, 50, 0);
   ASSERT_TRUE(leg);
