@@ -45,7 +45,7 @@ TEST(SheaveRatio, TheCommonLimitJudgesSteelAndOtherLinesOnlyByTheirSheaves) {
                       l.limits.sheave_ratio = limit_at(20);
                       l.sheaves[0].sheave_ratio.reset();
                       if (own) l.sheaves[0].sheave_ratio = limit_at(10);
-                      for (Line& line : l.lines) line.material = material;
+                      for (Line& line : l.lines) line.material.value = material;
                     }),
                  sheave_1);
   };
@@ -102,13 +102,13 @@ TEST(Wrap, IsTheLeastOfAllPoses) {
     if (rig.reeved[s] < 0) continue;
     double least = 10;
     at_every_pose(rig, [&](const reeving::Sweep& sweep, std::size_t p) {
-      // From the two legs' directions instead of the wrap: they are wrap away from opposite.
+      // By the two legs' directions: parallel ones are half a turn apart.
       const reeving::Turn& turn = sweep.turns[p * sheaves + s];
-      least = std::min(least, std::acos(dot(turn.on_leg, turn.off_leg)));
+      least = std::min(least, std::numbers::pi - std::acos(dot(turn.on_leg, turn.off_leg)));
     });
     const Finding finding = about(findings, {Item::Kind::sheave, rig.reeved[s]});
-    // Legs lean out of the groove's plane by up to f, and the angle between directions shows it: f tan f or less.
-    EXPECT_NEAR(std::min(finding.value, 2 * std::numbers::pi - finding.value), std::numbers::pi - least, 2e-2);
+    // Legs lie within 0.3 deg of the groove's plane, and so does what they turn about half a turn.
+    EXPECT_NEAR(finding.value, least, 1e-2);
     EXPECT_LE(finding.bound, finding.value);
     EXPECT_GT(finding.bound, finding.value - rig.reeving.inputs->angle_resolution_rad - 0.05);
     ++judged;
