@@ -1,5 +1,5 @@
 #!/bin/sh
-# Builds and tests everything: sh tests/run.sh. Debug, Release, sanitizers, clang-tidy, a short fuzz run.
+# Builds and tests everything: sh tests/run.sh. Release, sanitizers (a Debug build), clang-tidy, a short fuzz run.
 set -eu
 cd "$(dirname "$0")/.."
 
@@ -7,7 +7,7 @@ sh cli/packages.sh run test
 
 step() { printf '\n== %s\n' "$1"; }
 
-for preset in dev release asan-ubsan; do
+for preset in release asan-ubsan; do
   step "$preset: build"
   cmake --preset "$preset" >/dev/null
   cmake --build --preset "$preset"
@@ -15,7 +15,10 @@ for preset in dev release asan-ubsan; do
   ctest --preset "$preset"
 done
 
+# The sanitized build has run every test in Debug: of the plain one only the program is needed.
 step "Debug and Release: the same bytes"
+cmake --preset dev >/dev/null
+cmake --build --preset dev --target fairlead
 for preset in dev release; do
   build/$preset/fairlead check layouts/marten_ridge.toml --format json >build/$preset/check.json
   build/$preset/fairlead draw layouts/marten_ridge.toml -o build/$preset/sheet.pdf
@@ -32,4 +35,4 @@ cmake --preset fuzz >/dev/null
 cmake --build --preset fuzz --target fuzz
 
 echo
-echo "All of it passed: Debug, Release, sanitizers, the same bytes, clang-tidy, fuzz."
+echo "All of it passed: Release, sanitizers in Debug, the same bytes, clang-tidy, fuzz."
