@@ -63,7 +63,7 @@ TEST(Check, FindsEachMistakeInMountsMembersAndSizesOfTheSpoiledSpur) {
         "member-lost         member G3: without it the most used is member G2, ",
         "load-direction      anchor B1: pulled 47.79 deg off its cone's axis ",
         "base-moment         anchor B1: 581.5 N m ", "anchor-movement     anchor A3: it moves up to 36.8 mm along, ",
-        "sheave-ratio        sheave R1: 66.0 mm at the bottom of its groove over a line of 4.0 mm: 16.500, "})
+        "sheave-ratio        sheave R1: 66.0 mm at the bottom of its groove over a line of 4.0 mm: 16.500,"})
     EXPECT_EQ(count(failed, std::string("\n  ") + fault), 1) << fault << failed;
 }
 
