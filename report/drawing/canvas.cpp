@@ -1,6 +1,7 @@
 #include "report/drawing/canvas.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <numbers>
 #include <optional>
 
@@ -80,6 +81,17 @@ std::size_t fitting_bytes(const Font& font, std::string_view text, double cap_mm
   return fits;
 }
 
+/// Where the first word of a text ends. A number and the unit behind it are one word.
+std::size_t word_end(std::string_view text) {
+  const std::size_t blank = std::min(text.find(' '), text.size());
+  if (blank == 0 || blank == text.size() || text[blank - 1] < '0' || text[blank - 1] > '9') return blank;
+  const std::string_view next = text.substr(blank + 1), unit = next.substr(0, next.find_first_of(" ,;:.)"));
+  constexpr std::string_view units[] = {"m", "mm", "kN", "N", "lbf", "kg", "deg", "m/s", "kN*m", "ft", "in", "lb"};
+  return std::find(std::begin(units), std::end(units), unit) == std::end(units)
+             ? blank
+             : blank + 1 + std::min(next.find(' '), next.size());
+}
+
 }  // namespace
 
 std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, double width_mm) const {
@@ -89,7 +101,7 @@ std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, doub
     if (!line.empty()) lines.push_back(std::exchange(line, {}));
   };
   while (!text.empty()) {
-    const std::size_t blank = std::min(text.find(' '), text.size());
+    const std::size_t blank = word_end(text);
     std::string_view word = text.substr(0, blank);
     text.remove_prefix(std::min(blank + 1, text.size()));
     const std::string joined = line.empty() ? std::string(word) : line + ' ' + std::string(word);

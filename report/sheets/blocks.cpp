@@ -149,12 +149,10 @@ class PointTable {
     }
     const bool by_members = tables::rated_by_members(rig_.layout, i);
     const Finding* finding = by_members ? tables::worst_member(dossier_, i) : utilisation_of(dossier_, i);
-    if (by_members) {
+    if (by_members)
       cells[11] = "by its members";
-      if (finding && finding->measured) cells[12] = Quantity{finding->value, Dimension::ratio};
-    } else if (const auto capacity = capacity_of(finding)) {
+    else if (const auto capacity = capacity_of(finding))
       cells[11] = *capacity;
-    }
     if (finding) cells[13] = std::string(words::word_for(words::outcome_of(*finding)));
     table_.rows.push_back(std::move(cells));
   }

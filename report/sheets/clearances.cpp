@@ -126,8 +126,11 @@ class InstantFigure {
   /// The block's point, or the redirect's centre.
   Point3 other_at() const {
     const auto index = static_cast<std::size_t>(passing_.other.index);
-    return passing_.other.kind == Thing::Kind::block ? instant_.scene.rest->blocks[index].at
-                                                     : rig_.reeving.inputs->sheaves[index].centre;
+    if (passing_.other.kind == Thing::Kind::block) return instant_.scene.rest->blocks[index].at;
+    // One on a mount hangs elsewhere than it was drawn.
+    for (const views::SheaveSeen& sheave : instant_.scene.sheaves)
+      if (sheave.index == rig_.reeved[index]) return sheave.centre;
+    return rig_.reeving.inputs->sheaves[index].centre;
   }
 
   double scale(double width_mm) const {
@@ -197,6 +200,14 @@ class InstantFigure {
     if (!(passing_.other == gap().a) && !(passing_.other == gap().b))
       all.push_back({{view.of(other_at())}, tables::thing(rig_, passing_.other), Layer::text, 2, small_cap_mm});
     all.push_back({{view.of(instant_.rider)}, "main line", Layer::text, 0.6, small_cap_mm});
+    for (const views::MemberSeen& member : scene.members) {
+      Callout name{{}, views::member_words(rig_.layout, member.index), Layer::text, 0, small_cap_mm};
+      for (const double share : {0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.6, 0.8})
+        if (const Point3 p = member.seen_to(share);
+            std::abs(frame().chainage_m(p) - frame().chainage_m(instant_.rider)) <= reach_m)
+          name.targets.push_back(view.of(p));
+      all.push_back(std::move(name));
+    }
     for (Callout& c : all) std::erase_if(c.targets, [&](Paper p) { return !box.contains(p); });
     std::erase_if(all, [](const Callout& c) { return c.targets.empty(); });
     return all;

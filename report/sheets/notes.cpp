@@ -126,7 +126,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
         fmt::format("Structure {} stands outside the views.", layout.structures[static_cast<std::size_t>(i)].id.value));
   std::vector<Paragraph> lines;
   for (std::size_t i = 0; i < all.size(); ++i)
-    lines.push_back({fmt::format("{}.", i + 1), all[i],
+    lines.push_back({fmt::format("{}.", i + 1), with_minus(all[i]),
                      all[i].find("NOT DRAWN") != std::string::npos ? Layer::cautions : Layer::notes});
   for (Paragraph& paragraph : balloon_key(key)) lines.push_back(std::move(paragraph));
   return block_of(Paragraphs("NOTES", lines, type));

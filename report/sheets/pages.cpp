@@ -20,8 +20,9 @@ std::string capitals(std::string text) {
 
 }  // namespace
 
-Block block_of(const Table& table, const Style& style) {
-  const tables::Shown shown = tables::shown(table, style);
+namespace {
+
+Block shown_block(const tables::Shown& shown) {
   std::vector<Column> columns;
   for (std::size_t c = 0; c < shown.headings.size(); ++c)
     columns.push_back({shown.headings[c], shown.numeric[c] ? Align::right : Align::left, !shown.numeric[c]});
@@ -33,6 +34,10 @@ Block block_of(const Table& table, const Style& style) {
   return block_of(Grid(capitals(shown.title), std::move(columns), std::move(rows)),
                   Paragraphs("", std::move(notes), {small_cap_mm}));
 }
+
+}  // namespace
+
+Block block_of(const Table& table, const Style& style) { return shown_block(tables::shown(table, style)); }
 
 Pages::Pages(const Dossier& dossier, const Office& office, std::vector<Body>& out)
     : office_(office),
@@ -74,24 +79,31 @@ bool Pages::fits(const Block& block, const Box& box) const {
   return block.least_width(canvas) <= box.width() && block.height(canvas, box.width()) <= box.height();
 }
 
-void Pages::put(const Block& block) {
-  auto box = std::find_if(free_.begin(), free_.end(), [&](const Box& b) { return fits(block, b); });
+void Pages::put(const Block& block) { put_behind(0, block); }
+
+std::size_t Pages::put_behind(std::size_t first, const Block& block) {
+  const auto free_from = [&](std::size_t from) {
+    return std::find_if(free_.begin() + static_cast<std::ptrdiff_t>(from), free_.end(),
+                        [&](const Box& b) { return fits(block, b); });
+  };
+  auto box = free_from(first);
   if (box == free_.end()) {
     further(block);
-    box = std::find_if(free_.begin(), free_.end(), [&](const Box& b) { return fits(block, b); });
+    box = free_from(0);
     if (box == free_.end()) box = free_.begin();
   }
   fresh_ = false;
   const Canvas canvas(out_.back().drawing, office_.font);
   block.draw(canvas, {box->left, box->top}, box->width());
   box->top -= block.height(canvas, box->width()) + gap_mm;
+  return static_cast<std::size_t>(box - free_.begin());
 }
 
 namespace {
 
 /// The first rows of a table, or those behind them under its title again. Notes stand beneath the last part.
-Table part(const Table& table, std::size_t from, std::size_t to) {
-  Table out = table;
+tables::Shown part(const tables::Shown& table, std::size_t from, std::size_t to) {
+  tables::Shown out = table;
   if (from > 0) out.title += ", continued";
   out.rows.assign(table.rows.begin() + static_cast<std::ptrdiff_t>(from),
                   table.rows.begin() + static_cast<std::ptrdiff_t>(to));
@@ -139,29 +151,34 @@ std::size_t leaving_enough(const std::vector<std::size_t>& ends, std::size_t to)
 
 void Pages::put(const Table& table, const Style& style) {
   const std::size_t all = table.rows.size();
-  const auto fits_in = [&](const std::vector<Box>& boxes, std::size_t from, std::size_t to) {
-    const Block block = block_of(part(table, from, to), style);
-    return std::any_of(boxes.begin(), boxes.end(), [&](const Box& box) { return fits(block, box); });
-  };
+  // Its parts have the units of the whole, and follow one another from box to box.
+  const tables::Shown whole = tables::shown(table, style);
+  std::size_t box = 0;
   for (std::size_t from = 0;;) {
-    const bool short_table = from == 0 && all <= least_rows;
-    const auto fits_to = [&](std::size_t to) { return fits_in(free_, from, to); };
+    const auto fits_in = [&](std::size_t b, std::size_t first, std::size_t to) {
+      return fits(shown_block(part(whole, first, to)), free_[b]);
+    };
     const std::vector<std::size_t> ends = ends_after(table, from);
-    const std::size_t to = short_table ? all : last_fitting(ends, std::min(all, from + 1), fits_to);
-    if (to < all && to < from + least_rows && !fresh_) {
-      further(block_of(part(table, from, std::min(all, from + least_rows)), style));
+    std::size_t to = from;
+    for (std::size_t b = box; from == 0 && to < all && b < free_.size(); ++b)
+      if (fits_in(b, 0, all)) box = b, to = all;
+    for (std::size_t b = box; all > least_rows && to == from && b < free_.size(); ++b) {
+      const std::size_t last = last_fitting(ends, from, [&](std::size_t end) { return fits_in(b, from, end); });
+      if (last >= all || last >= from + least_rows) box = b, to = last;
+    }
+    if (to == from && !fresh_) {
+      further(shown_block(part(whole, from, std::min(all, from + least_rows))));
+      box = 0;
       continue;
     }
-    const Block most = block_of(part(table, from, to), style);
-    std::vector<Box> beside = free_;
-    if (const auto taken = std::ranges::find_if(beside, [&](const Box& box) { return fits(most, box); });
-        taken != beside.end())
-      beside.erase(taken);
+    if (to == from) to = all > least_rows ? std::min(all, from + 1) : all;
     const std::size_t enough = leaving_enough(ends, to);
-    const bool alone = enough < to && !fits_in(beside, to, all);
-    put(alone ? block_of(part(table, from, enough), style) : most);
+    bool alone = enough < to;
+    for (std::size_t b = box + 1; alone && b < free_.size(); ++b) alone = !fits_in(b, to, all);
+    if (alone) to = enough;
+    box = put_behind(box, shown_block(part(whole, from, to)));
     if (to >= all) return;
-    from = alone ? enough : to;
+    from = to;
     if (alone) free_.clear();
   }
 }

@@ -30,6 +30,8 @@ class Pages {
   std::vector<drawing::Box> columns() const;
 
  private:
+  /// In the first box that has room for it of those from `first` on, else on a further sheet; which it was.
+  std::size_t put_behind(std::size_t first, const Block&);
   bool fits(const Block&, const drawing::Box&) const;
   /// A further sheet with room for a block: two columns above the title block where it fits one, else the whole width,
   /// and what lies beside the title block.

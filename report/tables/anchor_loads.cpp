@@ -33,16 +33,17 @@ Table anchor_loads(const Dossier& dossier, const Style& style) {
   for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i) {
     const Anchor& anchor = rig.layout.anchors[i];
     const Item item{Item::Kind::anchor, static_cast<int>(i)};
+    const bool by_members = rated_by_members(rig.layout, i);
     const Extreme& greatest = loads->demands.at(i).force_N;
-    std::vector<Cell> row{
-        anchor.id.value,
-        {},
-        {},
-        {},
-        force(greatest.value),
-        rated_by_members(rig.layout, i) ? Cell{"by its members"} : fact_of(strength_of(dossier, item), "capacity"),
-        utilisation_of(dossier, item),
-        letters.of(greatest.pose)};
+    const Finding* found = by_members ? worst_member(dossier, i) : strength_of(dossier, item);
+    std::vector<Cell> row{anchor.id.value,
+                          {},
+                          {},
+                          {},
+                          force(greatest.value),
+                          by_members ? Cell{"by its members"} : fact_of(found, "capacity"),
+                          found && found->measured ? cell(found->value, Dimension::ratio) : Cell{},
+                          letters.of(greatest.pose)};
     if (const std::string note = factor_note(anchor, rig.layout.limits); !note.empty()) table.notes.push_back(note);
     if (greatest.pose >= 0) {
       const Vec3 on = loads->cases.at(static_cast<std::size_t>(greatest.pose)).on_anchor_N.at(i);

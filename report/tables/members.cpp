@@ -69,15 +69,13 @@ Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& styl
   std::vector<std::size_t> holding;
   for (std::size_t m = 0; m < layout.members.size(); ++m)
     if (layout.members[m].anchor == static_cast<AnchorId>(anchor)) holding.push_back(m);
-  Table table{"What holds anchor " + layout.anchors.at(anchor).id.value, {"action", "case"}, {}, {}};
+  Table table{"What holds anchor " + layout.anchors.at(anchor).id.value, {"case", "action"}, {}, {}};
   const loads::Loads* loads = rig.loads.solved();
   if (holding.empty() || !loads) return table;
   for (const std::size_t m : holding)
     table.headings.push_back(std::string(words::choice_of(layout.members[m].kind.value)) + " " + id_of(layout, m));
   for (const loads::LoadCase& load_case : loads->cases) {
-    const bool goes_on = !table.rows.empty() && load_case.action == (&load_case - 1)->action;
-    std::vector<Cell> row{goes_on ? Cell{} : Cell{std::string(words::word_for(load_case.action))},
-                          case_name(load_case, style)};
+    std::vector<Cell> row{case_name(load_case, style), std::string(words::word_for(load_case.action))};
     for (const std::size_t m : holding) row.push_back(carried(load_case, m));
     table.rows.push_back(std::move(row));
   }
