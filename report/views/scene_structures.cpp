@@ -23,7 +23,12 @@ Reach3 reach_of(const Rig& rig, const Scene& scene) {
     }
   for (const SheaveSeen& s : scene.sheaves) add({s.centre});
   for (const AnchorSeen& a : scene.anchors) add({a.position});
-  for (const MemberSeen& m : scene.members) add({m.seen_to(m.in_elevation), m.seen_to(m.in_plan)});
+  for (const MemberSeen& m : scene.members) {
+    // As far aside as the plan follows it, as high and low as the elevation does.
+    Point3 end = m.seen_to(m.in_plan);
+    end.z = m.seen_to(m.in_elevation).z;
+    add({end});
+  }
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) add({(*rider)->low, (*rider)->high});
   if (rig.layout.landing) all.push_back(scene.at(scene.to_m, 0, rig.layout.landing->platform_level_m));
