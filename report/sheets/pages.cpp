@@ -160,18 +160,19 @@ void Pages::put(const Table& table, const Style& style) {
     };
     const std::vector<std::size_t> ends = ends_after(table, from);
     std::size_t to = from;
-    for (std::size_t b = box; from == 0 && to < all && b < free_.size(); ++b)
-      if (fits_in(b, 0, all)) box = b, to = all;
-    for (std::size_t b = box; all > least_rows && to == from && b < free_.size(); ++b) {
+    bool room = false;
+    for (std::size_t b = box; from == 0 && !room && b < free_.size(); ++b)
+      if (fits_in(b, 0, all)) box = b, to = all, room = true;
+    for (std::size_t b = box; all > least_rows && !room && b < free_.size(); ++b) {
       const std::size_t last = last_fitting(ends, from, [&](std::size_t end) { return fits_in(b, from, end); });
-      if (last >= all || last >= from + least_rows) box = b, to = last;
+      if (last >= all || last >= from + least_rows) box = b, to = last, room = true;
     }
-    if (to == from && !fresh_) {
+    if (!room && !fresh_) {
       further(shown_block(part(whole, from, std::min(all, from + least_rows))));
       box = 0;
       continue;
     }
-    if (to == from) to = all > least_rows ? std::min(all, from + 1) : all;
+    if (!room) to = all > least_rows ? std::min(all, from + 1) : all;
     const std::size_t enough = leaving_enough(ends, to);
     bool alone = enough < to;
     for (std::size_t b = box + 1; alone && b < free_.size(); ++b) alone = !fits_in(b, to, all);
