@@ -80,15 +80,25 @@ void check_structure(const Structure& structure) {
 
 void check_layout(const Layout& layout) {
   const auto sound = [](double value) { return std::isfinite(value); };
-  for (const Anchor& anchor : layout.anchors) {
-    require(anchor.wll_N.has_value() != anchor.mbs_N.has_value());
+  // What is built up of members may leave its capacity to them.
+  std::set<std::size_t> built_up;
+  for (const Member& member : layout.members) built_up.insert(static_cast<std::size_t>(member.anchor));
+  for (std::size_t a = 0; a < layout.anchors.size(); ++a) {
+    const Anchor& anchor = layout.anchors[a];
+    require(!(anchor.wll_N && anchor.mbs_N));
+    require(anchor.wll_N || anchor.mbs_N || built_up.count(a) > 0);
     require(sound(anchor.position.value.x) && sound(anchor.position.value.y) && sound(anchor.position.value.z));
-    require((anchor.wll_N ? *anchor.wll_N : *anchor.mbs_N) > 0);
+    require(!anchor.wll_N || *anchor.wll_N > 0);
+    require(!anchor.mbs_N || *anchor.mbs_N > 0);
   }
   for (const Sheave& sheave : layout.sheaves) {
     require(sheave.pitch_diameter_m > 0 && sound(sheave.pitch_diameter_m));
     require(sound(norm(unit(sheave.axle))));
-    require(std::holds_alternative<AnchorId>(sheave.on) == sheave.position.has_value());
+    const bool free = sheave.mount == Mount::free, swivels = sheave.mount == Mount::swivel;
+    require((std::holds_alternative<AnchorId>(sheave.on) && !free) == sheave.position.has_value());
+    require(free == sheave.link_m.has_value() && swivels == sheave.swivel_axis.has_value());
+    require((free || swivels) == sheave.mass_kg.has_value());
+    require(!sheave.friction || *sheave.friction >= 1);
   }
   check_lines(layout);
   for (const Structure& structure : layout.structures) check_structure(structure);
