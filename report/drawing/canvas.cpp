@@ -101,7 +101,8 @@ std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, doub
     if (!line.empty()) lines.push_back(std::exchange(line, {}));
   };
   while (!text.empty()) {
-    const std::size_t blank = word_end(text);
+    std::size_t blank = word_end(text);
+    if (width(text.substr(0, blank), cap_mm) > width_mm) blank = std::min(text.find(' '), text.size());
     std::string_view word = text.substr(0, blank);
     text.remove_prefix(std::min(blank + 1, text.size()));
     const std::string joined = line.empty() ? std::string(word) : line + ' ' + std::string(word);

@@ -118,6 +118,15 @@ TEST(Wrap, NoLineIsWiderThanAllowedAndNoWordIsLost) {
   }
 }
 
+TEST(Wrap, ANumberKeepsTheUnitBehindItUnlessThereIsNoRoomForBoth) {
+  Drawing drawing;
+  const Canvas canvas(drawing, font());
+  const std::string text = "rider at travel 70.081 m";
+  const double room = canvas.width("rider at travel 70.081", 2.5) + 0.1;
+  EXPECT_EQ(canvas.wrap(text, 2.5, room), (std::vector<std::string>{"rider at travel", "70.081 m"}));
+  EXPECT_EQ(canvas.wrap("70.081 m", 2.5, canvas.width("70.081", 2.5) + 0.1), (std::vector<std::string>{"70.081", "m"}));
+}
+
 TEST(Fitted, WhatIsCutSaysSo) {
   Drawing drawing;
   const Canvas canvas(drawing, font());
