@@ -1,9 +1,14 @@
+#include <fmt/format.h>
+
 #include <algorithm>
+#include <cmath>
 
 #include "geometry/checks/capacity.hpp"
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
+#include "geometry/layout/termination_fields.hpp"
 #include "geometry/rig/courses.hpp"
+#include "geometry/rig/strength_left.hpp"
 
 namespace fairlead {
 namespace {
@@ -16,6 +21,22 @@ Capacity capacity_of_cable(const std::optional<Real>& mbs_N, const Limits& limit
   return {*mbs_N / factor->at, mbs_N->place, ""};
 }
 
+/// One place of a line: what pulls there, and the share of its breaking strength that holds there.
+struct Spot {
+  Extreme force;
+  std::optional<double> held = 1.0;
+  std::string where{};  ///< "at its from_end (wedge)"; of the bare line ""
+  std::string why{};    ///< the share is not known
+};
+
+/// A termination under what pulls at that end.
+void add_end(std::vector<Spot>& spots, const std::optional<Termination>& end, std::string_view key, double diameter_m,
+             const Extreme& force) {
+  if (!end) return;
+  spots.push_back({force, efficiency_of(*end, diameter_m), fmt::format("at its {} ({})", key, word_of(end->kind.value)),
+                   fmt::format("the efficiency of its {} is not known", key)});
+}
+
 class Judge {
  public:
   Judge(const Rig& rig, std::vector<Finding>& out)
@@ -23,17 +44,16 @@ class Judge {
 
   void run() {
     const Layout& layout = rig_.layout;
-    judge({Item::Kind::main_line, 0}, capacity_of_cable(layout.main_line.mbs_N, layout.limits, layout.main_line.place),
-          loads_ ? std::optional(loads_->main_line.force_N) : std::nullopt);
+    judge_cable({Item::Kind::main_line, 0}, layout.main_line, layout.main_line.place,
+                loads_ ? std::optional(loads_->main_line.force_N) : std::nullopt);
     each(layout.parallel_lines, Item::Kind::parallel_line, [&](const ParallelLine& line, Item item) {
-      judge(item, capacity_of_cable(line.mbs_N, layout.limits, line.id.place),
-            loads_ ? std::optional(loads_->beside[static_cast<std::size_t>(item.index)].force_N) : std::nullopt);
+      judge_cable(item, line, line.id.place,
+                  loads_ ? std::optional(loads_->beside[static_cast<std::size_t>(item.index)].force_N) : std::nullopt);
     });
-    each(layout.support_lines, Item::Kind::support_line, [&](const SupportLine& line, Item item) {
-      judge(item, capacity_of_cable(line.mbs_N, layout.limits, line.id.place), along(item));
-    });
+    each(layout.support_lines, Item::Kind::support_line,
+         [&](const SupportLine& line, Item item) { judge_cable(item, line, line.id.place, along(item)); });
     each(layout.lines, Item::Kind::line, [&](const Line& line, Item item) {
-      judge(item, capacity_of({}, line.mbs_N, layout.limits, line.id.place), along(item));
+      judge(item, capacity_of({}, line.mbs_N, layout.limits, line.id.place), spots_of(line, item));
     });
     each(layout.sheaves, Item::Kind::sheave, [&](const Sheave& sheave, Item item) {
       judge(item, capacity_of(sheave.wll_N, sheave.mbs_N, layout.limits, sheave.id.place), on_sheave(item.index));
@@ -60,7 +80,11 @@ class Judge {
   }
 
   void judge(Item item, const Capacity& capacity, const std::optional<Extreme>& force) {
-    if (loads_ && !force) return;  // no line of the reeving loads it
+    judge(item, capacity, force ? std::vector<Spot>{{.force = *force}} : std::vector<Spot>{});
+  }
+
+  void judge(Item item, const Capacity& capacity, const std::vector<Spot>& spots) {
+    if (loads_ && spots.empty()) return;  // no line of the reeving loads it
     Finding finding{.check = &strength, .subject = item};
     finding.place = capacity.place;
     if (!loads_) {
@@ -68,23 +92,74 @@ class Judge {
     } else if (!capacity.force_N) {
       leave_not_judged(finding, capacity.why);
     } else {
-      measure_load(*force, *capacity.force_N, finding);
+      measure_load(spots, *capacity.force_N, finding);
     }
     out_.push_back(finding);
   }
 
-  void measure_load(const Extreme& force, double capacity_N, Finding& finding) const {
-    finding.value = force.value / capacity_N;
-    finding.bound = force.bound / capacity_N;
+  /// Its ends hold the most that pulls anywhere along it: where it has back anchors they stand behind its saddles.
+  template <class Cable>
+  void judge_cable(Item item, const Cable& cable, Place part, const std::optional<Extreme>& force) {
+    std::vector<Spot> spots;
+    if (force) {
+      spots.push_back({.force = *force});
+      add_end(spots, cable.from_end, "from_end", cable.diameter_m, *force);
+      add_end(spots, cable.to_end, "to_end", cable.diameter_m, *force);
+    }
+    judge(item, capacity_of_cable(cable.mbs_N, rig_.layout.limits, part), spots);
+  }
+
+  /// Sheave and termination are different places: the weaker one governs, their losses do not multiply.
+  std::vector<Spot> spots_of(const Line& line, Item item) const {
+    std::vector<Spot> spots;
+    const loads::LineDemand* demand = demand_of(item);
+    if (!demand) return spots;
+    spots.push_back({.force = demand->tension_N});
+    const auto tightest = tightest_sheave(rig_.layout, line);
+    if (tightest && (tightest->held || line.material == LineMaterial::steel)) {
+      const std::string& id = rig_.layout.sheaves[static_cast<std::size_t>(tightest->sheave)].id.value;
+      spots.push_back({demand->tension_N, tightest->held,
+                       fmt::format("over sheave {} (D/d {:.1f})", id, tightest->ratio),
+                       fmt::format("sheave {} is thinner than the line (D/d {:.2f}), and no table says what holds over "
+                                   "it: give sheave_strength",
+                                   id, tightest->ratio)});
+    }
+    const bool reversed = std::any_of(courses_->courses.begin(), courses_->courses.end(),
+                                      [&](const Course& course) { return course.item == item && course.reversed; });
+    add_end(spots, line.from_end, "from_end", line.diameter_m, reversed ? demand->to_N : demand->from_N);
+    add_end(spots, line.to_end, "to_end", line.diameter_m, reversed ? demand->from_N : demand->to_N);
+    return spots;
+  }
+
+  void measure_load(const std::vector<Spot>& spots, double capacity_N, Finding& finding) const {
+    const Spot* weakest = nullptr;
+    std::string unknown;
+    for (const Spot& spot : spots) {
+      if (!spot.held) {
+        unknown = spot.why;
+        continue;
+      }
+      const double used = spot.force.value / (capacity_N * *spot.held),
+                   at_most = spot.force.bound / (capacity_N * *spot.held);
+      finding.bound = weakest ? greater(finding.bound, at_most) : at_most;
+      if (weakest && (std::isnan(finding.value) || used <= finding.value)) continue;
+      weakest = &spot;
+      finding.value = used;
+    }
     finding.measured = true;
     // That a part carries no more than its capacity is no author's limit.
     finding.verdict = finding.value <= finding.bound && finding.bound <= 1 ? Verdict::pass
                       : finding.value > 1                                  ? Verdict::fail
                                                                            : Verdict::undetermined;
     if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the capacity";
-    finding.facts.push_back({"force", Quantity{force.value, Dimension::force}});
-    finding.facts.push_back({"capacity", Quantity{capacity_N, Dimension::force}});
-    add_case(finding, *loads_, force.pose, "nothing loads it");
+    if (!unknown.empty() && finding.verdict != Verdict::fail) leave_not_judged(finding, unknown);
+    finding.facts.push_back({"force", Quantity{weakest->force.value, Dimension::force}});
+    finding.facts.push_back({"capacity", Quantity{capacity_N * *weakest->held, Dimension::force}});
+    if (!weakest->where.empty()) {
+      finding.facts.push_back({"held", Quantity{*weakest->held, Dimension::ratio}});
+      finding.facts.push_back({"where", weakest->where});
+    }
+    add_case(finding, *loads_, weakest->force.pose, "nothing loads it");
   }
 
   const loads::LineDemand* demand_of(Item line) const {
@@ -154,10 +229,17 @@ void run(const Rig& rig, std::vector<Finding>& out) { Judge(rig, out).run(); }
 const Check strength{
     .name = "strength",
     .title = "Load of every part against its capacity",
-    .sentence = "{force} of {capacity}, utilisation {value} ({case}); at travel {travel}",
-    .formula = "greatest force of any load case / wll, or x factor / mbs, <= 1",
-    .source = "own definition; the factor applies to a breaking strength only (common practice, no source)",
-    .remedy = "use a part of at least {force} working load, or ease what loads it",
+    .sentence =
+        "{force} of {capacity}, utilisation {value} ({case}); at travel {travel}; {where} {held} of its "
+        "strength holds",
+    .formula =
+        "greatest force of any load case / wll, or x factor / mbs, <= 1; of a line the mbs at each end times the "
+        "termination's efficiency, and along it times what its tightest sheave leaves",
+    .source =
+        "own definition; the factor applies to a breaking strength only (common practice, no source); efficiencies "
+        "for steel of US Army TM 5-3810-305-10, table 4; over steel by D/d 40: 0.95, 30: 0.93, 20: 0.91, 15: "
+        "0.89, 10: 0.86, 8: 0.83, 6: 0.79, 4: 0.75, 2: 0.65, 1: 0.50 (published rigging tables)",
+    .remedy = "use a part of at least {force} working load, or ease what loads it; or let it hold more {where}",
     .dimension = Dimension::ratio,
     .run = run};
 

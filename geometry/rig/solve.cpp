@@ -1,5 +1,6 @@
 #include "geometry/rig/drawn.hpp"
 #include "geometry/rig/inputs.hpp"
+#include "geometry/rig/strength_left.hpp"
 
 namespace fairlead {
 namespace {
@@ -89,6 +90,7 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
 
   rig.loads.inputs = loads_inputs(rig.layout, rig.frame, *courses, *rig.main_line.inputs, main_line, rig.assumptions);
   if (rig.loads.inputs) add_standing(rig.layout, *rig.loads.inputs, rig.assumptions);
+  note_strength_left(rig.layout, rig.assumptions);
   const bool same_before =
       design && rig.main_line.result == design->main_line.result && rig.reeving.result == design->reeving.result;
   if (!rig.loads.inputs)

@@ -121,6 +121,7 @@ std::string write(const Dossier& dossier) {
     write_clearance(out, rig);
     out.objects("lines", tables::all_lines(rig.layout), [&](Item line) { write_line(out, rig, line); });
     write_schedules(out, rig);
+    write_strength_left(out, rig.layout);
     write_assumptions(out, dossier);
     out.column("not_checked", words::not_checked(), itself);
     out.column("cautions", words::cautions(), itself);

@@ -310,6 +310,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   pages.put(tables::sheave_axles(dossier), style);
   pages.put(tables::reduction(dossier, style), style);
   pages.put(tables::strength(dossier), style);
+  pages.put(tables::line_strength(dossier), style);
 }
 
 }  // namespace

@@ -8,7 +8,8 @@ Table strength(const Dossier& dossier) {
   Table table{"Utilisation of every part",
               {"part", "greatest load", "capacity", "utilisation", "at most", "verdict"},
               {},
-              {"Capacity: a working load limit as it stands, a breaking strength over its factor. At most: what the "
+              {"Capacity: a working load limit as it stands, a breaking strength over its factor, times what "
+               "the end or sheave that governs leaves of it. At most: what the "
                "utilisation does not pass between the poses solved."}};
   for (const Finding& finding : dossier.judged.findings) {
     if (strength_of(dossier, finding.subject) != &finding) continue;

@@ -34,6 +34,8 @@ Table sheave_schedule(const Dossier&, const Style&);
 Table anchor_schedule(const Dossier&, const Style&);
 Table member_schedule(const Dossier&, const Style&);
 Table connectors(const Dossier&, const Style&);
+/// How every line and cable ends, over what it bends most, and what that leaves of its strength.
+Table line_strength(const Dossier&);
 /// Per line at rest and at worst, with the governing case.
 Table line_tensions(const Dossier&, const Style&);
 Table sheaves(const Dossier&, const Style&);

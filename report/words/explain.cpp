@@ -42,7 +42,8 @@ constexpr LimitKeys limit_keys[] = {
     {"trolley-pitch", "none: it must not tip; brake_trolley.wheelbase"},
     {"strength",
      "none: no part carries more than its wll, or its mbs over limits.design_factor, limits.main_line_factor for main "
-     "line and support lines"},
+     "line and support lines; from_end, to_end and line.sheave_strength say what is left of an mbs"},
+    {"clips", "none: no fewer, shorter or looser than the table; clips, turnback and torque of from_end and to_end"},
     {"anchor-utilisation", "limits.anchor_utilisation; limits.design_factor where the anchor has an mbs"},
     {"member-utilisation",
      "limits.anchor_utilisation; member.wll or member.mbs over limits.design_factor, member.compression_limit"},

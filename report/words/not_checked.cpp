@@ -20,7 +20,9 @@ constexpr std::string_view list[] = {
     "at on lines at rest.",
     "Clearance from a parallel line and its riders, and from the main line behind its saddles.",
     "Vibration and inertia of lines and blocks.",
-    "Bending of lines over sheaves (D/d), and what terminations and splices take off their strength.",
+    "What terminations, splices and sheaves take off the strength of lines where the layout gives no figure and none "
+    "is "
+    "published; the bending of main lines over saddles and under wheels.",
     "The strength of what the anchors stand on: towers, trees, rock and foundations; axles and frames but for their "
     "ratings.",
     "The weight of legs, guys and poles that hold an anchor, the wind on them, and the give of what they are fixed to.",

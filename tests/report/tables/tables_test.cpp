@@ -40,6 +40,7 @@ std::vector<Table> all(const Dossier& d) {
           tables::members_lost(d, si),
           tables::strength(d),
           tables::lines(d),
+          tables::line_strength(d),
           tables::line_tensions(d, si),
           tables::sheaves(d, si),
           tables::sheave_axles(d),
