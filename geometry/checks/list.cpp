@@ -39,6 +39,7 @@ constexpr const Check* checks[] = {
     &strength,
     &clips,
     &adjuster_range,
+    &rest_shift,
     &extension_reserve,
     &certificate_date,
     &backup_brake,

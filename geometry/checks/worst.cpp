@@ -7,6 +7,15 @@
 #include "geometry/mainline/names.hpp"
 
 namespace fairlead {
+namespace {
+
+const char* running_of(const reeving::SweepInputs& passage) {
+  if (passage.running == reeving::Running::paying_out) return "peak line tension";
+  if (passage.friction == reeving::Friction::paying_out) return "line at rest, about to be paid out";
+  return passage.friction == reeving::Friction::returning ? "line returning or at rest" : "line at rest";
+}
+
+}  // namespace
 
 WorstOfSweeps worst_of(const reeving::Reeving& reeving, Sense sense, std::span<const OfSweep> extremes) {
   constexpr double nan = std::numeric_limits<double>::quiet_NaN();
@@ -29,16 +38,22 @@ std::string passage_of(const Rig& rig, int sweep) {
   const reeving::SweepInputs& passage = rig.reeving.inputs->sweeps[static_cast<std::size_t>(sweep)];
   const mainline::MainLine& main_line = *rig.main_line.solved();
   const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(passage.path)];
-  const char* running = passage.running == reeving::Running::paying_out     ? "peak line tension"
-                        : passage.friction == reeving::Friction::paying_out ? "line at rest, about to be paid out"
-                        : passage.friction == reeving::Friction::returning  ? "line returning or at rest"
-                                                                            : "line at rest";
   const double wind = dot(passage.wind_Pa, rig.frame.across);
   return fmt::format("{}, {}, {}{}", mainline::word_for(path.loading),
-                     mainline::name_of(main_line, main_line.states[static_cast<std::size_t>(path.state)]), running,
+                     mainline::name_of(main_line, main_line.states[static_cast<std::size_t>(path.state)]),
+                     running_of(passage),
                      wind > 0   ? ", wind to the left"
                      : wind < 0 ? ", wind to the right"
                                 : "");
+}
+
+std::string rest_position_of(const Rig& rig, const reeving::RestPosition& position) {
+  const reeving::SweepInputs& passage = rig.reeving.inputs->sweeps[static_cast<std::size_t>(position.sweep)];
+  const mainline::MainLine& main_line = *rig.main_line.solved();
+  const mainline::State& state =
+      main_line.states[static_cast<std::size_t>(main_line.paths[static_cast<std::size_t>(passage.path)].state)];
+  const std::string weather(mainline::word_for(position.measured ? mainline::Weather::measured : state.weather));
+  return weather + mainline::ends_of(main_line, state) + ", " + running_of(passage);
 }
 
 void measure(Finding& finding, const WorstOfSweeps& worst, Sense sense, const std::optional<Limit>& limit) {

@@ -49,6 +49,9 @@ WorstOfSweeps worst_in_still_air(const reeving::Reeving& reeving, Sense sense, G
 /// "heaviest rider, cold, paying out": the passage a number was found in.
 std::string passage_of(const Rig&, int sweep);
 
+/// "warm, line at rest": a rest position of the reeving.
+std::string rest_position_of(const Rig&, const reeving::RestPosition&);
+
 /// Fills value, bound, travel, limit and verdict of a finding that may not exceed (greatest) or fall below (least)
 /// its limit.
 void measure(Finding&, const WorstOfSweeps&, Sense, const std::optional<Limit>&);

@@ -13,6 +13,7 @@ struct Limits {
   std::optional<Limit> anchor_utilisation;   ///< demand over capacity
   std::optional<Limit> design_factor;        ///< divides an mbs; never a wll
   std::optional<Limit> extension_reserve_m;  ///< least, of the brake unit
+  std::optional<Limit> rest_shift_m;         ///< greatest, of the trolley's rest place either way of its mark
   // Least distances:
   std::optional<Limit> line_clearance_m;        ///< line to structure
   std::optional<Limit> line_to_line_m;          ///< line to line, its own legs included

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/reeving/pose.hpp"
+#include "geometry/reeving/at_rest.hpp"
 #include "geometry/reeving/schedule.hpp"
 #include "geometry/reeving/sweep_poses.hpp"
 
@@ -60,6 +60,31 @@ Solved<Outlet> with_friction(const Inputs& in, const SweepInputs& sweep, Outlet 
       outlet.tension_ratio.push_back((flow[s] > 0) == (sweep.friction == Friction::paying_out) ? K : 1 / K);
     }
   return outlet;
+}
+
+/// The empty trolley in every state, as measured first. `outlets`: one a sweep.
+std::vector<RestPosition> rest_positions(const Inputs& in, const std::vector<Outlet>& outlets,
+                                         const std::vector<double>& friction) {
+  std::vector<SweepInputs> seen;
+  std::vector<RestPosition> positions;
+  for (const bool measured : {true, false})
+    for (std::size_t i = 0; i < in.sweeps.size(); ++i) {
+      SweepInputs sweep = in.sweeps[i];
+      if (sweep.rider_weight_N > 0 || sweep.running != Running::at_rest || sweep.wind_Pa != Vec3{}) continue;
+      if (measured) {
+        sweep.state = sweep.reference;
+        sweep.path = 0;
+        if (std::find(seen.begin(), seen.end(), sweep) != seen.end()) continue;
+        seen.push_back(sweep);
+      }
+      RestPosition position{.sweep = static_cast<int>(i), .measured = measured};
+      if (const auto outlet = with_friction(in, sweep, outlets[i], friction))
+        position.rest = rest_of(in, sweep, *outlet);
+      else
+        position.rest = tl::unexpected(outlet.error());
+      positions.push_back(std::move(position));
+    }
+  return positions;
 }
 
 /// Solves the sweeps of one way of running, each into its own slot.
@@ -136,6 +161,10 @@ Solved<Reeving> solve(const Inputs& in, const Work& work) {
 
   Reeving reeving;
   for (Solved<Sweep>& sweep : sweeps) reeving.sweeps.push_back(std::move(*sweep));
+  for (Outlet& outlet : outlets) outlet.held_tension_N.reset();
+  reeving.rest = rest_positions(in, outlets, friction);
+  reeving.resting_legs = resting_legs(in, reeving.sweeps);
+  reeving.stretch = stretches(in, rest->lines, reeving.sweeps);
   reeving.peak_tension_N = peak.tension_N;
   reeving.peak_line_speed_m_per_s = peak.line_speed_m_per_s;
   reeving.retraction_at_full_N = peak.retraction_N;

@@ -245,9 +245,45 @@ struct Sweep {
   bool beyond_data{};  ///< somewhere the retraction curve was continued past its last point
 };
 
+/// The empty trolley at a standstill.
+struct Rest {
+  double extension_m{};  ///< with the trolley at its mark
+  double outlet_tension_N{}, trolley_tension_N{};
+  /// Travel at which Inputs::rest_extension_m is out: where a trolley stands that the unit draws in to that extension;
+  /// negative upstream of the mark.
+  double shift_m{};
+};
+
+/// The same in one state of the lines, at one end of what their friction holds: that of an empty sweep at rest, or with
+/// that sweep's reference in place of its state.
+struct RestPosition {
+  int sweep{};
+  bool measured{};
+  Solved<Rest> rest = unsolved("not solved");
+};
+
+/// One leg where it hangs farthest from its chord, of all poses with lines at rest and the trolley at its mark.
+struct RestingLeg {
+  int sweep = -1, pose = -1;  ///< in still air
+  double length_m{}, horizontal_N{};
+  double sag_m{}, square_sag_m{};       ///< below the chord, and square to it
+  int wind_sweep = -1, wind_pose = -1;  ///< in a side wind; -1 without
+  double blow_out_m{};                  ///< then, across from the chord
+};
+
+/// How much longer a line is than without tension. Of the braking line what is out of the unit then.
+struct Stretch {
+  double at_rest_m{};  ///< empty trolley at its mark, reference state
+  double greatest_m{};
+  int sweep = -1, pose = -1;  ///< of the greatest
+};
+
 struct Reeving {
   std::vector<Sweep> sweeps;
-  double peak_tension_N{};  ///< greatest over line speeds 0..v0 max dE/dx, plus retraction at greatest extension
+  std::vector<RestPosition> rest;  ///< as measured first, then in the order of the sweeps
+  std::vector<RestingLeg> resting_legs;
+  std::vector<Stretch> stretch;  ///< per line
+  double peak_tension_N{};       ///< greatest over line speeds 0..v0 max dE/dx, plus retraction at greatest extension
   double peak_line_speed_m_per_s{}, retraction_at_full_N{};
   /// Per line, end to end along the hanging line, empty trolley at its mark, reference state; of the braking line from
   /// the outlet on.

@@ -137,8 +137,9 @@ std::string tables_text(const Dossier& dossier, const Style& style) {
         tables::reduction(dossier, style), tables::anchor_loads(dossier, style), tables::members(dossier, style),
         tables::members_lost(dossier, style), tables::strength(dossier), tables::sheaves(dossier, style),
         tables::sheave_axles(dossier), tables::blocks(dossier, style), tables::lines(dossier),
-        tables::line_strength(dossier), tables::line_tensions(dossier, style),
-        in_short(tables::clearances(dossier, style)), in_short(tables::named_instants(dossier, style))})
+        tables::line_strength(dossier), tables::line_tensions(dossier, style), tables::stretch(dossier, style),
+        tables::rest_positions(dossier), tables::legs(dossier, style), in_short(tables::clearances(dossier, style)),
+        in_short(tables::named_instants(dossier, style))})
     if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);
   return text;
 }

@@ -92,6 +92,8 @@ void write_line(Writer& out, const Rig& rig, Item item) {
   out.number("tails_m", support ? std::nullopt : plain(rig.layout.lines.at(index).tails_m));
   out.number("cut_length_m", tables::cut_length_m(rig, item));
   out.number("rest_tension_N", tables::rest_tension_N(rig, item));
+  out.number("stretch_at_rest_m", tables::stretch_at_rest_m(rig, item));
+  out.number("stretch_from_rest_m", tables::stretch_from_rest_m(rig, item));
   const auto greatest_N = tables::greatest_tension_N(rig, item);
   greatest_N ? write_demand(out, "greatest_tension_N", *greatest_N) : out.null("greatest_tension_N");
 }
@@ -122,6 +124,8 @@ std::string write(const Dossier& dossier) {
     out.objects("lines", tables::all_lines(rig.layout), [&](Item line) { write_line(out, rig, line); });
     write_schedules(out, rig);
     write_strength_left(out, rig.layout);
+    write_rest_positions(out, rig);
+    write_legs(out, rig);
     write_assumptions(out, dossier);
     out.column("not_checked", words::not_checked(), itself);
     out.column("cautions", words::cautions(), itself);

@@ -15,6 +15,8 @@ void write_clearance(Writer&, const Rig&);
 void write_schedules(Writer&, const Rig&);
 /// Of every line and cable: how it ends, over what it bends, and what that leaves of its strength.
 void write_strength_left(Writer&, const Layout&);
+void write_rest_positions(Writer&, const Rig&);
+void write_legs(Writer&, const Rig&);
 
 void write_cable(Writer&, std::string_view key, const mainline::Cable&);
 

@@ -64,6 +64,7 @@ Table limits(const Dossier& dossier) {
   out.add("rider to structure and ground, at least", common.rider_clearance_m, Dimension::length);
   out.add("rider and hands to lines, block and redirect, at least", common.rider_line_clearance_m, Dimension::length);
   out.add("run left between block and sheaves, at least", common.block_run_m, Dimension::length);
+  if (common.rest_shift_m) out.add("rest place either way of its mark", common.rest_shift_m, Dimension::length);
   out.add("least reserve of extension", common.extension_reserve_m, Dimension::length);
   out.of_gear("extension", layout.brake_unit.extension_limit_m, Dimension::length);
   if (layout.brake_unit.line_speed_limit_m_per_s)

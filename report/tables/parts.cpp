@@ -8,14 +8,11 @@
 #include "report/words/numbers.hpp"
 
 namespace fairlead::tables {
-namespace {
 
 std::string letter(std::ptrdiff_t i) {
   const std::string first(1, static_cast<char>('A' + i % 26));
   return i < 26 ? first : first + std::to_string(i / 26);
 }
-
-}  // namespace
 
 Table undetermined(Table table, const Unsolved& why) {
   table.notes = {"Undetermined: " + why.why};

@@ -11,6 +11,9 @@ namespace fairlead::tables {
 /// The table without rows, and why.
 Table undetermined(Table, const Unsolved&);
 
+/// A, B, ... Z, A1, B1, ...: what stands in a cell for what a note tells.
+std::string letter(std::ptrdiff_t);
+
 /// "(0.6000, -0.8000, 0.0000)"
 std::string direction_of(Vec3);
 

@@ -38,6 +38,12 @@ Table connectors(const Dossier&, const Style&);
 Table line_strength(const Dossier&);
 /// Per line at rest and at worst, with the governing case.
 Table line_tensions(const Dossier&, const Style&);
+/// Of every line whose stiffness is given.
+Table stretch(const Dossier&, const Style&);
+/// The empty trolley in every state: line out and tensions at its mark, and where it rests.
+Table rest_positions(const Dossier&);
+/// Every leg where it hangs lowest at rest, and where it is blown out farthest.
+Table legs(const Dossier&, const Style&);
 Table sheaves(const Dossier&, const Style&);
 /// What a crew turns a sheave by.
 Table sheave_axles(const Dossier&);
@@ -111,6 +117,10 @@ std::vector<std::string> runs_over(const Layout&, Item line);
 std::optional<double> finished_length_m(const Rig&, Item line);
 std::optional<double> unloaded_length_m(const Rig&, Item line);
 std::optional<double> cut_length_m(const Rig&, Item line);
+/// Between no tension and the rest position as measured, and from there to the greatest stretch; nothing where it has
+/// no stiffness.
+std::optional<double> stretch_at_rest_m(const Rig&, Item line);
+std::optional<double> stretch_from_rest_m(const Rig&, Item line);
 /// At its end farther from the trolley, as measured.
 std::optional<double> rest_tension_N(const Rig&, Item line);
 /// Anywhere along it; pose: index into the load cases.

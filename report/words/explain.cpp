@@ -52,6 +52,7 @@ constexpr LimitKeys limit_keys[] = {
     {"base-moment", "anchor.base_moment at anchor.base"},
     {"anchor-movement", "anchor.movement"},
     {"adjuster-range", "line.adjuster; line.length_tolerance and line.ea, without which it is not judged"},
+    {"rest-shift", "limits.rest_shift"},
     {"extension-reserve", "limits.extension_reserve; brake_unit.extension_limit"},
     {"certificate-date", "brake_unit.certificate_due"},
     {"backup-brake", "none: it must stand beyond the planned travel"},

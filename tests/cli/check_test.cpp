@@ -20,14 +20,14 @@ std::string under(const std::string& text, const std::string& heading) {
 TEST(Check, ClearsTheDemoWithAllItsLimitsSet) {
   const Ran ran = run(std::string("check ") + good);
   EXPECT_EQ(ran.status, 0) << ran.err;
-  EXPECT_EQ(first_line(ran.out), "CLEARED by these checks: 31 pass, 1 waived (hands-at-trolley L1)");
+  EXPECT_EQ(first_line(ran.out), "CLEARED by these checks: 32 pass, 1 waived (hands-at-trolley L1)");
   EXPECT_EQ(ran.err, "");
 }
 
 TEST(Check, FindsEachFaultOfTheSpoiledLayoutOnce) {
   const Ran ran = run(std::string("check ") + spoiled);
   EXPECT_EQ(ran.status, 1);
-  EXPECT_EQ(first_line(ran.out), "NOT CLEARED: 8 fail, 14 not judged");
+  EXPECT_EQ(first_line(ran.out), "NOT CLEARED: 8 fail, 15 not judged");
   const std::string failed = under(ran.out, "FAIL");
   for (const char* fault : {"fleet-angle ", "lead-angle ", "across-offset ", "anchor-utilisation ",
                             "extension-reserve ", "certificate-date ", "backup-brake ", "hands-at-trolley "})

@@ -65,6 +65,7 @@ class Teller {
       add("finished length", reeving_.finished_length_m[l], Kind::length);
       if (rig_.lines[l].kind == Item::Kind::line) add("rest tension", reeving_.rest_tension_N[l], Kind::force);
     }
+    at_rest();
     for (const std::size_t s : order_) {
       const reeving::Sweep& sweep = reeving_.sweeps[s];
       add("poses", static_cast<double>(sweep.poses.size()), Kind::count);
@@ -77,6 +78,26 @@ class Teller {
       add("least pay-out", sweep.least_pay_out, Kind::ratio);
       add("greatest extension", sweep.greatest_extension_m, Kind::length);
       for (std::size_t p = 0; p < sweep.poses.size(); ++p) pose(sweep, p);
+    }
+  }
+
+  void at_rest() {
+    for (const reeving::RestPosition& position : reeving_.rest) {
+      if (!position.rest) continue;
+      add("line out at the mark", position.rest->extension_m, Kind::length);
+      add("tension at the mark", position.rest->trolley_tension_N, Kind::force);
+      add("rest place", position.rest->shift_m, Kind::length);
+    }
+    for (std::size_t l = 0; l < in_.lines.size(); ++l) {
+      add("stretch at rest", reeving_.stretch[l].at_rest_m, Kind::length);
+      add("greatest stretch", reeving_.stretch[l].greatest_m, Kind::length);
+      for (int k = 0; k <= in_.lines[l].sheaves; ++k) {
+        const int at = backward(l) ? in_.lines[l].sheaves - k : k;
+        const reeving::RestingLeg& leg = reeving_.resting_legs[in_.legs_before(l) + static_cast<std::size_t>(at)];
+        add("sag of a resting leg", leg.sag_m, Kind::length);
+        add("sag square to its chord", leg.square_sag_m, Kind::length);
+        add("blow-out", leg.blow_out_m, Kind::length);
+      }
     }
   }
 

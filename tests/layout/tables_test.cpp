@@ -129,6 +129,7 @@ TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
                           "plane_thickness",
                           "across_offset",
                           "extension_reserve",
+                          "rest_shift",
                           "frame",
                           "ea",
                           "from_termination",
