@@ -200,6 +200,22 @@ TEST(Stretch, OfAStraightLineIsItsTensionTimesItsLengthOverItsStiffness) {
   EXPECT_EQ(stiff->stretch[0].greatest_m, 0);
 }
 
+// A heavy line to a unit 10 m below: its tension falls by 12 N of 57 on the way. A millimetre of travel lengthens its
+// 33 m by less than a millimetre and turns its first leg by less than a thousandth, under a pull that stays the same.
+TEST(Stretch, OfAHeavyLineTheMeanOfEachLegCountsAsItDoesForItsLength) {
+  Inputs in = worked_rig();
+  in.lines[0].to.at.z -= 10;
+  in.lines[0].compliance_per_N = 1 / 40e3;
+  in.unit.retraction_N = Curve({{0, 45}, {30, 45}});
+  in.travel_m = 1e-3;
+  in.sweeps.resize(1);
+  const auto solved = solve(in);
+  ASSERT_TRUE(solved) << solved.error().why;
+  const Stretch& stretch = solved->stretch[0];
+  EXPECT_GT(stretch.at_rest_m, 45 * 33 / 40e3);
+  EXPECT_NEAR(stretch.greatest_m, stretch.at_rest_m, 1e-3 * stretch.at_rest_m);
+}
+
 // The catenary y = (H/w) cosh(w x / H) over a level chord.
 TEST(RestingLegs, ALevelLegHangsByTheCatenarysSag) {
   const double w = 1.2;
@@ -239,7 +255,8 @@ TEST(RestingLegs, SquareToASteepChordTheSagIsLess) {
 }
 
 // Source BLOW (own; drag coefficient 1.2, common practice, no source): 8 mm, 12 m, 15 m/s, 25 N: w L^2 / 8T is 0.95 m.
-// That is the parabola; with h / cosh h = w L / 2T, the catenary's (L / 2h)(cosh h - 1) is 1.0162 m (own, by bisection).
+// That is the parabola; with h / cosh h = w L / 2T, the catenary's (L / 2h)(cosh h - 1) is 1.0162 m (own, by
+// bisection).
 TEST(RestingLegs, ASideWindBlowsALegOutByTheCatenaryOnItsSide) {
   Inputs in = level_rig(1e-9);
   SweepInputs windy = in.sweeps[0];
