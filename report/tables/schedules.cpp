@@ -82,19 +82,19 @@ Table line_lengths(const Dossier& dossier, const Style& style) {
 
 Table sheave_schedule(const Dossier& dossier, const Style& style) {
   const Layout& layout = dossier.judged.rig.layout;
-  Table table{
-      "Sheave schedule",
-      {"sheave", "on", "mount", "line over it", "pitch diameter", "to line diameter", "groove width", "frame",
-       "friction K", "rating"},
-      {},
-      {"Pitch diameter: to the line's centre. Frame: along, across, up. Friction K: tension of the trailing side "
-       "over the leading one as it turns."}};
+  Table table{"Sheave schedule",
+              {"sheave", "on", "mount", "line over it", "pitch diameter", "D/d", "groove width", "frame", "friction K",
+               "rating"},
+              {},
+              {"Pitch diameter: to the line's centre. D/d: at the bottom of the groove, over the line's diameter. "
+               "Frame: along, across, up. Friction K: tension of the trailing side "
+               "over the leading one as it turns."}};
   for (std::size_t i = 0; i < layout.sheaves.size(); ++i) {
     const Sheave& sheave = layout.sheaves[i];
     const Line* line = line_over(layout, static_cast<SheaveId>(i));
     table.rows.push_back({sheave.id.value, carrier_of(layout, sheave), mount_of(layout, sheave, style),
                           line ? Cell{line->id.value} : Cell{}, length(sheave.pitch_diameter_m),
-                          line ? Cell{fmt::format("{:.1f}", sheave.pitch_diameter_m / line->diameter_m)} : Cell{},
+                          line ? Cell{fmt::format("{:.1f}", sheave.pitch_diameter_m / line->diameter_m - 1)} : Cell{},
                           cell(sheave.groove_m, Dimension::length), frame_words(sheave, style),
                           friction_words(sheave, line), rating(sheave.wll_N, sheave.mbs_N, style)});
   }
