@@ -107,7 +107,7 @@ TEST(Schedules, ASheaveSaysHowItIsHungAndWhatRunsOverIt) {
   const auto& row = table.rows[0];
   EXPECT_EQ(words(row[2]).substr(0, 9), "free on a");
   EXPECT_EQ(words(row[3]), "L1");
-  EXPECT_EQ(words(row[5]), "30.0") << "120 mm over 4 mm";
+  EXPECT_EQ(words(row[5]), "29.0") << "116 mm at the bottom of the groove over 4 mm";
   EXPECT_EQ(words(row[8]), "1.040") << "rolling bearing under steel";
 }
 
