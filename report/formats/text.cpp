@@ -132,14 +132,26 @@ std::string exclusions_text(const Dossier& dossier, const Style& style) {
 /// What the mechanics gave, as tables; those without anything to tell are left out.
 std::string tables_text(const Dossier& dossier, const Style& style) {
   std::string text;
-  for (const Table& table :
-       {tables::main_line_bare(dossier), tables::main_line_loaded(dossier), tables::support_lines(dossier),
-        tables::reduction(dossier, style), tables::anchor_loads(dossier, style), tables::members(dossier, style),
-        tables::members_lost(dossier, style), tables::strength(dossier), tables::sheaves(dossier, style),
-        tables::sheave_axles(dossier), tables::blocks(dossier, style), tables::lines(dossier),
-        tables::line_strength(dossier), tables::line_tensions(dossier, style), tables::stretch(dossier, style),
-        tables::rest_positions(dossier), tables::legs(dossier, style), in_short(tables::clearances(dossier, style)),
-        in_short(tables::named_instants(dossier, style))})
+  for (const Table& table : {tables::main_line_bare(dossier),
+                             tables::main_line_loaded(dossier),
+                             tables::support_lines(dossier),
+                             tables::reduction(dossier, style),
+                             tables::anchor_loads(dossier, style),
+                             tables::members(dossier, style),
+                             tables::members_lost(dossier, style),
+                             tables::strength(dossier),
+                             tables::sheaves(dossier, style),
+                             tables::sheave_axles(dossier),
+                             tables::blocks(dossier, style),
+                             tables::lines(dossier),
+                             tables::line_lengths(dossier),
+                             tables::line_strength(dossier),
+                             tables::line_tensions(dossier, style),
+                             tables::stretch(dossier, style),
+                             tables::rest_positions(dossier),
+                             tables::legs(dossier, style),
+                             in_short(tables::clearances(dossier, style)),
+                             in_short(tables::named_instants(dossier, style))})
     if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);
   return text;
 }

@@ -122,26 +122,34 @@ std::optional<Extreme> greatest_tension_N(const Rig& rig, Item line) {
 }
 
 Table lines(const Dossier& dossier) {
+  const Layout& layout = dossier.judged.rig.layout;
+  Table table{
+      "Line schedule", {"line", "made of", "diameter", "mass", "breaking strength", "runs over", "ends"}, {}, {}};
+  for (const Item line : all_lines(layout)) {
+    const Facts facts = facts_of(layout, line);
+    table.rows.push_back({words::id_of(layout, line), facts.material, cell(facts.diameter_m, Dimension::length),
+                          cell(facts.mass_kg_per_m, Dimension::mass_per_length), cell(facts.mbs_N, Dimension::force),
+                          joined(runs_over(layout, line)), facts.ends});
+  }
+  return table;
+}
+
+Table line_lengths(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   Table table{
-      "Line schedule",
-      {"line", "made of", "diameter", "mass", "breaking strength", "runs over", "ends", "hanging length", "at tension",
-       "unloaded", "tails", "cut length"},
+      "Line lengths",
+      {"line", "hanging length", "at tension", "unloaded", "tails", "cut length"},
       {},
       {"Hanging length: bearing to bearing along the line as it hangs at rest, brake trolley at its mark, all lines as "
        "measured, at that tension at its end farther from the trolley; of the line into the brake unit from its "
        "outlet. "
        "Unloaded: without its stretch. Tails: both terminations together. Cut length: unloaded, with the tails."}};
-  for (const Item line : all_lines(rig.layout)) {
-    const Facts facts = facts_of(rig.layout, line);
-    table.rows.push_back({words::id_of(rig.layout, line), facts.material, cell(facts.diameter_m, Dimension::length),
-                          cell(facts.mass_kg_per_m, Dimension::mass_per_length), cell(facts.mbs_N, Dimension::force),
-                          joined(runs_over(rig.layout, line)), facts.ends,
-                          cell(finished_length_m(rig, line), Dimension::length),
+  for (const Item line : all_lines(rig.layout))
+    table.rows.push_back({words::id_of(rig.layout, line), cell(finished_length_m(rig, line), Dimension::length),
                           line.kind == Item::Kind::line ? cell(rest_tension_N(rig, line), Dimension::force) : Cell{},
-                          cell(unloaded_length_m(rig, line), Dimension::length), cell(facts.tails_m, Dimension::length),
+                          cell(unloaded_length_m(rig, line), Dimension::length),
+                          cell(facts_of(rig.layout, line).tails_m, Dimension::length),
                           cell(cut_length_m(rig, line), Dimension::length)});
-  }
   if (!rig.reeving.solved()) table.notes.push_back("Lengths undetermined: " + rig.reeving.result->error().why);
   return table;
 }

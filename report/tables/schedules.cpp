@@ -49,7 +49,7 @@ Cell frame_words(const Sheave& sheave, const Style& style) {
 
 }  // namespace
 
-Table line_lengths(const Dossier& dossier, const Style& style) {
+Table adjusters(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   Table table{
       "Adjusters",

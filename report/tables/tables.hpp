@@ -28,8 +28,9 @@ Table load_cases(const Dossier&, const Style& = {});
 /// Every part whose strength is judged.
 Table strength(const Dossier&);
 Table lines(const Dossier&);
+Table line_lengths(const Dossier&);
 /// What the adjuster of every line has to take up, part by part.
-Table line_lengths(const Dossier&, const Style&);
+Table adjusters(const Dossier&, const Style&);
 Table sheave_schedule(const Dossier&, const Style&);
 Table anchor_schedule(const Dossier&, const Style&);
 Table member_schedule(const Dossier&, const Style&);

@@ -40,6 +40,7 @@ std::vector<Table> all(const Dossier& d) {
           tables::members_lost(d, si),
           tables::strength(d),
           tables::lines(d),
+          tables::line_lengths(d),
           tables::line_strength(d),
           tables::line_tensions(d, si),
           tables::stretch(d, si),
@@ -74,8 +75,8 @@ TEST(Tables, WhatIsNotSolvedSaysWhyAndShowsNoNumber) {
   EXPECT_TRUE(loads.rows.empty());
   EXPECT_EQ(loads.notes,
             std::vector<std::string>{"Undetermined: the reeving is not solved: line \"L1\" runs over no sheave"});
-  const Table lines = tables::lines(unsolved());
-  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[7])) << "no hanging length";
+  const Table lines = tables::line_lengths(unsolved());
+  EXPECT_TRUE(std::holds_alternative<std::monostate>(row_of(lines, "L1")[1])) << "no hanging length";
   EXPECT_EQ(lines.notes.back(), "Lengths undetermined: line \"L1\" runs over no sheave");
 }
 
@@ -156,10 +157,10 @@ TEST(MainLine, AHeavierLoadHangsLowerAndPullsHarder) {
 }
 
 TEST(Lines, AreCutToUnloadedLengthAndTails) {
-  const Table schedule = tables::lines(demo());
-  const auto& line = row_of(schedule, "L1");
-  EXPECT_NEAR(number(line[11]), number(line[9]) + 1.2, 1e-12);
-  EXPECT_EQ(words(line[5]), "brake trolley, R1, brake unit");
+  const Table schedule = tables::lines(demo()), lengths = tables::line_lengths(demo());
+  const auto& line = row_of(lengths, "L1");
+  EXPECT_NEAR(number(line[5]), number(line[3]) + 1.2, 1e-12);
+  EXPECT_EQ(words(row_of(schedule, "L1")[5]), "brake trolley, R1, brake unit");
   EXPECT_FALSE(tables::cut_length_m(demo().judged.rig, l1) == std::nullopt);
   Layout layout = demo_layout();
   layout.lines[0].tails_m.reset();
