@@ -2,7 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
+#include <Eigen/LU>
 #include <algorithm>
 
 namespace fairlead::anchorage {
@@ -40,7 +42,7 @@ class Web {
   }
 
   Solved<Held> hold(Vec3 force_N) const {
-    if (!(least_share(stiffness_of(all())) > loose))
+    if (!fixes(stiffness_of(all())))
       return unsolved("its members lie in one plane and hold nothing across it");
     const auto rest = balance(Vector3d::Zero()), loaded = balance(eigen(force_N));
     if (!rest) return unsolved("the pretensions of its guys cannot hold one another");
@@ -74,7 +76,7 @@ class Web {
     unsigned carrying = 0;
     for (std::size_t i = 0; i < toward_.size(); ++i)
       if (node_.members[i].pushes || balance.force_N[i] > loose * scale) carrying |= 1U << i;
-    return scale == 0 || least_share(stiffness_of(carrying)) > loose;
+    return scale == 0 || fixes(stiffness_of(carrying));
   }
 
   Matrix3d stiffness_of(unsigned taut) const {
@@ -83,21 +85,24 @@ class Web {
       if (taut >> i & 1U) K += stiffness_[i] * toward_[i] * toward_[i].transpose();
     return K;
   }
-  static double least_share(const Matrix3d& K) {
+  /// Whether it resists in every direction. Least over greatest eigenvalue is at least the determinant over the trace
+  /// cubed, which most nodes settle with.
+  static bool fixes(const Matrix3d& K) {
+    const double trace = K.trace();
+    if (K.determinant() > loose * trace * trace * trace) return true;
     const Vector3d of = Eigen::SelfAdjointEigenSolver<Matrix3d>(K, Eigen::EigenvaluesOnly).eigenvalues();
-    return of.x() / of.z();
+    return of.x() > loose * of.z();
   }
 
   /// Nothing where these do not fix the node, where one of them would be pushed that can not, or where one left out
   /// would be stretched.
   std::optional<Balance> attempt(unsigned taut, const Vector3d& force_N) const {
-    const Eigen::SelfAdjointEigenSolver<Matrix3d> K(stiffness_of(taut));
-    if (!(K.eigenvalues().x() > loose * K.eigenvalues().z())) return std::nullopt;
+    const Matrix3d K = stiffness_of(taut);
+    if (!fixes(K)) return std::nullopt;
     Vector3d out_N = force_N;
     for (std::size_t i = 0; i < toward_.size(); ++i)
       if (taut >> i & 1U) out_N += before_N_[i] * toward_[i];
-    const Vector3d moved_m =
-        K.eigenvectors() * K.eigenvalues().cwiseInverse().cwiseProduct(K.eigenvectors().transpose() * out_N);
+    const Vector3d moved_m = K.ldlt().solve(out_N);
     const double little_N = rounding * scale_N(force_N);
     Balance balance{std::vector<double>(toward_.size()), moved_m};
     for (std::size_t i = 0; i < toward_.size(); ++i) {

@@ -20,10 +20,15 @@ void advise(const Rig& rig, const reeving::Reeving& reeving, const WorstOfSweeps
                           (std::sin(std::abs(fleet_rad)) - std::sin(finding.limit ? finding.limit->at.value : 0.0));
   const Vec3 toward = (fleet_rad > 0 ? 1.0 : -1.0) * rig.reeving.inputs->sheaves[i].axle;
   const double left = dot(toward, rig.frame.across), up = toward.z;
-  finding.facts.push_back({"move", Quantity{excess_m, Dimension::length}});
-  finding.facts.push_back(
-      {"side", std::string(std::abs(left) >= std::abs(up) ? (left > 0 ? "to the left" : "to the right")
-                                                          : (up > 0 ? "up" : "down"))});
+  // A sheave that turns by itself has no axle to set: what it hangs from, and its weight, turn it out of its line.
+  if (rig.layout.sheaves[static_cast<std::size_t>(rig.reeved[i])].mount != Mount::fixed) {
+    finding.facts.push_back({"mounted", std::string("hang it from an anchor in the plane of its legs")});
+  } else {
+    finding.facts.push_back({"move", Quantity{excess_m, Dimension::length}});
+    finding.facts.push_back(
+        {"side", std::string(std::abs(left) >= std::abs(up) ? (left > 0 ? "to the left" : "to the right")
+                                                            : (up > 0 ? "up" : "down"))});
+  }
   const Item beyond = on ? legs[leg].from.item : legs[leg].to.item;
   finding.facts.push_back({"leg", beyond});
   if (beyond.kind == Item::Kind::brake_trolley) finding.facts.back().value = std::string("trolley");
@@ -53,13 +58,16 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 
 }  // namespace
 
-const Check fleet_angle{.name = "fleet-angle",
-                        .title = "Fleet angle at every sheave",
-                        .sentence = "the line on the {leg} side runs {value} off the groove's plane at travel {travel}",
-                        .formula = "asin |u . axle|, u along the hanging line at the contact",
-                        .source = "own definition",
-                        .remedy = "move {subject} at least {move} {side} (seen toward the landing), or turn its axle",
-                        .dimension = Dimension::angle,
-                        .run = run};
+const Check fleet_angle{
+    .name = "fleet-angle",
+    .title = "Fleet angle at every sheave",
+    .sentence = "the line on the {leg} side runs {value} off the groove's plane at travel {travel}",
+    .formula = "asin |u . axle|, u along the hanging line at the contact",
+    .source = "own definition",
+    .remedy =
+        "move {subject} at least {move} {side} (seen toward the landing), or turn its axle; {mounted}, "
+        "or take a lighter one",
+    .dimension = Dimension::angle,
+    .run = run};
 
 }  // namespace fairlead

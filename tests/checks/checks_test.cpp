@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "tests/checks/findings.hpp"
+#include "tests/mounted_layouts.hpp"
 
 namespace fairlead {
 namespace {
@@ -51,6 +52,16 @@ TEST(FleetAngle, SaysToWhichSideTheSheaveShouldMove) {
   EXPECT_EQ(fact(right, "side"), "to the left");
   EXPECT_EQ(fact(left, "leg"), "trolley");
   EXPECT_NEAR(left.value, right.value, 1e-9) << "mirrored";
+}
+
+TEST(FleetAngle, OfASheaveThatTurnsByItselfNoAxleIsToBeTurned) {
+  Layout layout = free_redirect();
+  layout.sheaves[0].fleet_angle = limit_at(0);
+  const Finding free = only(fleet_angle, layout);
+  EXPECT_EQ(free.verdict, Verdict::fail);
+  EXPECT_EQ(fact(free, "mounted"), "hang it from an anchor in the plane of its legs");
+  EXPECT_EQ(fact(free, "side"), "no such fact");
+  EXPECT_EQ(fact(only(fleet_angle, demo_layout()), "mounted"), "no such fact") << "on a fixed axle";
 }
 
 TEST(PayOut, NamesWhereTheRedirectStands) {
