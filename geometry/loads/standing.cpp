@@ -132,7 +132,8 @@ void Standing::single(const std::vector<Vec3>& on_anchor_N, const std::vector<do
     const std::size_t a = anchor_of(c);
     const double value = std::abs(numbers[c]), force_N = size(on_anchor_N[a]);
     const double share = gap_N[a] == 0 ? 0 : gap_N[a] / force_N;
-    take(c, {value, value + (c == of_anchor * a + 1 ? share : value * share)}, key);
+    // A force that may turn right round, asin of more than 1, has no angle known.
+    take(c, {value, value + (c == of_anchor * a + 1 ? std::asin(share) : value * share)}, key);
   }
 }
 

@@ -18,7 +18,7 @@ class Standing {
   void pose(std::size_t, const std::vector<Vec3>& on_anchor_N);
   void end(std::span<const double> travel_m, const std::vector<bool>& known);
   /// A case for itself. gap_N: per anchor, by how much the force on it may be greater beside the place looked at; all
-  /// it causes is taken to grow with it, and its direction to turn by as much of it.
+  /// it causes is taken to grow with it, and its direction to turn as far as so much beside it can turn it.
   void single(const std::vector<Vec3>& on_anchor_N, const std::vector<double>& gap_N, const CaseKey&);
 
   /// The cases that govern something.
