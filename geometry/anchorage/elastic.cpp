@@ -42,8 +42,7 @@ class Web {
   }
 
   Solved<Held> hold(Vec3 force_N) const {
-    if (!fixes(stiffness_of(all())))
-      return unsolved("its members lie in one plane and hold nothing across it");
+    if (!fixes(stiffness_of(all()))) return unsolved("its members lie in one plane and hold nothing across it");
     const auto rest = balance(Vector3d::Zero()), loaded = balance(eigen(force_N));
     if (!rest) return unsolved("the pretensions of its guys cannot hold one another");
     if (!loaded) {
