@@ -31,11 +31,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     } else {
       const Extreme force = loads->demands[i].force_N;
       const Extreme utilisation{force.value / *capacity, force.bound / *capacity, force.pose};
-      finding.value = utilisation.value;
-      finding.bound = utilisation.bound;
-      finding.measured = true;
-      finding.verdict = at_most(utilisation, finding.limit);
-      if (finding.verdict == Verdict::not_judged) finding.why = "no limit given";
+      measure(finding, utilisation, Sense::greatest, finding.limit);
       if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the limit";
       finding.facts.push_back({"force", Quantity{force.value, Dimension::force}});
       finding.facts.push_back({"capacity", Quantity{*capacity, Dimension::force}});

@@ -6,11 +6,13 @@
 
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/worst.hpp"
+#include "geometry/quantity/units.hpp"
 
 namespace fairlead {
 namespace {
 
-constexpr double inch_m = 0.0254, foot_pound_N_m = 0.3048 * 0.45359237 * standard_gravity;
+double inches_m(double count) { return count * find_unit("in", Dimension::length)->to_si; }
+double foot_pounds_N_m(double count) { return count * find_unit("ft lb", Dimension::moment)->to_si; }
 /// What "12.7 mm" and 1/2 in round apart by: each is read and multiplied once.
 constexpr double rounding = 4 * std::numeric_limits<double>::epsilon();
 
@@ -23,9 +25,9 @@ constexpr Row rows[] = {
 
 /// A rope between two sizes takes what the next larger one needs; null where the table does not reach.
 const Row* row_of(double diameter_m) {
-  if (!(diameter_m * (1 + rounding) >= rows[0].rope_in * inch_m)) return nullptr;
+  if (!(diameter_m * (1 + rounding) >= inches_m(rows[0].rope_in))) return nullptr;
   const auto found = std::find_if(std::begin(rows), std::end(rows),
-                                  [&](const Row& row) { return diameter_m <= row.rope_in * inch_m * (1 + rounding); });
+                                  [&](const Row& row) { return diameter_m <= inches_m(row.rope_in) * (1 + rounding); });
   return found == std::end(rows) ? nullptr : found;
 }
 
@@ -46,9 +48,9 @@ std::variant<Quantity, Item, std::string> told(double si, Dimension dimension) {
 void measure(const Termination& end, std::string_view key, const Row& row, Finding& finding) {
   const Asked all[] = {
       {"clips", "clips_wanted", end.clips, row.clips, Dimension::none, fmt::format("clips = {:g}", row.clips)},
-      {"turnback", "turnback_wanted", end.turnback_m, row.turnback_in * inch_m, Dimension::length,
+      {"turnback", "turnback_wanted", end.turnback_m, inches_m(row.turnback_in), Dimension::length,
        fmt::format("turnback = \"{:g} in\"", row.turnback_in)},
-      {"torque", "torque_wanted", end.torque_N_m, row.torque_ft_lb * foot_pound_N_m, Dimension::moment,
+      {"torque", "torque_wanted", end.torque_N_m, foot_pounds_N_m(row.torque_ft_lb), Dimension::moment,
        fmt::format("torque = \"{:g} ft lb\"", row.torque_ft_lb)}};
   std::string missing;
   for (const Asked& asked : all) {

@@ -12,13 +12,10 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     if (!under.sheave->groove_m) continue;
     Finding finding{.check = &groove, .subject = {Item::Kind::sheave, under.index}};
     finding.place = under.sheave->groove_m->place;
-    finding.value = finding.bound = *under.sheave->groove_m / under.line->diameter_m;
-    finding.measured = true;
-    finding.limit = limit;
-    finding.verdict = at_most({finding.value, finding.bound, 0}, limit);
-    if (finding.verdict == Verdict::not_judged) finding.why = "no limit given";
+    const double ratio = *under.sheave->groove_m / under.line->diameter_m;
+    measure(finding, Extreme{ratio, ratio}, Sense::greatest, limit);
     // A line that its groove pinches has failed whatever width was asked for, or not asked for.
-    if (!(finding.value >= 1)) finding.verdict = Verdict::fail;
+    if (!(ratio >= 1)) finding.verdict = Verdict::fail;
     finding.facts.push_back({"width", Quantity{*under.sheave->groove_m, Dimension::length}});
     finding.facts.push_back({"diameter", Quantity{under.line->diameter_m, Dimension::length}});
     out.push_back(finding);

@@ -19,11 +19,8 @@ void run(const Rig& rig, std::vector<Finding>& out) {
       add_case(finding, *loads, why->load_case, "");
     } else {
       const Use use = use_of(rig, m, loads->members[m]);
-      finding.value = use.utilisation.value;
-      finding.bound = use.utilisation.bound;
+      measure(finding, use.utilisation, Sense::greatest, finding.limit);
       finding.measured = use.why.empty() || use.capacity_N > 0;
-      finding.verdict = at_most(use.utilisation, finding.limit);
-      if (finding.verdict == Verdict::not_judged) finding.why = "no limit given";
       if (finding.verdict == Verdict::undetermined) finding.why = "between its poses the load may exceed the limit";
       if (!use.why.empty() && finding.verdict != Verdict::fail) leave_not_judged(finding, use.why);
       add_use(finding, use);

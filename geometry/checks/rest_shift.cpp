@@ -14,11 +14,7 @@ void judge(const Rig& rig, const reeving::Reeving& reeving, Finding& finding) {
   }
   if (!worst) return leave_undetermined(finding, {"no rest position is solved"});
   const double shift_m = worst->rest->shift_m;
-  finding.value = finding.bound = std::abs(shift_m);
-  finding.measured = true;
-  finding.limit = rig.layout.limits.rest_shift_m;
-  finding.verdict = at_most({finding.value, finding.bound, -1}, finding.limit);
-  if (finding.verdict == Verdict::not_judged) finding.why = "no limit given";
+  measure(finding, Extreme{std::abs(shift_m), std::abs(shift_m)}, Sense::greatest, rig.layout.limits.rest_shift_m);
   finding.facts = {
       {"way", shift_m < 0 ? "upstream of" : "downstream of"},
       {"extension", Quantity{rig.layout.brake_unit.rest_extension_m, Dimension::length}},

@@ -2,6 +2,7 @@
 #include "geometry/checks/list.hpp"
 #include "geometry/checks/sheaves.hpp"
 #include "geometry/checks/worst.hpp"
+#include "geometry/rig/strength_left.hpp"
 
 namespace fairlead {
 namespace {
@@ -17,16 +18,12 @@ void run(const Rig& rig, std::vector<Finding>& out) {
   for (const SheaveUnder& under : sheaves_under_lines(rig)) {
     Finding finding{.check = &sheave_ratio, .subject = {Item::Kind::sheave, under.index}};
     finding.place = under.sheave->pitch_diameter_m.place;
-    const double tread_m = under.sheave->pitch_diameter_m - under.line->diameter_m;
-    finding.value = finding.bound = tread_m / under.line->diameter_m;
-    finding.measured = true;
-    finding.limit = limit_of(rig, under);
-    finding.verdict = at_least({finding.value, finding.bound, 0}, finding.limit);
-    if (finding.verdict == Verdict::not_judged)
-      finding.why = under.line->material == LineMaterial::steel
-                        ? "no limit given"
-                        : "no limit given at the sheave, and tables are for steel lines";
-    finding.facts.push_back({"tread", Quantity{tread_m, Dimension::length}});
+    const double ratio = tread_ratio(*under.sheave, *under.line);
+    measure(finding, Extreme{ratio, ratio}, Sense::least, limit_of(rig, under));
+    if (finding.verdict == Verdict::not_judged && under.line->material != LineMaterial::steel)
+      finding.why = "no limit given at the sheave, and tables are for steel lines";
+    finding.facts.push_back(
+        {"tread", Quantity{under.sheave->pitch_diameter_m - under.line->diameter_m, Dimension::length}});
     finding.facts.push_back({"diameter", Quantity{under.line->diameter_m, Dimension::length}});
     out.push_back(finding);
   }

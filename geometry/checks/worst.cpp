@@ -56,14 +56,19 @@ std::string rest_position_of(const Rig& rig, const reeving::RestPosition& positi
   return weather + mainline::ends_of(main_line, state) + ", " + running_of(passage);
 }
 
+void measure(Finding& finding, const Extreme& extreme, Sense sense, const std::optional<Limit>& limit) {
+  finding.value = extreme.value;
+  finding.bound = extreme.bound;
+  finding.measured = true;
+  finding.limit = limit;
+  finding.verdict = sense == Sense::greatest ? at_most(extreme, limit) : at_least(extreme, limit);
+  if (finding.verdict == Verdict::not_judged) finding.why = "no limit given";
+}
+
 void measure(Finding& finding, const WorstOfSweeps& worst, Sense sense, const std::optional<Limit>& limit) {
-  finding.value = worst.extreme.value;
-  finding.bound = worst.extreme.bound;
+  measure(finding, worst.extreme, sense, limit);
   finding.measured = worst.sweep >= 0;
   finding.travel_m = worst.travel_m;
-  finding.limit = limit;
-  finding.verdict = sense == Sense::greatest ? at_most(worst.extreme, limit) : at_least(worst.extreme, limit);
-  if (finding.verdict == Verdict::not_judged) finding.why = "no limit given";
   if (finding.verdict == Verdict::undetermined)
     finding.why = "between its poses the sweep may exceed the limit, and halving did not decide it";
 }

@@ -52,8 +52,9 @@ std::string passage_of(const Rig&, int sweep);
 /// "warm, line at rest": a rest position of the reeving.
 std::string rest_position_of(const Rig&, const reeving::RestPosition&);
 
-/// Fills value, bound, travel, limit and verdict of a finding that may not exceed (greatest) or fall below (least)
-/// its limit.
+/// Fills value, bound, limit and verdict of a finding that may not exceed (greatest) or fall below (least) its limit.
+void measure(Finding&, const Extreme&, Sense, const std::optional<Limit>&);
+/// The same, and its travel.
 void measure(Finding&, const WorstOfSweeps&, Sense, const std::optional<Limit>&);
 
 /// One finding about the braking line: the greatest of an extreme over all sweeps against a limit.

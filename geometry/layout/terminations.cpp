@@ -6,6 +6,7 @@
 
 #include "geometry/layout/line_fields.hpp"
 #include "geometry/layout/sections.hpp"
+#include "geometry/quantity/units.hpp"
 
 namespace fairlead {
 namespace {
@@ -77,7 +78,7 @@ bool is_of_fibre(TerminationKind kind) { return !is_of_steel(kind) && kind != Te
 
 std::optional<double> published_efficiency(TerminationKind kind, double diameter_m) {
   // As far as reading "25.4 mm" and 1 in may round apart.
-  constexpr double inch_m = 0.0254 * (1 + 4 * std::numeric_limits<double>::epsilon());
+  const double inch_m = find_unit("in", Dimension::length)->to_si * (1 + 4 * std::numeric_limits<double>::epsilon());
   switch (kind) {
     case TerminationKind::poured_socket:
       return 1.0;

@@ -62,6 +62,10 @@ class Notes {
 
 }  // namespace
 
+double tread_ratio(const Sheave& sheave, const Line& line) {
+  return (sheave.pitch_diameter_m - line.diameter_m) / line.diameter_m;
+}
+
 std::optional<double> held_over_sheave(double ratio) {
   if (!(ratio >= rows[0].ratio)) return std::nullopt;
   for (std::size_t i = 1; i < std::size(rows); ++i) {
@@ -75,8 +79,7 @@ std::optional<double> held_over_sheave(double ratio) {
 std::optional<Tightest> tightest_sheave(const Layout& layout, const Line& line) {
   std::optional<Tightest> tightest;
   for (const Over& over : line.route) {
-    const Sheave& sheave = layout.sheaves[static_cast<std::size_t>(over.sheave)];
-    const double ratio = (sheave.pitch_diameter_m - line.diameter_m) / line.diameter_m;
+    const double ratio = tread_ratio(layout.sheaves[static_cast<std::size_t>(over.sheave)], line);
     if (!tightest || !(ratio >= tightest->ratio)) tightest = {over.sheave, ratio, std::nullopt};
   }
   if (!tightest) return tightest;

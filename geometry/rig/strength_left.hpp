@@ -9,7 +9,10 @@
 
 namespace fairlead {
 
-/// Share of its breaking strength that a steel line holds over a sheave; D/d: tread diameter over the line's. Linear
+/// D/d: diameter at the bottom of the groove over the line's.
+double tread_ratio(const Sheave&, const Line&);
+
+/// Share of its breaking strength that a steel line holds over a sheave of this tread_ratio. Linear
 /// between the rows of the table, above its last row as there; nullopt below its first, and for NaN. Source: published
 /// rigging tables, read. Not for fibre and webbing.
 std::optional<double> held_over_sheave(double ratio);

@@ -65,10 +65,6 @@ void write_frame(Writer& out, const Frame& frame) {
   });
 }
 
-std::optional<double> plain(const std::optional<Real>& given) {
-  return given ? std::optional<double>(given->value) : std::nullopt;
-}
-
 void write_line(Writer& out, const Rig& rig, Item item) {
   const auto index = static_cast<std::size_t>(item.index);
   const auto members = [&](const auto& line) {
@@ -105,6 +101,10 @@ void write_assumptions(Writer& out, const Dossier& dossier) {
 }
 
 }  // namespace
+
+std::optional<double> plain(const std::optional<Real>& given) {
+  return given ? std::optional<double>(given->value) : std::nullopt;
+}
 
 std::string write(const Dossier& dossier) {
   const Judged& judged = dossier.judged;

@@ -5,15 +5,10 @@
 #include "geometry/rig/inputs.hpp"
 #include "report/json/stages.hpp"
 #include "report/tables/tables.hpp"
-#include "report/words/choices.hpp"
 #include "report/words/names.hpp"
 
 namespace fairlead::json {
 namespace {
-
-std::optional<double> plain(const std::optional<Real>& given) {
-  return given ? std::optional<double>(given->value) : std::nullopt;
-}
 
 void write_adjuster(Writer& out, const Rig& rig, int line) {
   const auto need = adjuster_need(rig, line);
@@ -52,7 +47,7 @@ void write_sheave(Writer& out, const Rig& rig, const Sheave& sheave, int index) 
   const Line* line = tables::line_over(rig.layout, static_cast<SheaveId>(index));
   out.text("id", sheave.id.value);
   out.text("on", tables::carrier_of(rig.layout, sheave));
-  out.text("mount", words::choice_of(sheave.mount.value));
+  out.text("mount", word_of(sheave.mount.value));
   line ? out.text("line", line->id.value) : out.null("line");
   out.number("pitch_diameter_m", sheave.pitch_diameter_m.value);
   out.number("groove_m", plain(sheave.groove_m));
@@ -78,7 +73,7 @@ void write_anchor(Writer& out, const Rig& rig, const Anchor& anchor, int index) 
 void write_member(Writer& out, const Rig& rig, const Member& member) {
   const Anchor& anchor = rig.layout.anchors.at(static_cast<std::size_t>(member.anchor));
   out.text("id", member.id.value);
-  out.text("kind", words::choice_of(member.kind.value));
+  out.text("kind", word_of(member.kind.value));
   out.text("anchor", anchor.id.value);
   out.vector("to_m", member.to.value);
   out.number("length_m", norm(member.to.value - anchor.position.value));

@@ -18,6 +18,9 @@ void write_strength_left(Writer&, const Layout&);
 void write_rest_positions(Writer&, const Rig&);
 void write_legs(Writer&, const Rig&);
 
+/// A number as given.
+std::optional<double> plain(const std::optional<Real>&);
+
 void write_cable(Writer&, std::string_view key, const mainline::Cable&);
 
 void write_state(Writer&, std::string_view key, const reeving::State&);

@@ -9,9 +9,6 @@ namespace {
 
 void write_end(Writer& out, std::string_view key, const std::optional<Termination>& end, double diameter_m) {
   if (!end) return out.null(key);
-  const auto plain = [](const std::optional<Real>& given) {
-    return given ? std::optional<double>(given->value) : std::nullopt;
-  };
   out.object(key, [&] {
     out.text("kind", word_of(end->kind.value));
     out.number("efficiency", efficiency_of(*end, diameter_m));

@@ -1,34 +1,9 @@
 #include "geometry/checks/legs.hpp"
 
-#include <fmt/format.h>
-
-#include <algorithm>
-
 #include "report/tables/parts.hpp"
 #include "report/words/names.hpp"
 
 namespace fairlead::tables {
-namespace {
-
-/// Poses by letters.
-class PoseLetters {
- public:
-  std::string of(const std::string& told) {
-    auto found = std::find(told_.begin(), told_.end(), told);
-    if (found == told_.end()) found = told_.insert(found, told);
-    return letter(found - told_.begin());
-  }
-  void explain(Table& table) const {
-    for (std::size_t i = 0; i < told_.size(); ++i)
-      table.notes.push_back(fmt::format("Case {}: {}.", letter(static_cast<std::ptrdiff_t>(i)), told_[i]));
-  }
-
- private:
-  std::vector<std::string> told_;
-};
-
-}  // namespace
-
 Table legs(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   Table table{
@@ -38,7 +13,7 @@ Table legs(const Dossier& dossier, const Style& style) {
       {}};
   const reeving::Reeving* reeving = rig.reeving.solved();
   if (!reeving) return undetermined(std::move(table), rig.reeving.result->error());
-  PoseLetters letters;
+  Letters letters;
   const auto at = [&](int sweep, int pose) {
     return letters.of(
         told(rig, {&reeving->sweeps.at(static_cast<std::size_t>(sweep)), static_cast<std::size_t>(pose)}, style));

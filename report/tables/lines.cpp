@@ -1,6 +1,5 @@
 #include "geometry/layout/termination_fields.hpp"
 #include "report/tables/parts.hpp"
-#include "report/words/choices.hpp"
 #include "report/words/names.hpp"
 #include "report/words/states.hpp"
 
@@ -29,7 +28,7 @@ struct Facts {
 std::string ends_of(const std::optional<Termination>& from, const std::optional<Termination>& to) {
   if (!from && !to) return {};
   const auto made = [](const std::optional<Termination>& end) {
-    return end ? words::choice_of(end->kind.value) : std::string_view("not given");
+    return end ? word_of(end->kind.value) : std::string_view("not given");
   };
   return std::string(made(from)) + ", " + std::string(made(to));
 }

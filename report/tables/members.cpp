@@ -5,7 +5,6 @@
 
 #include "geometry/layout/member_fields.hpp"
 #include "report/tables/parts.hpp"
-#include "report/words/choices.hpp"
 #include "report/words/states.hpp"
 
 namespace fairlead::tables {
@@ -46,7 +45,7 @@ Table members(const Dossier& dossier, const Style& style) {
   for (std::size_t m = 0; m < layout.members.size(); ++m) {
     const Member& member = layout.members[m];
     const loads::MemberDemand& demand = loads->members.at(m);
-    std::vector<Cell> row{member.id.value, std::string(words::choice_of(member.kind.value)),
+    std::vector<Cell> row{member.id.value, std::string(word_of(member.kind.value)),
                           layout.anchors.at(static_cast<std::size_t>(member.anchor)).id.value};
     put(row, demand.tension_N, letters);
     put(row, demand.compression_N, letters);
@@ -73,7 +72,7 @@ Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& styl
   const loads::Loads* loads = rig.loads.solved();
   if (holding.empty() || !loads) return table;
   for (const std::size_t m : holding)
-    table.headings.push_back(std::string(words::choice_of(layout.members[m].kind.value)) + " " + id_of(layout, m));
+    table.headings.push_back(std::string(word_of(layout.members[m].kind.value)) + " " + id_of(layout, m));
   for (const loads::LoadCase& load_case : loads->cases) {
     std::vector<Cell> row{case_name(load_case, style), std::string(words::word_for(load_case.action))};
     for (const std::size_t m : holding) row.push_back(carried(load_case, m));

@@ -78,23 +78,20 @@ std::string case_name(const loads::LoadCase& load_case, const Style& style) {
                  : fmt::format("{}, travel {}", load_case.name, travel);
 }
 
-std::string CaseLetters::of(int load_case) {
-  if (load_case < 0) return "none";
-  // Two cases of one name at one travel are one to a reader.
-  const auto named = [&](int other) {
-    const auto &a = loads_.cases.at(static_cast<std::size_t>(load_case)),
-               &b = loads_.cases.at(static_cast<std::size_t>(other));
-    return a.name == b.name && a.travel_m == b.travel_m;
-  };
-  auto found = std::find_if(cases_.begin(), cases_.end(), named);
-  if (found == cases_.end()) found = cases_.insert(found, load_case);
-  return letter(found - cases_.begin());
+std::string Letters::of(const std::string& told) {
+  auto found = std::find(told_.begin(), told_.end(), told);
+  if (found == told_.end()) found = told_.insert(found, told);
+  return letter(found - told_.begin());
 }
 
-void CaseLetters::explain(Table& table) const {
-  for (std::size_t i = 0; i < cases_.size(); ++i)
-    table.notes.push_back(fmt::format("Case {}: {}.", letter(static_cast<std::ptrdiff_t>(i)),
-                                      case_name(loads_.cases.at(static_cast<std::size_t>(cases_[i])), style_)));
+void Letters::explain(Table& table) const {
+  for (std::size_t i = 0; i < told_.size(); ++i)
+    table.notes.push_back(fmt::format("Case {}: {}.", letter(static_cast<std::ptrdiff_t>(i)), told_[i]));
+}
+
+std::string CaseLetters::of(int load_case) {
+  if (load_case < 0) return "none";
+  return letters_.of(case_name(loads_.cases.at(static_cast<std::size_t>(load_case)), style_));
 }
 
 }  // namespace fairlead::tables

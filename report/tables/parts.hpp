@@ -29,19 +29,29 @@ bool rated_by_members(const Layout&, std::size_t anchor);
 /// Of the findings of its members' utilisation the worst, of equally bad ones the greatest; null where there is none.
 const Finding* worst_member(const Dossier&, std::size_t anchor);
 
-/// Load cases by letters, A, B, ... Z, A1, B1, ... in the order they are asked for; a table's notes say which is which.
+/// What is told by letters, A, B, ... Z, A1, B1, ... in the order it is asked for; a table's notes say which is which.
+class Letters {
+ public:
+  std::string of(const std::string& told);
+  void explain(Table&) const;
+
+ private:
+  std::vector<std::string> told_;
+};
+
+/// Load cases by letters. Two of one name at one travel are one to a reader.
 class CaseLetters {
  public:
   CaseLetters(const loads::Loads& loads, const Style& style) : loads_(loads), style_(style) {}
 
   /// "none" where there is no case.
   std::string of(int load_case);
-  void explain(Table&) const;
+  void explain(Table& table) const { letters_.explain(table); }
 
  private:
   const loads::Loads& loads_;
   const Style& style_;
-  std::vector<int> cases_;
+  Letters letters_;
 };
 
 }  // namespace fairlead::tables

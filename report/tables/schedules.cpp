@@ -4,8 +4,8 @@
 #include "geometry/layout/member_fields.hpp"
 #include "geometry/rig/adjuster.hpp"
 #include "geometry/rig/inputs.hpp"
+#include "geometry/rig/strength_left.hpp"
 #include "report/tables/parts.hpp"
-#include "report/words/choices.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
@@ -94,7 +94,7 @@ Table sheave_schedule(const Dossier& dossier, const Style& style) {
     const Line* line = line_over(layout, static_cast<SheaveId>(i));
     table.rows.push_back({sheave.id.value, carrier_of(layout, sheave), mount_of(layout, sheave, style),
                           line ? Cell{line->id.value} : Cell{}, length(sheave.pitch_diameter_m),
-                          line ? Cell{fmt::format("{:.1f}", sheave.pitch_diameter_m / line->diameter_m - 1)} : Cell{},
+                          line ? Cell{fmt::format("{:.1f}", tread_ratio(sheave, *line))} : Cell{},
                           cell(sheave.groove_m, Dimension::length), frame_words(sheave, style),
                           friction_words(sheave, line), rating(sheave.wll_N, sheave.mbs_N, style)});
   }
@@ -146,8 +146,8 @@ Table member_schedule(const Dossier& dossier, const Style& style) {
   for (const Member& member : layout.members) {
     const Anchor& anchor = layout.anchors.at(static_cast<std::size_t>(member.anchor));
     const Point3 to = member.to;
-    table.rows.push_back({member.id.value, std::string(words::choice_of(member.kind.value)), anchor.id.value,
-                          length(to.x), length(to.y), length(to.z), length(norm(to - anchor.position.value)),
+    table.rows.push_back({member.id.value, std::string(word_of(member.kind.value)), anchor.id.value, length(to.x),
+                          length(to.y), length(to.z), length(norm(to - anchor.position.value)),
                           cell(member.pretension_N, Dimension::force), rating(member.wll_N, member.mbs_N, style),
                           cell(member.compression_limit_N, Dimension::force)});
   }

@@ -253,7 +253,8 @@ std::optional<double> askew_rad(const Rig& rig, const Passage& passage, double f
 TEST(HungFreely, ASheavesLegsComeIntoItsPlaneAsItsWeightVanishes) {
   int held = 0;
   double seen = 0;
-  for (const unsigned seed : seeds(32)) {
+  const std::vector<unsigned> drawn = seeds(32);
+  for (const unsigned seed : drawn) {
     SCOPED_TRACE(seed);
     const Rig rig = solve(sensible_layout(seed, as_hung), {}, coarse);
     ASSERT_TRUE(rig.reeving.solved()) << rig.reeving.result->error().why;
@@ -264,7 +265,7 @@ TEST(HungFreely, ASheavesLegsComeIntoItsPlaneAsItsWeightVanishes) {
     seen = std::max(seen, *light);
     ++held;
   }
-  EXPECT_GT(held, 0);
+  EXPECT_GT(held, 5 * static_cast<int>(drawn.size()) / 32);
   EXPECT_GT(seen, 1e-5);
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "report/drawing/overlap.hpp"
 #include "report/sheets/sheet.hpp"
 #include "tests/demo_layout.hpp"
 
@@ -85,6 +86,21 @@ inline std::string everything(const drawing::Sheet& sheet) {
   for (const auto& entity : sheet.drawing.entities)
     if (const auto* label = std::get_if<drawing::Label>(&entity)) all += label->text + ' ';
   return all;
+}
+
+/// What leaves the frame: texts, and the layers of strokes. The title block stands on it.
+inline std::vector<std::string> outside_frame(const drawing::Sheet& sheet, PaperSize paper) {
+  using namespace drawing;
+  const Box frame = stationery(paper).frame;
+  std::vector<std::string> outside;
+  for (const auto& entity : sheet.drawing.entities) {
+    const auto* label = std::get_if<Label>(&entity);
+    const auto* stroke = std::get_if<Stroke>(&entity);
+    if ((label ? label->layer : stroke->pen.layer) == Layer::title_block) continue;
+    if (!frame.contains(label ? bounds(text_quad(*label, font())) : bounds(stroke->path)))
+      outside.push_back(label ? label->text : std::string(layer_name(stroke->pen.layer)));
+  }
+  return outside;
 }
 
 inline std::string fmt_metres(double metres) { return fmt::format("{:.3f}", metres); }
