@@ -155,6 +155,26 @@ TEST(SlackLeg, NoPointOfAnyLegPullsWithLess) {
   }
 }
 
+TEST(SlackLeg, AnyLegsBoundBindsAndAnUnknownOneLeavesItUndetermined) {
+  const auto finding = [](double bound_N) {
+    Rig rig = marten_ridge();
+    rig.layout.limits.slack_tension_N = limit_at(10);
+    reeving::Reeving changed = *rig.reeving.solved();
+    for (reeving::Sweep& sweep : changed.sweeps) {
+      sweep.least_tension_N[0] = {20, 19, 0};
+      sweep.least_tension_N[1] = {21, bound_N, 0};
+      for (std::size_t i = 2; i < sweep.least_tension_N.size(); ++i) sweep.least_tension_N[i] = {30, 29, 0};
+    }
+    rig.reeving.result = std::make_shared<const Solved<reeving::Reeving>>(std::move(changed));
+    return about(findings_of(slack_leg, rig), line_1);
+  };
+  EXPECT_EQ(finding(15).verdict, Verdict::pass);
+  EXPECT_EQ(finding(15).value, 20) << "the slackest leg is the one told";
+  EXPECT_EQ(finding(15).bound, 15) << "and the other may go below it";
+  EXPECT_EQ(finding(9).verdict, Verdict::undetermined);
+  EXPECT_EQ(finding(std::nan("")).verdict, Verdict::undetermined);
+}
+
 TEST(SlackLeg, PassesUpToTheBoundAndIsNotJudgedWithoutALimit) {
   const Finding as_is = about(findings_of(slack_leg, marten_ridge()), line_1);
   const auto verdict = [](std::optional<Limit> limit) {
