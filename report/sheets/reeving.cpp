@@ -309,11 +309,9 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   pages.put(tables::sheaves(dossier, style), style);
   pages.put(tables::sheave_axles(dossier), style);
   pages.put(tables::reduction(dossier, style), style);
-  for (const Table& table :
-       {tables::rest_positions(dossier), tables::legs(dossier, style), tables::stretch(dossier, style)})
+  for (const Table& table : {tables::rest_positions(dossier), tables::legs(dossier, style)})
     if (!table.rows.empty()) pages.put(table, style);
   pages.put(tables::strength(dossier), style);
-  pages.put(tables::line_strength(dossier), style);
 }
 
 }  // namespace

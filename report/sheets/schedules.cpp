@@ -32,10 +32,11 @@ Table narrowed(Table table) {
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
   pages.begin({"Schedules", "Parts list", "none", {}}, pages.columns());
-  for (const Table& table : {tables::lines(dossier), tables::line_lengths(dossier), tables::adjusters(dossier, style),
-                             tables::support_lines(dossier), tables::sheave_schedule(dossier, style),
-                             tables::anchor_schedule(dossier, style), tables::member_schedule(dossier, style),
-                             tables::connectors(dossier, style)})
+  for (const Table& table :
+       {tables::lines(dossier), tables::line_lengths(dossier), tables::stretch(dossier, style),
+        tables::line_strength(dossier), tables::adjusters(dossier, style), tables::support_lines(dossier),
+        tables::sheave_schedule(dossier, style), tables::anchor_schedule(dossier, style),
+        tables::member_schedule(dossier, style), tables::connectors(dossier, style)})
     if (!table.rows.empty()) pages.put(narrowed(table), style);
 }
 
