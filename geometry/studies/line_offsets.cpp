@@ -1,0 +1,52 @@
+#include "geometry/studies/line_offsets.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <limits>
+
+namespace fairlead {
+namespace {
+
+/// A support itself is on the line: what rounding leaves of metres hundreds of kilometres from the datum.
+constexpr double rounding_m = 1e-6;
+
+/// Unsolved beyond a support.
+Solved<double> on_span(const Frame& frame, double x_m) {
+  const auto beyond = [](double m, const char* which) {
+    return unsolved(fmt::format("it stands {:.3f} m beyond the main line's {} support", m, which), m);
+  };
+  if (x_m < -rounding_m) return beyond(-x_m, "upstream");
+  if (x_m > frame.span_m + rounding_m) return beyond(x_m - frame.span_m, "landing");
+  return std::min(std::max(x_m, 0.0), frame.span_m);
+}
+
+}  // namespace
+
+Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at) {
+  const Solved<mainline::MainLine>& line = *rig.main_line.result;
+  if (!line) return tl::unexpected(line.error());
+  if (!std::isfinite(at.x + at.y + at.z)) return unsolved("its place is no number");
+  const Frame& frame = rig.frame;
+  const auto x_m = on_span(frame, dot(at - frame.origin, frame.along));
+  if (!x_m) return tl::unexpected(x_m.error());
+
+  LineOffset out;
+  double lowest_m = std::numeric_limits<double>::infinity(), highest_m = -lowest_m;
+  for (const mainline::State& state : line->states) {
+    if (state.weather != mainline::Weather::measured) continue;
+    const double z_m = mainline::line_at(state.cable, state.bare, *x_m).z_m;
+    if (!std::isfinite(z_m)) return unsolved("the bare main line's height there is no number");
+    lowest_m = std::min(lowest_m, z_m);
+    highest_m = std::max(highest_m, z_m);
+    out.temperature_K = state.temperature_K;
+  }
+  if (!(lowest_m <= highest_m)) return unsolved("the main line was not solved as it was measured");
+  out.up_m = dot(at - frame.origin, frame.up) - (lowest_m + highest_m) / 2;
+  out.across_m = frame.across_m(at);
+  out.from_rest_m = frame.chainage_m(at) - rig.layout.brake_trolley.rest_m;
+  out.open_m = (highest_m - lowest_m) / 2;
+  return out;
+}
+
+}  // namespace fairlead

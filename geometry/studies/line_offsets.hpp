@@ -1,0 +1,21 @@
+// Where a place stands as a crew measures it: from the main line as it hangs bare.
+#pragma once
+
+#include "geometry/rig/rig.hpp"
+
+namespace fairlead {
+
+/// A place seen from the bare main line, without trolley or rider, at the temperature it was measured at.
+struct LineOffset {
+  double up_m{};           ///< plumb above the centre of the line; where its height is open, above the middle of that
+  double across_m{};       ///< from the line's vertical plane; positive to the left looking toward the landing
+  double from_rest_m{};    ///< horizontal from the brake trolley's rest mark, downstream positive
+  double temperature_K{};  ///< of the line
+  double open_m{};  ///< the line's height there is known to within this either way: ranges the layout leaves open
+};
+
+/// Unsolved where the main line is, where its shape cannot be told, and beyond its supports, where there is no line to
+/// measure from.
+Solved<LineOffset> offset_from_line(const Rig&, Point3);
+
+}  // namespace fairlead
