@@ -23,7 +23,7 @@ Solved<double> on_span(const Frame& frame, double x_m) {
 
 }  // namespace
 
-Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at) {
+Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at, mainline::Weather weather) {
   const Solved<mainline::MainLine>& line = *rig.main_line.result;
   if (!line) return tl::unexpected(line.error());
   if (!std::isfinite(at.x + at.y + at.z)) return unsolved("its place is no number");
@@ -34,14 +34,14 @@ Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at) {
   LineOffset out;
   double lowest_m = std::numeric_limits<double>::infinity(), highest_m = -lowest_m;
   for (const mainline::State& state : line->states) {
-    if (state.weather != mainline::Weather::measured) continue;
+    if (state.weather != weather) continue;
     const double z_m = mainline::line_at(state.cable, state.bare, *x_m).z_m;
     if (!std::isfinite(z_m)) return unsolved("the bare main line's height there is no number");
     lowest_m = std::min(lowest_m, z_m);
     highest_m = std::max(highest_m, z_m);
     out.temperature_K = state.temperature_K;
   }
-  if (!(lowest_m <= highest_m)) return unsolved("the main line was not solved as it was measured");
+  if (!(lowest_m <= highest_m)) return unsolved("the main line was not solved in that weather");
   out.up_m = dot(at - frame.origin, frame.up) - (lowest_m + highest_m) / 2;
   out.across_m = frame.across_m(at);
   out.from_rest_m = frame.chainage_m(at) - rig.layout.brake_trolley.rest_m;

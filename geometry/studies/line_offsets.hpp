@@ -5,7 +5,7 @@
 
 namespace fairlead {
 
-/// A place seen from the bare main line, without trolley or rider, at the temperature it was measured at.
+/// A place seen from the bare main line, without trolley or rider, at one temperature.
 struct LineOffset {
   double up_m{};           ///< plumb above the centre of the line; where its height is open, above the middle of that
   double across_m{};       ///< from the line's vertical plane; positive to the left looking toward the landing
@@ -16,6 +16,6 @@ struct LineOffset {
 
 /// Unsolved where the main line is, where its shape cannot be told, and beyond its supports, where there is no line to
 /// measure from.
-Solved<LineOffset> offset_from_line(const Rig&, Point3);
+Solved<LineOffset> offset_from_line(const Rig&, Point3, mainline::Weather = mainline::Weather::measured);
 
 }  // namespace fairlead

@@ -89,6 +89,20 @@ TEST(LineOffset, ItIsOfTheLineAsMeasuredWhateverTheSitesWeather) {
   EXPECT_EQ(a.open_m, 0);
 }
 
+TEST(LineOffset, AWarmerLineHangsLowerAndOnlyTheHeightChanges) {
+  const Rig& rig = demo_rig();
+  const Point3 at = anchor_of(rig, "A3");
+  const auto cold = offset_from_line(rig, at, mainline::Weather::cold);
+  const auto warm = offset_from_line(rig, at, mainline::Weather::warm);
+  ASSERT_TRUE(cold && warm);
+  EXPECT_NEAR(cold->temperature_K, 258.15, 1e-9) << "-15 C";
+  EXPECT_NEAR(warm->temperature_K, 308.15, 1e-9) << "35 C";
+  EXPECT_LT(cold->up_m, offset(rig, at).up_m);
+  EXPECT_GT(warm->up_m, offset(rig, at).up_m);
+  EXPECT_EQ(cold->across_m, warm->across_m);
+  EXPECT_EQ(cold->from_rest_m, warm->from_rest_m);
+}
+
 TEST(LineOffset, ARangeOfTensionLeavesTheHeightOpenAndItsMiddleBetweenTheEnds) {
   const Point3 at = anchor_of(demo_rig(), "A3");
   const LineOffset open = offset(solve(demo_layout({{"main_line.tension", "['16 kN', '20 kN']"}})), at);
