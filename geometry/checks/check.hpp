@@ -57,11 +57,15 @@ Verdict at_least(const Extreme&, const std::optional<Limit>&);
 struct Judged {
   Rig rig;
   std::vector<Finding> findings;  ///< in the order of the checks, then of their subjects
+  Resolution resolution{};        ///< the finest that a verdict needed, here or where anchors may move to
 };
 
 /// Solves and checks; halves the resolution while only a gap between value and bound leaves a verdict open. Where
 /// anchors may move every finding is the worst of the drawn place and of the corners of their movement (moved.hpp).
 Judged judge(Layout, const Near& = {}, const Work& = {});
+
+/// The same at one resolution: what only a gap leaves open stays undetermined, and waivers are not looked at.
+Judged judge_at(Resolution, Layout, const Near& = {}, const Work& = {});
 
 /// 0 when every finding passed or is waived; 1 otherwise.
 int exit_status(std::span<const Finding>);

@@ -42,24 +42,24 @@ bool only_a_gap(const Finding& finding) {
          finding.value != finding.bound;
 }
 
+/// 20 mm and 1 mrad halved six times are 0.3 mm and 0.016 mrad: below what a crew can set out.
+constexpr int most_halvings = 6;
+
 /// As if every anchor stood where it is drawn, and without waivers.
-Judged judge_in_place(Layout layout, const Near& near, const Work& work) {
-  // 20 mm and 1 mrad halved six times are 0.3 mm and 0.016 mrad: below what a crew can set out.
-  constexpr int halvings = 6;
-  Resolution resolution;
-  Judged judged{solve(std::move(layout), near, resolution, work), {}};
+Judged judge_in_place(Resolution resolution, int halvings, Layout layout, const Near& near, const Work& work) {
+  Judged judged{solve(std::move(layout), near, resolution, work), {}, resolution};
   judged.findings = run_checks(judged.rig);
   for (int i = 0; i < halvings && std::any_of(judged.findings.begin(), judged.findings.end(), only_a_gap); ++i) {
-    resolution.length_m /= 2;
-    resolution.angle_rad /= 2;
-    judged.rig = solve(judged.rig.layout, {&judged.rig}, resolution, work);
+    judged.resolution.length_m /= 2;
+    judged.resolution.angle_rad /= 2;
+    judged.rig = solve(judged.rig.layout, {&judged.rig}, judged.resolution, work);
     judged.findings = run_checks(judged.rig);
   }
   return judged;
 }
 
 /// Over all that the anchors may move.
-void judge_moved(Judged& judged, const Work& work) {
+void judge_moved(Judged& judged, Resolution resolution, int halvings, const Work& work) {
   const Layout boxed = with_give(judged.rig);
   if (too_many_move(boxed))
     return leave_unknown(judged.findings,
@@ -67,12 +67,16 @@ void judge_moved(Judged& judged, const Work& work) {
   const std::vector<MovedPlace> places = corners_of(boxed, judged.rig.frame);
   std::vector<std::vector<Finding>> at_corner(places.size());
   std::vector<char> settles(places.size());
+  std::vector<Resolution> resolutions(places.size(), judged.resolution);
   for_each_index(work, static_cast<int>(places.size()), [&](int c) {
     const auto corner = static_cast<std::size_t>(c);
-    Judged there = judge_in_place(places[corner].layout, {&judged.rig}, {.stop = work.stop});
+    Judged there = judge_in_place(resolution, halvings, places[corner].layout, {&judged.rig}, {.stop = work.stop});
     settles[corner] = settled(judged.rig, there.rig);
+    resolutions[corner] = there.resolution;
     at_corner[corner] = std::move(there.findings);
   });
+  for (const Resolution& there : resolutions)
+    if (there.length_m < judged.resolution.length_m) judged.resolution = there;
   if (!places.empty()) widen(judged.findings, places, at_corner);
   if (std::ranges::count(settles, 0) > 0)
     leave_unknown(judged.findings,
@@ -82,9 +86,15 @@ void judge_moved(Judged& judged, const Work& work) {
 }  // namespace
 
 Judged judge(Layout layout, const Near& near, const Work& work) {
-  Judged judged = judge_in_place(std::move(layout), near, work);
-  judge_moved(judged, work);
+  Judged judged = judge_in_place({}, most_halvings, std::move(layout), near, work);
+  judge_moved(judged, {}, most_halvings, work);
   apply_waivers(judged.rig.layout, judged.findings);
+  return judged;
+}
+
+Judged judge_at(Resolution resolution, Layout layout, const Near& near, const Work& work) {
+  Judged judged = judge_in_place(resolution, 0, std::move(layout), near, work);
+  judge_moved(judged, resolution, 0, work);
   return judged;
 }
 

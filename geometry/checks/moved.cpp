@@ -6,6 +6,7 @@
 #include <cmath>
 #include <utility>
 
+#include "geometry/checks/counterpart.hpp"
 #include "geometry/checks/list.hpp"
 
 namespace fairlead {
@@ -21,34 +22,6 @@ std::vector<AnchorId> that_move(const Layout& layout) {
   for (std::size_t a = 0; a < layout.anchors.size(); ++a)
     if (moves(layout.anchors[a])) found.push_back(static_cast<AnchorId>(a));
   return found;
-}
-
-/// The limit of a finding, or what its verdict turns on where that is nobody's choice.
-std::optional<double> limit_of(const Finding& finding) {
-  if (finding.limit) return finding.limit->at.value;
-  for (const auto& [check, at] : {std::pair{&pay_out, 0.0},
-                                  {&crossing, 0.0},
-                                  {&backup_brake, 0.0},
-                                  {&reduction, 1.0},
-                                  {&trolley_pitch, 1.0},
-                                  {&strength, 1.0},
-                                  {&member_lost, 1.0}})
-    if (finding.check == check) return at;
-  return std::nullopt;
-}
-
-/// How many findings of the same check and subject stand before it.
-std::size_t ordinal(const std::vector<Finding>& findings, std::size_t f) {
-  return static_cast<std::size_t>(std::count_if(
-      findings.begin(), findings.begin() + static_cast<std::ptrdiff_t>(f),
-      [&](const Finding& other) { return other.check == findings[f].check && other.subject == findings[f].subject; }));
-}
-
-/// The n-th finding of a check about a subject.
-const Finding* counterpart(const std::vector<Finding>& findings, const Finding& of, std::size_t n) {
-  for (const Finding& finding : findings)
-    if (finding.check == of.check && finding.subject == of.subject && n-- == 0) return &finding;
-  return nullptr;
 }
 
 int severity(const Finding& finding) {
