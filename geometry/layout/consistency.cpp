@@ -55,6 +55,13 @@ class Consistency {
     const Site& site = layout_.site;
     if (!(site.coldest_K.value <= site.warmest_K.value))
       errors_.add(site.warmest_K.place, "site: \"warmest\" lies below \"coldest\"");
+    const std::array<std::string, 3> surveyed{"east", "north", "up"};
+    if (layout_.points && site.axes != surveyed)
+      errors_.add(layout_.points->place,
+                  fmt::format("points: a points file counts to the east, to the north and up, and the site's axes are "
+                              "{}",
+                              fmt::join(site.axes, ", ")),
+                  "write axes = [\"east\", \"north\", \"up\"], or type the places");
   }
 
   const Anchor& anchor(AnchorId id) const { return layout_.anchors[static_cast<std::size_t>(id)]; }
@@ -195,6 +202,12 @@ class Consistency {
         }
   }
 
+  // Where a key was written: of one that holds a surveyed point only its item is known.
+  template <class T>
+  static Place written(const Given<T>& given, Place item) {
+    return given.place.file == points_file ? item : given.place;
+  }
+
   void sheave_places() {
     for (const Sheave& sheave : layout_.sheaves) {
       const std::string who = fmt::format("sheave \"{}\": ", sheave.id.value);
@@ -203,7 +216,7 @@ class Consistency {
         errors_.add(sheave.offset->place, who + "it stands on an anchor",
                     free ? "give its \"link\"" : "give its \"position\"");
       if (!on_anchor && sheave.position)
-        errors_.add(sheave.position->place, who + "what carries it moves", "give its \"offset\"");
+        errors_.add(written(*sheave.position, sheave.place), who + "what carries it moves", "give its \"offset\"");
       mount(sheave, who);
     }
   }
@@ -217,11 +230,12 @@ class Consistency {
       return;
     }
     if (mount == Mount::free && sheave.position)
-      errors_.add(sheave.position->place, who + "a free sheave hangs where its lines pull it",
+      errors_.add(written(*sheave.position, sheave.place), who + "a free sheave hangs where its lines pull it",
                   "give its \"link\"; the centre is a result");
     const auto belongs = [&](const auto& given, std::string_view key, bool wanted, bool needed, std::string_view to) {
       if (given && !wanted)
-        errors_.add(given->place, fmt::format("{}\"{}\" is for {}", who, key, to), "remove it, or give \"mount\"");
+        errors_.add(written(*given, sheave.place), fmt::format("{}\"{}\" is for {}", who, key, to),
+                    "remove it, or give \"mount\"");
       if (!given && needed)
         errors_.add(sheave.mount.place, fmt::format("{}\"{}\" is missing", who, key),
                     fmt::format("{} has one", mount == Mount::free ? "a free sheave" : "a swivel"));

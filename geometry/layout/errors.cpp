@@ -3,7 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <tuple>
+
+#include "geometry/quantity/utf8.hpp"
 
 namespace fairlead {
 namespace {
@@ -46,10 +47,6 @@ std::string clipped(std::string_view text) {
 
 }  // namespace
 
-unsigned columns_of(std::string_view text) {
-  return static_cast<unsigned>(std::count_if(text.begin(), text.end(), [](char c) { return !continues(c); }));
-}
-
 std::string print(const Diagnostic& d) {
   const std::string where = d.place.line > 0 ? fmt::format("{}:{}:{}", d.file, d.place.line, d.place.column) : d.file;
   const std::string head = fmt::format("{}: error: {}", where, d.message);
@@ -73,9 +70,7 @@ std::string print(const Diagnostic& d) {
 }
 
 Errors::Errors(std::string_view text, std::string name, const std::vector<Override>& overrides)
-    : text_(text), line_starts_{0}, name_(std::move(name)) {
-  for (std::size_t i = 0; i < text.size(); ++i)
-    if (text[i] == '\n') line_starts_.push_back(i + 1);
+    : files_{file(std::move(name), text), {"command line", {}, {}}} {
   for (const Override& change : overrides) {
     command_line_ += command_line_.empty() ? "--set " : " --set ";
     const unsigned at = columns_of(command_line_) + 1, value = at + columns_of(change.key) + 1;
@@ -86,41 +81,66 @@ Errors::Errors(std::string_view text, std::string name, const std::vector<Overri
   }
 }
 
-std::string_view Errors::line(unsigned number) const {
-  if (number == 0 || number > line_starts_.size()) return {};
-  std::string_view line = text_.substr(line_starts_[number - 1]);
+Errors::File Errors::file(std::string name, std::string_view text) {
+  File file{std::move(name), text, {0}};
+  for (std::size_t end = text.find('\n'); end != text.npos; end = text.find('\n', end + 1))
+    file.line_starts.push_back(end + 1);
+  return file;
+}
+
+void Errors::add_points_file(std::string name, std::string_view text) {
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  files_.push_back(file(std::move(name), text));
+}
+
+std::string_view Errors::File::line(unsigned number) const {
+  if (number == 0 || number > line_starts.size()) return {};
+  std::string_view line = text.substr(line_starts[number - 1]);
   line = line.substr(0, line.find('\n'));
   return line.ends_with('\r') ? line.substr(0, line.size() - 1) : line;
 }
 
 Place Errors::place_at(std::size_t byte) const {
-  const auto next = std::upper_bound(line_starts_.begin(), line_starts_.end(), byte);
+  const File& file = files_[0];
+  const auto next = std::upper_bound(file.line_starts.begin(), file.line_starts.end(), byte);
   const std::size_t start = *(next - 1);
-  return {0, static_cast<unsigned>(next - line_starts_.begin()), columns_of(text_.substr(start, byte - start)) + 1};
+  return {0, static_cast<unsigned>(next - file.line_starts.begin()),
+          columns_of(file.text.substr(start, byte - start)) + 1};
 }
 
 void Errors::add(Place place, std::string message, std::string instead) {
   const auto known = columns_.find(key(place));
-  found_.push_back({.file = place.file == command_line_file ? "command line" : name_,
+  found_.push_back({.file = files_[place.file].name,
                     .place = place,
                     .length = known == columns_.end() ? 1 : known->second,
                     .message = clipped(message),
                     .instead = clipped(instead)});
 }
 
+void Errors::add(const PointsErrors& errors) {
+  for (const PointsError& error : errors.first)
+    found_.push_back({.file = files_[points_file].name,
+                      .place = {points_file, error.line, error.column},
+                      .length = error.length,
+                      .message = clipped(error.message),
+                      .instead = clipped(error.instead),
+                      .source_line = error.source_line});
+  more_ += errors.more;
+}
+
 Diagnostics Errors::sorted() const {
   Diagnostics all = found_;
-  std::stable_sort(all.begin(), all.end(), [](const Diagnostic& a, const Diagnostic& b) {
-    return std::tuple(a.place.file, a.place.line, a.place.column) <
-           std::tuple(b.place.file, b.place.line, b.place.column);
-  });
-  if (all.size() > most_errors) {
-    const std::size_t more = all.size() - most_errors;
-    all.resize(most_errors);
-    all.push_back({.file = name_, .place = {}, .message = fmt::format("and {} more errors", more)});
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Diagnostic& a, const Diagnostic& b) { return key(a.place) < key(b.place); });
+  const std::size_t more = more_ + (all.size() > most_errors ? all.size() - most_errors : 0);
+  if (more > 0) {
+    all.resize(std::min(all.size(), most_errors));
+    all.push_back({.file = files_[0].name, .place = {}, .message = fmt::format("and {} more errors", more)});
   }
   for (Diagnostic& d : all)
-    d.source_line = d.place.file == command_line_file ? command_line_ : std::string(line(d.place.line));
+    if (d.source_line.empty())
+      d.source_line =
+          d.place.file == command_line_file ? command_line_ : std::string(files_[d.place.file].line(d.place.line));
   return all;
 }
 

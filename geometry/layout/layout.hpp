@@ -3,6 +3,7 @@
 
 #include "geometry/layout/brake.hpp"
 #include "geometry/layout/limits.hpp"
+#include "geometry/layout/points.hpp"
 #include "geometry/layout/project.hpp"
 #include "geometry/layout/riders.hpp"
 #include "geometry/layout/rigging.hpp"
@@ -11,10 +12,11 @@
 namespace fairlead {
 
 struct Layout {
-  std::vector<std::string> files;    ///< 0: the layout file; then the command line, as "command line"
-  std::string sha256;                ///< of the layout file's bytes, 64 hex digits
+  std::vector<std::string> files;    ///< 0: the layout file; then "command line"; then the points file, if it names one
+  std::string sha256;                ///< of the layout file's bytes and, behind them, the points file's; 64 hex digits
   std::vector<std::string> changes;  ///< made on the command line, "sheave.R1.position = [1, 2, 3]"
   Project project;
+  std::optional<PointsFile> points;
   Site site;
   MainLine main_line;
   std::vector<ParallelLine> parallel_lines;

@@ -7,6 +7,7 @@
 #include "geometry/layout/limits_fields.hpp"
 #include "geometry/layout/line_fields.hpp"
 #include "geometry/layout/member_fields.hpp"
+#include "geometry/layout/points_fields.hpp"
 #include "geometry/layout/project_fields.hpp"
 #include "geometry/layout/riders_fields.hpp"
 #include "geometry/layout/rigging_fields.hpp"
@@ -16,15 +17,19 @@ namespace fairlead {
 
 template <>
 struct StorageOf<Layout> {
-  using type = std::variant<Project Layout::*, Site Layout::*, MainLine Layout::*, std::vector<ParallelLine> Layout::*,
-                            std::vector<Anchor> Layout::*, std::vector<Member> Layout::*, std::vector<Sheave> Layout::*,
-                            std::vector<Line> Layout::*, std::vector<Block> Layout::*, std::vector<Connector> Layout::*,
+  using type = std::variant<Project Layout::*, std::optional<PointsFile> Layout::*, Site Layout::*, MainLine Layout::*,
+                            std::vector<ParallelLine> Layout::*, std::vector<Anchor> Layout::*,
+                            std::vector<Member> Layout::*, std::vector<Sheave> Layout::*, std::vector<Line> Layout::*,
+                            std::vector<Block> Layout::*, std::vector<Connector> Layout::*,
                             std::vector<SupportLine> Layout::*, BrakeUnit Layout::*, BrakeTrolley Layout::*,
                             std::optional<BackupBrake> Layout::*, Riders Layout::*, std::optional<Landing> Layout::*,
                             std::vector<Structure> Layout::*, Limits Layout::*, std::vector<Waiver> Layout::*>;
 };
 inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "project", .says = "whose rig it is, for the title block"}, &Layout::project},
+    // Before every section with a place in it, which may be one of its points.
+    {{.name = "points", .says = "a surveyor's file of points that places may name", .need = Need::optional},
+     &Layout::points},
     {{.name = "site", .says = "where it stands, and in what weather"}, &Layout::site},
     {{.name = "main_line", .says = "the cable that the riders roll on"}, &Layout::main_line},
     {{.name = "parallel_line", .says = "a second main line beside it", .need = Need::optional},

@@ -39,8 +39,6 @@ std::string_view kind_words(Node::Kind);
 /// comments, nesting without end. True when there is none; else the first is among the errors.
 bool scan_toml(std::string_view text, Errors&);
 
-bool is_utf8(std::string_view text);
-
 /// The tree of a scanned text, or the syntax error.
 std::optional<Node> parse_toml(std::string_view text, Errors&);
 

@@ -116,7 +116,7 @@ std::string_view kind_words(Kind kind) {
     case Kind::range:
       return "a value, or a range [low, high]";
     case Kind::point:
-      return "a place [x, y, z]";
+      return "the id of a point of the points file, or a place [x, y, z]";
     case Kind::displacement:
       return "a displacement [along, across, up]";
     case Kind::size:

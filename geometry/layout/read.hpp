@@ -1,9 +1,11 @@
 // Reads a layout file: all of its errors at once, or a Layout whose every reference is resolved.
 #pragma once
 
+#include <functional>
 #include <string_view>
 
 #include "geometry/layout/layout.hpp"
+#include "geometry/layout/whole_file.hpp"
 #include "tl/expected.hpp"
 
 namespace fairlead {
@@ -27,11 +29,15 @@ struct Override {
 
 using Diagnostics = std::vector<Diagnostic>;
 
-/// Reads a file. Files over 4 MiB, directories and unreadable files are refused with one diagnostic.
+/// Gives the bytes of a file that a layout names, by its path: as written there, in the layout's directory.
+using FileSource = std::function<tl::expected<std::string, FileRefused>(const std::string& path)>;
+
+/// Reads a file, and the points file it names. Files over 4 MiB (64 MiB of points), directories and unreadable files
+/// are refused with one diagnostic.
 tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std::vector<Override>& = {});
-/// The same from text; `name` stands in the messages.
+/// The same from text; `name` stands in the messages. Without a source the layout can name no file.
 tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const std::string& name,
-                                                   const std::vector<Override>& = {});
+                                                   const std::vector<Override>& = {}, const FileSource& = {});
 
 /// What the author did not write: "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no
 /// source)", "main_line.tension = 16 kN, from the command line".

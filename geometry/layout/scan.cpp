@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "geometry/layout/node.hpp"
+#include "geometry/quantity/utf8.hpp"
 
 namespace fairlead {
 namespace {
@@ -16,20 +17,6 @@ struct Flaw {
   std::size_t at;
   std::string message, instead;
 };
-
-// Bytes of the character at `at`; 0 where the bytes are no UTF-8 (RFC 3629: no overlong forms, no surrogates).
-std::size_t character_length(std::string_view text, std::size_t at) {
-  const auto byte = [&](std::size_t i) { return i < text.size() ? static_cast<unsigned char>(text[i]) : 0u; };
-  const auto follows = [&](std::size_t i) { return (byte(i) & 0xC0) == 0x80; };
-  const unsigned first = byte(at), second = byte(at + 1);
-  if (first < 0x80) return 1;
-  if (first < 0xC2 || first > 0xF4 || !follows(at + 1)) return 0;
-  if (first < 0xE0) return 2;
-  if ((first == 0xE0 && second < 0xA0) || (first == 0xED && second >= 0xA0) || !follows(at + 2)) return 0;
-  if (first < 0xF0) return 3;
-  if ((first == 0xF0 && second < 0x90) || (first == 0xF4 && second >= 0x90) || !follows(at + 3)) return 0;
-  return 4;
-}
 
 // Walks the text as TOML's own lexer would, knowing only comments, quotes, brackets and dotted keys.
 class Scanner {
@@ -171,14 +158,6 @@ bool scan_toml(std::string_view text, Errors& errors) {
   const auto flaw = Scanner(text).first_flaw();
   if (flaw) errors.add(errors.place_at(flaw->at), flaw->message, flaw->instead);
   return !flaw;
-}
-
-bool is_utf8(std::string_view text) {
-  for (std::size_t at = 0, length = 0; at < text.size(); at += length) {
-    length = character_length(text, at);
-    if (length == 0) return false;
-  }
-  return true;
 }
 
 }  // namespace fairlead

@@ -90,6 +90,7 @@ Object value_schema(const Outline& outline) {
     case Outline::Kind::range:
       return {{"anyOf", {Array{{one}, {list_of({one}, 2, 2)}}}}};
     case Outline::Kind::point:
+      return {{"anyOf", {Array{{list_of({one}, 3, 3)}, {words()}}}}};
     case Outline::Kind::displacement:
     case Outline::Kind::size:
     case Outline::Kind::per_axis:

@@ -25,7 +25,7 @@ concept Table = !fields_of<T>.empty();
 
 class SectionReader : public ValueReader {
  public:
-  using ValueReader::ValueReader;
+  SectionReader(Errors& errors, const Ids& ids, PointsTable& points) : ValueReader(errors, ids), points_(points) {}
 
   std::set<std::string, std::less<>> read_layout(const Node& root, Layout& layout) {
     std::set<std::string, std::less<>> unsound;
@@ -35,12 +35,13 @@ class SectionReader : public ValueReader {
                     did_you_mean(entry.key, names_of(layout_outline())));
     for (const Field<Layout>& field : fields_of<Layout>) {
       const std::size_t before = errors_.count();
+      points_missed_ = false;
       if (const Node* node = root.find(field.key.name))
         visit_stored(field, layout, [&](auto& section) { read(*node, field.key, in_words(field.key.name), section); });
       else if (field.key.need == Need::required)
         errors_.add({}, fmt::format("section \"{}\" is missing: {}", field.key.name, field.key.says),
                     fmt::format("it begins with {}", header(field.key.name)));
-      if (errors_.count() > before) unsound.emplace(field.key.name);
+      if (errors_.count() > before || points_missed_) unsound.emplace(field.key.name);
     }
     return unsound;
   }
@@ -62,6 +63,32 @@ class SectionReader : public ValueReader {
   void read(const Node& node, const Key& key, const std::string& who, Given<T>& value) {
     value.place = node.place;
     read(node, key, who, value.value);
+  }
+
+  void read(const Node& node, const Key& key, const std::string& who, std::optional<PointsFile>& value) {
+    const std::size_t before = errors_.count();
+    read(node, key, who, value.emplace());
+    if (errors_.count() == before)
+      points_.read(*value);
+    else
+      points_.read_nothing();
+  }
+
+  // A place may be the id of a point, and then it stands where that point does.
+  void read(const Node& node, const Key& key, const std::string& who, Given<Point3>& value) {
+    value.place = node.place;
+    if (node.kind != Node::Kind::text) return read(node, key, who, value.value);
+    switch (points_.state()) {
+      case PointsTable::State::absent:
+        return refuse(node, who, fmt::format("\"{}\" names a point, and the layout has no section [points]", key.name),
+                      fmt::format("write [x, y, z]; {}", example(key)));
+      case PointsTable::State::unsound:
+        points_missed_ = true;
+        return;
+      case PointsTable::State::known:
+        if (const SurveyPoint* point = points_.find(node.text, node.place, who))
+          value = {point->at, {points_file, point->line, 1}};
+    }
   }
 
   template <class E>
@@ -237,12 +264,16 @@ class SectionReader : public ValueReader {
                     fmt::format("of {} only one may be given", all));
     }
   }
+
+  PointsTable& points_;
+  bool points_missed_ = false;  // in the section that is read: a point of an unsound points file
 };
 
 }  // namespace
 
-std::set<std::string, std::less<>> read_sections(const Node& root, const Ids& ids, Layout& layout, Errors& errors) {
-  return SectionReader(errors, ids).read_layout(root, layout);
+std::set<std::string, std::less<>> read_sections(const Node& root, const Ids& ids, PointsTable& points, Layout& layout,
+                                                 Errors& errors) {
+  return SectionReader(errors, ids, points).read_layout(root, layout);
 }
 
 }  // namespace fairlead

@@ -7,12 +7,13 @@
 #include "geometry/layout/ids.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/layout/node.hpp"
+#include "geometry/layout/points_table.hpp"
 
 namespace fairlead {
 
-/// Reads every section and returns the names of those that hold an error; what lies across several sections is
-/// judged only between sound ones.
-std::set<std::string, std::less<>> read_sections(const Node& root, const Ids&, Layout&, Errors&);
+/// Reads every section, and the points file before the first place. Returns the names of those sections that hold an
+/// error, or a point of an unsound points file; what lies across several is judged only between sound ones.
+std::set<std::string, std::less<>> read_sections(const Node& root, const Ids&, PointsTable&, Layout&, Errors&);
 
 /// Errors between values: across keys, items and sections. Fills in what follows from elsewhere (a sheave's pitch
 /// diameter from its tread and its line).

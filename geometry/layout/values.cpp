@@ -8,6 +8,7 @@
 
 #include "geometry/layout/suggest.hpp"
 #include "geometry/quantity/units.hpp"
+#include "geometry/quantity/utf8.hpp"
 
 namespace fairlead {
 namespace {

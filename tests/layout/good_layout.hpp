@@ -34,8 +34,8 @@ inline std::string edited(const std::string& was, const std::string& is, std::st
 
 /// What a user sees: every diagnostic printed, or "" where the text reads.
 inline std::string printed_errors(const std::string& text, const std::vector<Override>& overrides = {},
-                                  const std::string& name = "otter.toml") {
-  const auto layout = read_layout_text(text, name, overrides);
+                                  const std::string& name = "otter.toml", const FileSource& source = {}) {
+  const auto layout = read_layout_text(text, name, overrides, source);
   std::string printed;
   if (!layout)
     for (const Diagnostic& diagnostic : layout.error()) printed += print(diagnostic);

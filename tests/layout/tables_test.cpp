@@ -57,7 +57,9 @@ TEST(LayoutSchema, SaysWhatAValueMayBe) {
   EXPECT_EQ(key("brake_trolley", "mass").at("exclusiveMinimum"), 0);
   EXPECT_EQ(key("brake_unit", "tolerance").at("exclusiveMaximum"), 1);
   EXPECT_EQ(key("site", "coldest").at("type"), "string");  // a bare temperature is an error
-  EXPECT_EQ(key("anchor", "position").at("minItems"), 3);
+  EXPECT_EQ(key("anchor", "position").at("anyOf").at(0).at("minItems"), 3);
+  EXPECT_EQ(key("anchor", "position").at("anyOf").at(1).at("type"), "string");  // a surveyed point
+  EXPECT_EQ(key("points", "unit").at("enum"), Json({"m", "mm", "ft", "US survey ft"}));
   EXPECT_EQ(key("limits", "fleet_angle").at("required"), Json({"at", "basis"}));
   EXPECT_EQ(key("main_line", "expansion").at("default"), "12e-6 /K");
   EXPECT_EQ(key("block", "centre_of_mass").at("default"), Json({"0 mm", "0 mm", "0 mm"}));

@@ -1,0 +1,384 @@
+#include "geometry/survey/points_file.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <optional>
+#include <set>
+#include <tuple>
+#include <utility>
+
+#include "geometry/quantity/nearest.hpp"
+#include "geometry/quantity/units.hpp"
+#include "geometry/quantity/utf8.hpp"
+#include "geometry/survey/points_row.hpp"
+
+namespace fairlead {
+namespace {
+
+using points_row::Cell;
+using points_row::Flaw;
+
+constexpr std::size_t most_errors = 200;  // of one file; who has more has one cause for many
+constexpr std::size_t longest_line = std::size_t{64} * 1024;
+
+enum Column : std::size_t { point, northing, easting, elevation, description, target_offset, columns_known };
+constexpr std::array<std::string_view, columns_known> column_words{"point",     "northing",    "easting",
+                                                                   "elevation", "description", "target_offset"};
+struct Alias {
+  std::string_view word;
+  Column column;
+};
+// x and y are none: some grids count x to the north.
+constexpr Alias aliases[] = {{"point", point},
+                             {"id", point},
+                             {"name", point},
+                             {"northing", northing},
+                             {"north", northing},
+                             {"n", northing},
+                             {"easting", easting},
+                             {"east", easting},
+                             {"e", easting},
+                             {"elevation", elevation},
+                             {"up", elevation},
+                             {"z", elevation},
+                             {"description", description},
+                             {"target_offset", target_offset}};
+
+std::string lower_case(std::string_view text) {
+  std::string lower(text);
+  for (char& c : lower)
+    if (c >= 'A' && c <= 'Z') c = static_cast<char>(c - 'A' + 'a');
+  return lower;
+}
+
+std::optional<Column> column_named(std::string_view text) {
+  const std::string word = lower_case(text);
+  for (const Alias& alias : aliases)
+    if (alias.word == word) return alias.column;
+  return std::nullopt;
+}
+
+double metres_of(PointsUnit unit) { return find_unit(keyword(unit), Dimension::length)->to_si; }
+
+class PointsReader {
+ public:
+  PointsReader(std::string_view text, const PointsFormat& format)
+      : rest_(text), format_(format), unit_m_(metres_of(format.unit)) {}
+
+  tl::expected<std::vector<SurveyPoint>, PointsErrors> read() {
+    while (!stop_ && next_line()) {
+      const std::size_t begin = line_.find_first_not_of(" \t");
+      if (begin == line_.npos || line_[begin] == '#') continue;
+      if (line_.size() > longest_line) {
+        add({0, 1, fmt::format("the line is longer than {} bytes", longest_line), "a point has a line of its own"});
+      } else if (const auto flaw = points_row::split(line_, cells_)) {
+        add(*flaw);
+        stop_ = count_ == 0 && format_.order == PointsOrder::named;  // without its header nothing has a name
+      } else if (count_ == 0) {
+        first_row();
+      } else {
+        row();
+      }
+    }
+    if (points_.empty() && errors_.first.empty())
+      add_of_file("there is no point in the file", "write a line for each point");
+    find_twins();
+    if (!errors_.first.empty()) return tl::unexpected<PointsErrors>(std::move(errors_));
+    return std::move(points_);
+  }
+
+ private:
+  bool next_line() {
+    if (rest_.empty()) return false;
+    ++number_;
+    const std::size_t end = rest_.find('\n');
+    line_ = rest_.substr(0, end);
+    rest_ = end == rest_.npos ? std::string_view{} : rest_.substr(end + 1);
+    if (line_.ends_with('\r')) line_.remove_suffix(1);
+    return true;
+  }
+
+  void add_of_file(std::string message, std::string instead) {
+    errors_.first.push_back({.message = std::move(message), .instead = std::move(instead)});
+  }
+
+  static PointsError error_of(Flaw flaw, unsigned number, std::string_view line) {
+    return {.line = number,
+            .column = columns_of(line.substr(0, flaw.at)) + 1,
+            .length = std::max(1u, columns_of(line.substr(flaw.at, flaw.length))),
+            .message = std::move(flaw.message),
+            .instead = std::move(flaw.instead),
+            .source_line = std::string(line.substr(0, longest_line))};
+  }
+  void add(Flaw flaw) {
+    if (errors_.first.size() < most_errors)
+      errors_.first.push_back(error_of(std::move(flaw), number_, line_));
+    else
+      ++errors_.more;
+  }
+  void add(const Cell& cell, std::string message, std::string instead) {
+    add({cell.at, cell.length, std::move(message), std::move(instead)});
+  }
+
+  // The first line that is no comment says how many columns there are and, when they are named, which.
+  void first_row() {
+    count_ = cells_.size();
+    first_line_ = number_;
+    if (format_.order == PointsOrder::named) return header();
+    const bool easting_first = format_.order == PointsOrder::penzd;
+    cell_of_ = {0, easting_first ? 2u : 1u, easting_first ? 1u : 2u, 3, cells_.size() == 5 ? 4 : none, none};
+    if (count_ >= 2 && column_named(cells_[1].text)) {
+      add(cells_[0],
+          fmt::format("this is a header, and a points file of the order \"{}\" has none", keyword(format_.order)),
+          "remove the line, or state the order \"named\"");
+      stop_ = count_ != 4 && count_ != 5;
+    } else if (count_ != 4 && count_ != 5) {
+      wrong_count(fmt::format("the order \"{}\" has five, or four without descriptions", keyword(format_.order)));
+      count_ = 0;
+    } else {
+      row();
+    }
+  }
+
+  void header() {
+    std::vector<std::string> known;
+    for (const Alias& alias : aliases) known.emplace_back(alias.word);
+    for (std::size_t i = 0; i < cells_.size(); ++i) {
+      const Cell& cell = cells_[i];
+      const std::string word = lower_case(cell.text);
+      if (const auto column = column_named(cell.text)) {
+        if (cell_of_[*column] != none)
+          add(cell, fmt::format("the column \"{}\" is there already", column_words[*column]), "remove one of them");
+        cell_of_[*column] = i;
+      } else if (word == "x" || word == "y") {
+        add(cell, fmt::format("\"{}\" may count to the north or to the east", points_row::shown(cell.text)),
+            "write \"northing\" or \"easting\"");
+      } else {
+        const auto near = word.size() <= 40 ? nearest(word, known) : std::nullopt;
+        add(cell, fmt::format("there is no column \"{}\"", points_row::shown(cell.text)),
+            near ? fmt::format("did you mean \"{}\"?", *near)
+                 : fmt::format("known: {}", fmt::join(column_words, ", ")));
+      }
+    }
+    if (cell_of_[target_offset] != none && format_.target_offset_m != 0)
+      add(cells_[cell_of_[target_offset]], "the offset of the targets is stated for the whole file already",
+          "state it once: in this column, or for the whole file");
+    if (errors_.first.empty()) {
+      std::vector<std::string_view> missing;
+      for (const Column column : {point, northing, easting, elevation})
+        if (cell_of_[column] == none) missing.push_back(column_words[column]);
+      if (!missing.empty())
+        add({0, line_.size(), fmt::format("the header does not name the column {}", fmt::join(missing, ", ")),
+             "begin the file with a line like point,northing,easting,elevation,description"});
+    }
+    stop_ = !errors_.first.empty();  // what stands in an unnamed column is not judged
+  }
+
+  void wrong_count(const std::string& wanted) {
+    // "1,5" in place of 1.5 makes columns that are all numbers but the ends.
+    const bool decimal_commas =
+        cells_.size() > 5 && std::all_of(cells_.begin() + 1, cells_.end() - 1,
+                                         [](const Cell& c) { return !points_row::number(c, "").flaw; });
+    std::string instead = "separate the columns by commas, and write decimals with a point";
+    if (decimal_commas)
+      instead = "write decimals with a point: 1.5, not 1,5";
+    else if (cells_.size() > 4)
+      instead = "put a text that holds a comma in quotes, and write decimals with a point";
+    else if (line_.find(';') != line_.npos)
+      instead = "separate the columns by commas, not semicolons, and write decimals with a point";
+    add({0, line_.size(),
+         fmt::format("the line has {} column{}, and {}", cells_.size(), cells_.size() == 1 ? "" : "s", wanted),
+         instead});
+  }
+
+  void row() {
+    if (cells_.size() != count_) return wrong_count(fmt::format("line {}, the first, has {}", first_line_, count_));
+    const Cell& id = cells_[cell_of_[point]];
+    if (id.text.find_first_not_of(' ') == id.text.npos) add(id, "the point has no id", "give it one of its own");
+    SurveyPoint to{.id = points_row::plain(id), .at = {}, .description = "", .line = number_};
+    // In the order of the columns, so that the errors stand in the order of their places.
+    std::array<double, columns_known> value{};
+    for (std::size_t i = 0; i < count_; ++i)
+      for (const Column column : {northing, easting, elevation, target_offset})
+        if (cell_of_[column] == i) value[column] = length(cells_[i], column);
+    const double offset_m = cell_of_[target_offset] == none ? format_.target_offset_m : value[target_offset];
+    to.at = {value[easting], value[northing], value[elevation] - offset_m};
+    if (cell_of_[description] != none) to.description = points_row::plain(cells_[cell_of_[description]]);
+    ids_.push_back({line_, id.at, id.length});
+    points_.push_back(std::move(to));
+  }
+
+  double length(const Cell& cell, Column column) {
+    const auto [value, flaw] = points_row::number(cell, column_words[column]);
+    if (flaw) {
+      add(*flaw);
+      return 0;
+    }
+    const double m = value * unit_m_,
+                 most_m = column == target_offset ? greatest_target_offset_m : farthest_coordinate_m;
+    if (!(std::abs(m) <= most_m))
+      add(cell, fmt::format("the {} is {:.10g} m, beyond {:.0f} m", column_words[column], m, most_m),
+          fmt::format("check it, and the unit of the file, \"{}\"", keyword(format_.unit)));
+    return m;
+  }
+
+  // The points in the order of their ids; equal ones in the order of the file. The first eight bytes beside each spare
+  // most looks at the texts.
+  std::vector<std::uint32_t> by_id() const {
+    struct Head {
+      std::uint64_t bytes{};
+      std::uint32_t index{};
+    };
+    std::vector<Head> heads(points_.size());
+    for (std::size_t i = 0; i < points_.size(); ++i) {
+      heads[i].index = static_cast<std::uint32_t>(i);
+      for (std::size_t byte = 0; byte < 8; ++byte)
+        heads[i].bytes =
+            heads[i].bytes << 8 | (byte < points_[i].id.size() ? static_cast<unsigned char>(points_[i].id[byte]) : 0u);
+    }
+    std::sort(heads.begin(), heads.end(), [&](const Head& a, const Head& b) {
+      if (a.bytes != b.bytes) return a.bytes < b.bytes;
+      const int order = points_[a.index].id.compare(points_[b.index].id);
+      return order != 0 ? order < 0 : a.index < b.index;
+    });
+    std::vector<std::uint32_t> order;
+    order.reserve(heads.size());
+    for (const Head& head : heads) order.push_back(head.index);
+    return order;
+  }
+
+  void find_twins() {
+    const std::vector<std::uint32_t> order = by_id();
+    std::vector<std::pair<std::uint32_t, std::uint32_t>> twins;  // each with the first of its id
+    for (std::size_t i = 1, first = 0; i < order.size(); ++i)
+      if (points_[order[i]].id != points_[order[first]].id)
+        first = i;
+      else if (!points_[order[i]].id.empty())
+        twins.emplace_back(order[i], order[first]);
+    std::sort(twins.begin(), twins.end());
+    for (std::size_t i = 0; i < std::min(twins.size(), most_errors); ++i) {
+      const auto& [twin, first] = twins[i];
+      const IdCell& id = ids_[twin];
+      errors_.first.push_back(error_of({id.at, id.length,
+                                        fmt::format("the point \"{}\" stands in line {} already",
+                                                    points_row::shown(points_[twin].id), points_[first].line),
+                                        "give it an id of its own, or remove one of the two"},
+                                       points_[twin].line, id.line));
+    }
+    if (twins.size() > most_errors) errors_.more += twins.size() - most_errors;
+    std::stable_sort(errors_.first.begin(), errors_.first.end(), [](const PointsError& a, const PointsError& b) {
+      return std::tuple(a.line, a.column) < std::tuple(b.line, b.column);
+    });
+    if (errors_.first.size() > most_errors) {
+      errors_.more += errors_.first.size() - most_errors;
+      errors_.first.resize(most_errors);
+    }
+  }
+
+  struct IdCell {
+    std::string_view line;
+    std::size_t at{}, length{};
+  };
+  static constexpr std::size_t none = static_cast<std::size_t>(-1);
+
+  std::string_view rest_, line_;
+  const PointsFormat& format_;
+  double unit_m_;
+  bool stop_ = false;
+  unsigned number_ = 0, first_line_ = 0;
+  std::size_t count_ = 0;  // columns; 0 until they are known
+  std::array<std::size_t, columns_known> cell_of_{none, none, none, none, none, none};
+  std::vector<Cell> cells_;
+  std::vector<SurveyPoint> points_;
+  std::vector<IdCell> ids_;  // of the points
+  PointsErrors errors_;
+};
+
+tl::unexpected<PointsErrors> refuse(PointsError error) {
+  return tl::unexpected<PointsErrors>(PointsErrors{{std::move(error)}, 0});
+}
+
+// The first byte that no line of text holds, if there is one.
+std::optional<PointsError> strange_byte(std::string_view text) {
+  unsigned line = 1;
+  std::size_t line_start = 0;
+  for (std::size_t at = 0, length = 0; at < text.size(); at += length) {
+    const auto byte = static_cast<unsigned char>(text[at]);
+    length = character_length(text, at);
+    const bool control = byte < 0x20 || byte == 0x7F;
+    if (byte == '\n') {
+      ++line;
+      line_start = at + 1;
+    }
+    if ((length > 0 && !control) || byte == '\n' || byte == '\t' || text.substr(at, 2) == "\r\n") continue;
+    const std::string_view whole = text.substr(line_start, text.find('\n', line_start) - line_start);
+    PointsError error{
+        .line = line,
+        .column = columns_of(text.substr(line_start, at - line_start)) + 1,
+        .message = fmt::format("byte 0x{:02X} is {}", byte, control ? "a control character" : "no UTF-8 text"),
+        .instead = control ? "remove it" : "save the file as UTF-8",
+        .source_line = std::string(whole.substr(0, longest_line))};
+    if (byte == '\r') error.instead = "end lines with a line feed";
+    return error;
+  }
+  return std::nullopt;
+}
+
+// A text that reads back out of one line.
+bool in_one_line(std::string_view text) {
+  const bool control = std::any_of(text.begin(), text.end(), [](char c) {
+    return (static_cast<unsigned char>(c) < 0x20 && c != '\t') || c == 0x7F;
+  });
+  return !control && is_utf8(text);
+}
+
+// Rounds to 0.05 mm or better in every unit.
+std::string digits_of(double value, PointsUnit unit) {
+  std::string digits = fmt::format("{:.{}f}", value, unit == PointsUnit::mm ? 1 : 4);
+  if (digits[0] == '-' && digits.find_first_not_of("-0.") == digits.npos) digits.erase(0, 1);
+  return digits;
+}
+
+}  // namespace
+
+std::string points_file_too_large(std::size_t bytes) {
+  return fmt::format("the file has {} bytes, and a points file at most {}", bytes, largest_points_file);
+}
+
+tl::expected<std::vector<SurveyPoint>, PointsErrors> read_points(std::string_view text, const PointsFormat& format) {
+  if (text.size() > largest_points_file)
+    return refuse(
+        {.message = points_file_too_large(text.size()), .instead = "leave only the points of this rig in it"});
+  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
+    return refuse({.message = "the file is UTF-16", .instead = "save it as UTF-8"});
+  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
+  if (auto error = strange_byte(text)) return refuse(std::move(*error));
+  return PointsReader(text, format).read();
+}
+
+Solved<std::string> points_text(std::span<const SurveyPoint> points, const PointsFormat& format) {
+  const double unit_m = metres_of(format.unit);
+  std::string text;
+  if (format.order == PointsOrder::named) text = "point,northing,easting,elevation,description\n";
+  std::set<std::string_view> ids;
+  for (const SurveyPoint& point : points) {
+    const auto no = [&](std::string_view what) { return unsolved(fmt::format("the point \"{}\" {}", point.id, what)); };
+    if (point.id.find_first_not_of(" \t") == point.id.npos) return no("has no id");
+    if (!ids.insert(point.id).second) return no("stands in the list twice");
+    if (!in_one_line(point.id) || !in_one_line(point.description)) return no("has a text that is no line of UTF-8");
+    const Point3 target = point.at + Vec3{0, 0, format.target_offset_m};
+    for (const double m : {target.x, target.y, target.z})
+      if (!(std::abs(m) <= farthest_coordinate_m)) return no("has no place that is known and near enough");
+    std::string north = digits_of(target.y / unit_m, format.unit), east = digits_of(target.x / unit_m, format.unit);
+    if (format.order == PointsOrder::penzd) std::swap(north, east);
+    text += fmt::format("{},{},{},{},{}\n", points_row::as_cell(point.id), north, east,
+                        digits_of(target.z / unit_m, format.unit), points_row::as_cell(point.description));
+  }
+  return text;
+}
+
+}  // namespace fairlead
