@@ -49,4 +49,16 @@ Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at, mainline::Weather
   return out;
 }
 
+SupportOffset offset_from_support(const Rig& rig, Point3 at) {
+  const Frame& frame = rig.frame;
+  const MainLine& line = rig.layout.main_line;
+  SupportOffset out;
+  out.support = dot(at - frame.origin, frame.along) < frame.span_m / 2 ? line.from : line.to;
+  const Point3 support = rig.layout.anchors.at(static_cast<std::size_t>(out.support)).position;
+  out.offset.up_m = dot(at - support, frame.up);
+  out.offset.across_m = frame.across_m(at);
+  out.offset.from_rest_m = frame.chainage_m(at) - rig.layout.brake_trolley.rest_m;
+  return out;
+}
+
 }  // namespace fairlead

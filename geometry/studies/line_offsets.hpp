@@ -18,4 +18,12 @@ struct LineOffset {
 /// measure from.
 Solved<LineOffset> offset_from_line(const Rig&, Point3, mainline::Weather = mainline::Weather::measured);
 
+/// What a place beyond a support, or at a line that is not solved, can still be measured from: the support nearer to
+/// it, with `up_m` above that and no temperature.
+struct SupportOffset {
+  AnchorId support{};
+  LineOffset offset;
+};
+SupportOffset offset_from_support(const Rig&, Point3);
+
 }  // namespace fairlead

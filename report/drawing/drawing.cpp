@@ -51,6 +51,12 @@ std::vector<double> period(LineType type) {
 std::string_view layer_name(Layer layer) { return layers[static_cast<std::size_t>(layer)].name; }
 Colour layer_colour(Layer layer) { return layers[static_cast<std::size_t>(layer)].colour; }
 
+Colour grey_of(Colour c) {
+  // Luma after ITU-R BT.601, from memory: which of the weights in use hardly matters to colours this dark.
+  const double luma = 0.299 * c.red + 0.587 * c.green + 0.114 * c.blue;
+  return {luma, luma, luma};
+}
+
 std::vector<double> dashes(LineType type, double width_mm, double length_mm) {
   std::vector<double> pattern = period(type);
   if (pattern.empty()) return {};

@@ -54,6 +54,7 @@ struct Colour {
 };
 std::string_view layer_name(Layer);  ///< "S-LINE-MAIN": discipline, major, minor group
 Colour layer_colour(Layer);          ///< dark enough to print in grey
+Colour grey_of(Colour);              ///< as bright as it, without colour
 
 /// Line types after ISO 128: 01 continuous, 02 dashed, 04 long dash dot, 05 long dash double dot, 08 long dash
 /// short dash.
@@ -110,6 +111,7 @@ struct Sheet {
   std::string title;
   double width_mm{}, height_mm{};
   Drawing drawing;
+  bool grey = false;  ///< printed without colour
 };
 
 /// Dash lengths for a line of `length_mm` so that it ends, as it began, within a dash: dash, gap, dash, gap, ...

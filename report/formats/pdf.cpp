@@ -174,6 +174,7 @@ class Document {
   }
 
   void add_page(const Sheet& sheet) {
+    grey_ = sheet.grey;
     const HPDF_Page page = HPDF_AddPage(pdf_.get());
     check("another page");
     HPDF_Page_SetWidth(page, real(sheet.width_mm * point_per_mm));
@@ -210,7 +211,7 @@ class Document {
       if (open != layer) {
         if (open) raw(page, "EMC\n");
         raw(page, fmt::format("/OC /L{} BDC\n", static_cast<int>(layer)));
-        const Colour c = layer_colour(layer);
+        const Colour c = ink(layer);
         HPDF_Page_SetRGBStroke(page, real(c.red), real(c.green), real(c.blue));
         HPDF_Page_SetRGBFill(page, real(c.red), real(c.green), real(c.blue));
         open = layer;
@@ -224,7 +225,9 @@ class Document {
     if (open) raw(page, "EMC\n");
   }
 
-  static void draw(HPDF_Page page, const Stroke& stroke) {
+  Colour ink(Layer layer) const { return grey_ ? grey_of(layer_colour(layer)) : layer_colour(layer); }
+
+  void draw(HPDF_Page page, const Stroke& stroke) const {
     if (stroke.path.size() < 2) return;
     const bool outlined = stroke.pen.width_mm > 0, filled = stroke.fill != Fill::none;
     if (!outlined && !filled) return;
@@ -253,7 +256,7 @@ class Document {
       HPDF_Page_Stroke(page);
     }
     if (filled && stroke.fill != Fill::ink) {
-      const Colour c = layer_colour(stroke.pen.layer);
+      const Colour c = ink(stroke.pen.layer);
       HPDF_Page_SetRGBFill(page, real(c.red), real(c.green), real(c.blue));
     }
   }
@@ -271,6 +274,7 @@ class Document {
   const Font& metrics_;
   HPDF_Font font_{};
   std::array<HPDF_Dict, layer_count> groups_{};
+  bool grey_ = false;  ///< the page being written
 };
 
 }  // namespace

@@ -19,6 +19,9 @@ struct Block {
 /// The hyphen before every number of a text as the longer minus that a drawing can be read by.
 std::string with_minus(std::string number);
 
+/// A temperature as drawings write it: "12.0 °C".
+std::string degrees(double kelvin, const Style&);
+
 Block block_of(drawing::Paragraphs);
 Block block_of(drawing::Grid, drawing::Paragraphs beneath);
 

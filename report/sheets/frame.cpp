@@ -16,6 +16,10 @@ Stationery stationery(PaperSize paper) {
       return framed("A3", 420, 297, true);
     case PaperSize::ansi_b:
       return framed("ANSI B", 17 * 25.4, 11 * 25.4, false);
+    case PaperSize::a4:
+      return framed("A4", 210, 297, true);
+    case PaperSize::letter:
+      return framed("letter", 8.5 * 25.4, 11 * 25.4, false);
   }
   return {};
 }

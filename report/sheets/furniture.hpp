@@ -22,4 +22,8 @@ drawing::Box title_corner(const Stationery&, const Layout&);
 /// Draws both. Without a named approver the sheet says that it is not for construction.
 void draw_title_block(const drawing::Canvas&, const Stationery&, const Layout&, const SheetEntries&);
 
+/// What upright pages have in place of both: a strip across the foot of the page, lettered to be read at arm's length.
+drawing::Box title_strip(const Stationery&);
+void draw_title_strip(const drawing::Canvas&, const Stationery&, const Layout&, const SheetEntries&);
+
 }  // namespace fairlead::sheets

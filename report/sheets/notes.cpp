@@ -13,14 +13,13 @@ namespace fairlead::sheets {
 
 using namespace drawing;
 
-namespace {
-
-/// A temperature as drawings write it.
 std::string degrees(double kelvin, const Style& style) {
   std::string text = words::shown(kelvin, Dimension::temperature, style);
   text.insert(text.size() - 1, "°");
   return with_minus(std::move(text));
 }
+
+namespace {
 
 std::string quantity(double si, Dimension dimension, const Style& style) { return words::shown(si, dimension, style); }
 

@@ -12,8 +12,9 @@
 
 namespace fairlead::sheets {
 
-/// Paper and the projection its readers expect: first angle on A3, third angle on ANSI B.
-enum class PaperSize { a3, ansi_b };
+/// Paper and the projection its readers expect: first angle on A3 and A4, third angle on ANSI B and letter. A4 and
+/// letter stand upright.
+enum class PaperSize { a3, ansi_b, a4, letter };
 
 /// What a drawing is made with besides what it shows.
 struct Office {
@@ -52,5 +53,9 @@ std::span<const SheetKind* const> all_sheets();  ///< sheets/list.cpp: the only 
 /// Every sheet that applies, numbered, with frame and title block. `only`: the sheet of that name alone.
 std::vector<drawing::Sheet> compose(const Dossier&, const Style&, const Office&,
                                     std::optional<std::string_view> only = {});
+
+/// What a crew takes up the pole, in grey: one A4 page an anchor with every mark that is set out there, one of the
+/// marks on the main line, a further one where a page does not hold it all. Letter where the office draws on ANSI B.
+std::vector<drawing::Sheet> compose_crew(const Dossier&, const Style&, const Office&);
 
 }  // namespace fairlead::sheets

@@ -125,6 +125,20 @@ TEST(LineOffset, BeyondASupportThereIsNoLineToMeasureFrom) {
     EXPECT_FALSE(offset_from_line(rig, nowhere));
 }
 
+TEST(LineOffset, BeyondASupportTheSupportItselfIsMeasuredFrom) {
+  const Rig& rig = demo_rig();
+  for (const char* id : {"P1", "P2"}) {
+    const Point3 support = anchor_of(rig, id);
+    const double outward = std::string(id) == "P1" ? -1 : 1;
+    const SupportOffset seen = offset_from_support(
+        rig, support + outward * 1.25 * rig.frame.along + 0.4 * rig.frame.across - 2.5 * rig.frame.up);
+    EXPECT_EQ(rig.layout.anchors[static_cast<std::size_t>(seen.support)].id.value, id);
+    EXPECT_NEAR(seen.offset.up_m, -2.5, rounding_m);
+    EXPECT_NEAR(seen.offset.across_m, 0.4, rounding_m);
+    EXPECT_NEAR(seen.offset.from_rest_m, outward < 0 ? -188 - 1.25 : 220 - 188 + 1.25, rounding_m);
+  }
+}
+
 TEST(LineOffset, WithoutAMainLineItSaysWhy) {
   Rig rig = demo_rig();
   rig.main_line = {};

@@ -1,0 +1,51 @@
+// What crew pages are made of: parts across the page, each measured before it is set. Lettered to be read on a pole.
+#pragma once
+
+#include <functional>
+
+#include "geometry/studies/lie.hpp"
+#include "report/dossier.hpp"
+#include "report/drawing/canvas.hpp"
+#include "report/views/offset_sketch.hpp"
+
+namespace fairlead::sheets::crew {
+
+/// The least lettering of a crew page, what names a mark, numbers, and what names a page.
+inline constexpr double cap_mm = drawing::heading_cap_mm, name_cap_mm = drawing::title_cap_mm, number_cap_mm = 7,
+                        greatest_number_cap_mm = 10, id_cap_mm = 14;
+
+/// Takes the whole width of the page.
+struct Part {
+  std::function<double(const drawing::Canvas&, double width_mm)> height;
+  std::function<void(const drawing::Canvas&, const drawing::Box&)> draw;
+};
+
+/// What a page is called, large, and beside it what stands there.
+Part heading(std::string id, std::string mark, std::vector<std::string> there);
+
+/// A number to set out by, and room beneath it for the one that was measured.
+struct Entry {
+  std::string caption, number;
+};
+/// All entries of a row are of one size, the greatest that fits. `name`, `words`: what they belong to; may be empty.
+/// `beneath`: coordinates.
+Part entries(std::string name, std::string words, std::vector<Entry>, std::string beneath, double greatest_cap_mm);
+
+Part text(std::string heading, std::vector<std::string> sentences);
+
+/// Both sketches side by side.
+Part sketches(std::vector<views::SketchedMark>, bool falls, const Style&);
+
+/// A direction in plan as an arrow beside the main line's and the site's y axis, and its lie in words.
+struct Turned {
+  std::string name;
+  std::vector<std::string> words;
+  Vec3 direction;  ///< site frame
+  bool axle{};     ///< drawn through, with the sheave's plane square to it
+};
+Part lies(std::vector<Turned>, const Frame&, std::string y_axis);
+
+/// Who set it out and who checked it, to be written in.
+Part signatures();
+
+}  // namespace fairlead::sheets::crew

@@ -1,0 +1,171 @@
+// What a crew takes up the pole: nothing hidden, nothing too small to read, every number the solver's own.
+#include <gtest/gtest.h>
+
+#include "geometry/studies/line_offsets.hpp"
+#include "geometry/studies/set_out_points.hpp"
+#include "report/sheets/furniture.hpp"
+#include "report/words/cautions.hpp"
+#include "report/words/marks.hpp"
+#include "report/words/numbers.hpp"
+#include "tests/report/sheets/held_sheets.hpp"
+
+namespace fairlead::sheets {
+namespace {
+
+using namespace drawing;
+
+const char* const shipped[] = {"heron_gully.toml", "marten_ridge.toml", "marten_ridge_downstream.toml",
+                               "larch_spur.toml", "sable_weir.toml"};
+
+/// The pages say nothing of what is judged, so that a solved rig is all they take.
+Dossier solved_only(const Layout& layout) {
+  Dossier dossier;
+  dossier.judged.rig = solve(layout);
+  return dossier;
+}
+Dossier shipped_one(const std::string& file) {
+  return solved_only(read_layout(FAIRLEAD_SOURCE_DIR "/layouts/" + file, {}).value());
+}
+
+std::vector<std::string> wrong_with(const Sheet& page, PaperSize paper) {
+  const Stationery s = stationery(paper);
+  std::vector<std::string> all = faults(page.drawing, font(), {0, 0, s.width_mm, s.height_mm});
+  for (std::string& text : outside_frame(page, paper)) all.push_back("outside the frame: " + text);
+  for (const auto& entity : page.drawing.entities)
+    if (const auto* label = std::get_if<Label>(&entity); label && !(label->cap_mm >= 3.5))
+      all.push_back("too small to read: " + label->text);
+  return all;
+}
+
+/// All pages of one heading as one text.
+std::string pages_of(const std::vector<Sheet>& pages, const std::string& id) {
+  std::string all;
+  for (const Sheet& page : pages)
+    if (page.title == "Crew sheet " + id) all += everything(page);
+  return all;
+}
+
+TEST(CrewSheets, LetteringIsClearLargeEnoughAndInsideTheFrameOnEveryPageOfEveryShippedLayout) {
+  for (const char* file : shipped) {
+    const Dossier dossier = shipped_one(file);
+    for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
+      for (const Units units : {Units::si, Units::us})
+        for (const Sheet& page : compose_crew(dossier, Style{units}, {font(), paper}))
+          EXPECT_EQ(wrong_with(page, paper), std::vector<std::string>{}) << file << ' ' << page.title;
+  }
+}
+
+TEST(CrewSheets, TheNumbersAreTheSolversOffsetsWithTheirSidesInWords) {
+  for (const char* file : shipped) {
+    const Dossier dossier = shipped_one(file);
+    const Rig& rig = dossier.judged.rig;
+    const auto pages = compose_crew(dossier, Style{}, {font()});
+    for (const SetOutPoint& point : set_out_points(rig)) {
+      if (point.item.kind != Item::Kind::anchor || point.mark != Mark::bearing_point) continue;
+      const std::string all = pages_of(pages, point.id);
+      const auto anchor = static_cast<AnchorId>(point.item.index);
+      const MainLine& line = rig.layout.main_line;
+      if (anchor == line.from || anchor == line.to) {
+        for (const double m : {point.at->x, point.at->y, point.at->z})
+          EXPECT_NE(all.find(words::travel(m, Style{})), all.npos) << file << ' ' << point.id;
+        continue;
+      }
+      EXPECT_NE(all.find(words::shown(rig.layout, *point.at, Style{})), all.npos) << file << ' ' << point.id;
+      const auto offset = offset_from_line(rig, *point.at);
+      if (!offset) continue;
+      for (const auto& told : {words::up_of(offset->up_m, Style{}), words::across_of(offset->across_m, Style{}),
+                               words::from_rest_of(offset->from_rest_m, Style{})})
+        EXPECT_NE(all.find(told.side + ' ' + told.distance), all.npos) << file << ' ' << point.id << told.side;
+    }
+  }
+}
+
+TEST(CrewSheets, ASideIsToldByTheSignAndNoSideByWhatIsLeftToPrint) {
+  EXPECT_EQ(words::up_of(1.2344, {}).side, "UP");
+  EXPECT_EQ(words::up_of(1.2344, {}).distance, "1.234 m");
+  EXPECT_EQ(words::up_of(-1.2344, {}).side, "DOWN");
+  EXPECT_EQ(words::up_of(-1.2344, {}).distance, "1.234 m");
+  EXPECT_EQ(words::across_of(0.02, {}).side, "LEFT");
+  EXPECT_EQ(words::across_of(-0.02, {}).side, "RIGHT");
+  EXPECT_EQ(words::from_rest_of(2, {}).side, "DOWNSTREAM");
+  EXPECT_EQ(words::from_rest_of(-2, {}).side, "UPSTREAM");
+  EXPECT_EQ(words::across_of(-0.0004, {}).side, "IN LINE");
+  EXPECT_EQ(words::across_of(0.0006, {}).side, "LEFT");
+}
+
+TEST(CrewSheets, TheTemperatureOfTheLineStandsWithTheNumbers) {
+  const std::string all = pages_of(compose_crew(solved_only(demo_layout()), Style{}, {font()}), "A3");
+  EXPECT_NE(all.find("bare main line at 12.0 °C"), all.npos);
+  EXPECT_NE(all.find("at −15.0 °C"), all.npos);
+  EXPECT_NE(all.find("at 35.0 °C"), all.npos);
+}
+
+TEST(CrewSheets, EveryAnchorHasAPageAndEveryPageItsNumberItsHashAndTheCautions) {
+  const Dossier dossier = solved_only(demo_layout());
+  const auto pages = compose_crew(dossier, Style{}, {font()});
+  for (const Anchor& anchor : dossier.judged.rig.layout.anchors)
+    EXPECT_NE(pages_of(pages, anchor.id), "") << anchor.id.value;
+  for (std::size_t i = 0; i < pages.size(); ++i) {
+    const std::string all = everything(pages[i]);
+    for (const std::string& text :
+         {fmt::format("Sheet {} / {}", i + 1, pages.size()), dossier.judged.rig.layout.sha256.substr(0, 12),
+          std::string("HG-L2-ARR, rev. B"), std::string("NOT FOR CONSTRUCTION"), std::string(words::cautions()[0]),
+          std::string(words::cautions()[1])})
+      EXPECT_NE(all.find(text), all.npos) << pages[i].title << ": " << text;
+  }
+}
+
+TEST(CrewSheets, WithANamedApproverTheyAreForConstructionAndStillNoApproval) {
+  for (const Sheet& page :
+       compose_crew(solved_only(demo_layout({{"project.approver", "\"R. Haas, P.E.\""}})), Style{}, {font()})) {
+    EXPECT_EQ(everything(page).find("NOT FOR CONSTRUCTION"), std::string::npos);
+    EXPECT_TRUE(says(page, "Calculation aid, not an approval"));
+    EXPECT_TRUE(says(page, "Approved: R. Haas, P.E."));
+  }
+}
+
+TEST(CrewSheets, TheirPaperFollowsTheOfficesAndStandsUpright) {
+  const Dossier dossier = solved_only(demo_layout());
+  for (const auto& [office, page] : {std::pair{PaperSize::a3, PaperSize::a4}, {PaperSize::ansi_b, PaperSize::letter}}) {
+    const Stationery want = stationery(page);
+    EXPECT_LT(want.width_mm, want.height_mm);
+    for (const Sheet& sheet : compose_crew(dossier, Style{}, {font(), office})) {
+      EXPECT_EQ(sheet.width_mm, want.width_mm);
+      EXPECT_EQ(sheet.height_mm, want.height_mm);
+    }
+  }
+}
+
+TEST(CrewSheets, TheyAreGrey) {
+  for (const Sheet& page : compose_crew(solved_only(demo_layout()), Style{}, {font()})) EXPECT_TRUE(page.grey);
+  for (int i = 0; i < layer_count; ++i) {
+    const Colour grey = grey_of(layer_colour(static_cast<Layer>(i)));
+    EXPECT_EQ(grey.red, grey.green);
+    EXPECT_EQ(grey.red, grey.blue);
+    EXPECT_LE(grey.red, 0.4) << "dark enough to read";
+  }
+}
+
+TEST(CrewSheets, WithoutASolvedMainLineTheyStillSayWhereEverythingStands) {
+  Dossier dossier = solved_only(demo_layout());
+  dossier.judged.rig.main_line = {};
+  const auto pages = compose_crew(dossier, Style{}, {font()});
+  const std::string all = pages_of(pages, "A3");
+  EXPECT_NE(all.find("A3, R1: not measured from the main line: not solved."), all.npos);
+  EXPECT_NE(all.find("UP, from P2"), all.npos);
+  for (const Sheet& page : pages) EXPECT_EQ(wrong_with(page, PaperSize::a4), std::vector<std::string>{}) << page.title;
+}
+
+TEST(CrewSheets, LongNamesAreWrappedOrCutVisiblyAndNeverOverlap) {
+  Layout layout = read_layout(FAIRLEAD_SOURCE_DIR "/layouts/larch_spur.toml", {}).value();
+  const std::string full = "name that goes on and on beyond what any field of any page can hold";
+  layout.project.owner.value = layout.project.title.value = layout.project.number.value = full;
+  for (Anchor& anchor : layout.anchors) anchor.id.value += "_the_secondary_anchor_between_the_trees_upstream";
+  for (Member& member : layout.members) member.id.value += "_guy_from_the_landing_poles_head";
+  for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
+    for (const Sheet& page : compose_crew(solved_only(layout), Style{}, {font(), paper}))
+      EXPECT_EQ(wrong_with(page, paper), std::vector<std::string>{}) << page.title;
+}
+
+}  // namespace
+}  // namespace fairlead::sheets
