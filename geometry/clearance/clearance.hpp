@@ -9,12 +9,14 @@
 #include <string_view>
 #include <vector>
 
-#include "geometry/clearance/shapes.hpp"
 #include "geometry/quantity/solved.hpp"
 #include "geometry/reeving/sweep.hpp"
+#include "geometry/solids/shapes.hpp"
 #include "geometry/tasks/work.hpp"
 
 namespace fairlead::clearance {
+
+using namespace solids;
 
 /// What must keep clear, or be kept clear of.
 struct Thing {

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "geometry/clearance/clearance.hpp"
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 
 namespace fairlead::clearance {
 

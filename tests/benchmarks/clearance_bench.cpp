@@ -1,7 +1,7 @@
 // What the clearances cost: a 2:1 on a support line among six structures, four passages of 150 poses.
 #include <benchmark/benchmark.h>
 
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 #include "tests/clearance/scene.hpp"
 
 namespace fairlead::clearance {

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 #include "tests/clearance/scene.hpp"
 
 namespace fairlead::clearance {

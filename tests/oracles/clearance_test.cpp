@@ -10,9 +10,9 @@
 
 #include <random>
 
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 
-namespace fairlead::clearance {
+namespace fairlead::solids {
 namespace {
 
 using Exact = CGAL::Exact_predicates_exact_constructions_kernel;
@@ -195,4 +195,4 @@ TEST_P(Distances, ToPlanesAreCgals) {
 }
 
 }  // namespace
-}  // namespace fairlead::clearance
+}  // namespace fairlead::solids

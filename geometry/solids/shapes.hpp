@@ -5,7 +5,7 @@
 
 #include "geometry/quantity/vectors.hpp"
 
-namespace fairlead::clearance {
+namespace fairlead::solids {
 
 /// A straight stretch.
 struct Segment {
@@ -37,4 +37,4 @@ struct Plane {
 
 using Shape = std::variant<Box, Post, Plane>;
 
-}  // namespace fairlead::clearance
+}  // namespace fairlead::solids

@@ -4,9 +4,9 @@
 // costs no more than the coordinates' own rounding. Errors are a few units of rounding of the shapes' size.
 #pragma once
 
-#include "geometry/clearance/shapes.hpp"
+#include "geometry/solids/shapes.hpp"
 
-namespace fairlead::clearance {
+namespace fairlead::solids {
 
 /// 0 where solids meet; of a plane negative, by how deep the deepest point lies.
 struct Nearest {
@@ -37,4 +37,4 @@ double gap_between(const Bounds&, const Bounds&);
 /// How much of the segment lies within the box, m.
 double length_within(const Segment&, const Box&);
 
-}  // namespace fairlead::clearance
+}  // namespace fairlead::solids

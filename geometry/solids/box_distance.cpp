@@ -11,9 +11,9 @@
 #include <cmath>
 #include <limits>
 
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 
-namespace fairlead::clearance {
+namespace fairlead::solids {
 namespace {
 
 Point3 centre(const Box& box) { return box.centre; }
@@ -77,4 +77,4 @@ Nearest nearest(const Box& box, const Shape& shape) {
   return std::visit([&](const auto& solid) { return nearest(box, solid); }, shape);
 }
 
-}  // namespace fairlead::clearance
+}  // namespace fairlead::solids

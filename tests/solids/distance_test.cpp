@@ -1,12 +1,12 @@
 // Closed forms and laws of the distances between simple solids. CGAL judges them too: tests/oracles.
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <random>
 
-namespace fairlead::clearance {
+namespace fairlead::solids {
 namespace {
 
 constexpr double rounding = 1e-14;  // a few units of it, for sizes of metres
@@ -222,4 +222,4 @@ TEST(Distance, BoundsHoldTheirShapeAndTheirGapIsNoMoreThanTheDistance) {
 }
 
 }  // namespace
-}  // namespace fairlead::clearance
+}  // namespace fairlead::solids

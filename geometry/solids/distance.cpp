@@ -1,11 +1,11 @@
-#include "geometry/clearance/distance.hpp"
+#include "geometry/solids/distance.hpp"
 
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <limits>
 
-namespace fairlead::clearance {
+namespace fairlead::solids {
 namespace {
 
 /// norm() guards against squares beyond 1e154 m or below 1e-154 m; lengths of solids need no guard, which costs more
@@ -201,4 +201,4 @@ double gap_between(const Bounds& a, const Bounds& b) {
   return std::sqrt(x * x + y * y + z * z);
 }
 
-}  // namespace fairlead::clearance
+}  // namespace fairlead::solids
