@@ -1,4 +1,6 @@
-// Any bytes are a layout, or are refused in words that may be printed. Lines "#set key=value" are the command line.
+// Any bytes are a layout, or are refused in words that may be printed. Lines "#set key=value" are the command line,
+// lines
+// "#csv A1,1,2,3" the points file.
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
@@ -20,16 +22,27 @@ void require(bool holds) {
   if (!holds) std::abort();
 }
 
+// What stands behind `mark` in the lines that have it.
+std::vector<std::string> behind(const std::string& mark, const std::string& text, std::size_t most) {
+  std::vector<std::string> all;
+  for (std::size_t at = text.find(mark); at != text.npos && all.size() < most; at = text.find(mark, at + 1))
+    all.push_back(text.substr(at + mark.size(), text.find('\n', at) - at - mark.size()));
+  return all;
+}
+
 std::vector<Override> command_line(const std::string& text) {
-  constexpr std::size_t most = 4;
-  const std::string mark = "#set ";
   std::vector<Override> all;
-  for (std::size_t at = text.find(mark); at != text.npos && all.size() < most; at = text.find(mark, at + 1)) {
-    const std::string change = text.substr(at + mark.size(), text.find('\n', at) - at - mark.size());
+  for (const std::string& change : behind("#set ", text, 4)) {
     const std::size_t equals = change.find('=');
     if (equals != change.npos) all.push_back({change.substr(0, equals), change.substr(equals + 1)});
   }
   return all;
+}
+
+std::string points_of(const std::string& text) {
+  std::string csv;
+  for (const std::string& line : behind("#csv ", text, 100)) csv += line + "\n";
+  return csv;
 }
 
 void check_errors(const Diagnostics& errors) {
@@ -109,6 +122,7 @@ void check_layout(const Layout& layout) {
   require(static_cast<std::size_t>(layout.main_line.to) < layout.anchors.size());
   require(layout.site.coldest_K <= layout.site.warmest_K);
   require(layout.sha256.size() == 64);
+  require(layout.files.size() == (layout.points ? 3u : 2u));
   assumptions(layout);
 }
 
@@ -116,7 +130,8 @@ void check_layout(const Layout& layout) {
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   const std::string text(reinterpret_cast<const char*>(data), size);
-  const auto layout = read_layout_text(text, "fuzz.toml", command_line(text));
+  const auto layout =
+      read_layout_text(text, "fuzz.toml", command_line(text), [&](const std::string&) { return points_of(text); });
   if (layout)
     check_layout(*layout);
   else

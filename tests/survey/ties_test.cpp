@@ -12,7 +12,7 @@ namespace {
 
 constexpr double rounding = 1e-12;  // of lengths of metres and their differences
 
-// The three spheres' common points, in the frame of the three marks (the textbook's closed form).
+// SPHERES: their common points, in the frame of the three marks.
 std::array<Point3, 2> trilaterated(Point3 a, Point3 b, Point3 c, double to_a, double to_b, double to_c) {
   const double d = norm(b - a);
   const Vec3 ex = unit(b - a);

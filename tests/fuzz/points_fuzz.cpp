@@ -1,0 +1,63 @@
+// Any bytes are points that read back as they are written, or are refused in words at a place of the text. The first
+// byte chooses order, unit and target offset.
+#include <algorithm>
+#include <cmath>
+#include <cstdint>
+#include <cstdlib>
+#include <set>
+#include <string>
+#include <tuple>
+
+#include "geometry/quantity/utf8.hpp"
+#include "geometry/survey/points_file.hpp"
+
+namespace {
+
+using namespace fairlead;
+
+void require(bool holds) {
+  if (!holds) std::abort();
+}
+
+void check_errors(const PointsErrors& errors, const std::string& text) {
+  require(!errors.first.empty() && errors.first.size() <= 200);
+  const auto place = [](const PointsError& e) { return std::tuple(e.line, e.column); };
+  require(std::is_sorted(errors.first.begin(), errors.first.end(),
+                         [&](const auto& a, const auto& b) { return place(a) < place(b); }));
+  const auto lines = static_cast<unsigned>(std::count(text.begin(), text.end(), '\n')) + 1;
+  for (const PointsError& error : errors.first) {
+    require(!error.message.empty() && !error.instead.empty() && error.length >= 1);
+    require(error.line <= lines && (error.line > 0 || error.column == 0));
+    if (error.line > 0) require(error.column >= 1 && error.column <= columns_of(error.source_line) + 1);
+  }
+}
+
+}  // namespace
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+  if (size == 0) return 0;
+  const PointsFormat format{static_cast<PointsOrder>(data[0] % 3), static_cast<PointsUnit>(data[0] / 3 % 4),
+                            data[0] / 12 % 2 == 1 ? 1.5 : 0};
+  const std::string text(reinterpret_cast<const char*>(data) + 1, size - 1);
+  const auto read = read_points(text, format);
+  if (!read) {
+    check_errors(read.error(), text);
+    return 0;
+  }
+  require(!read->empty());
+  std::set<std::string> ids;
+  for (const SurveyPoint& point : *read) require(!point.id.empty() && ids.insert(point.id).second);
+  // A column of offsets moves each elevation by its own; the farthest of them may then lie too far out to be written.
+  const auto written = points_text(*read, format);
+  if (!written) {
+    require(std::any_of(read->begin(), read->end(), [](const SurveyPoint& p) { return std::abs(p.at.z) > 9.9e6; }));
+    return 0;
+  }
+  const auto again = read_points(*written, format);
+  require(again.has_value() && again->size() == read->size());
+  for (std::size_t i = 0; i < read->size(); ++i) {
+    const SurveyPoint &a = (*read)[i], &b = (*again)[i];
+    require(a.id == b.id && a.description == b.description && norm(a.at - b.at) <= 1e-4);
+  }
+  return 0;
+}
