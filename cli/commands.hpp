@@ -11,6 +11,7 @@ struct DrawOptions {
   std::string output;  ///< SET.pdf
   std::string size;    ///< "A3" or "ANSI-B"
   std::string font;    ///< empty: the one of fonts-dejavu-extra
+  bool windows{};      ///< with the box of all marks; never with single windows, which are no tolerances
 };
 int draw(const JudgeOptions&, const DrawOptions&);
 

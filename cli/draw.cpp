@@ -25,7 +25,8 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   // Before the work: a missing font is found in a millisecond.
   const auto font = drawing::Font::open(draw.font.empty() ? drawing::default_font_path : draw.font);
   if (!font) throw Unusable{"error: " + font.error().message + "\n"};
-  const Dossier dossier = judge(options);
+  Dossier dossier = judge(options);
+  if (draw.windows) dossier.placement = placement(dossier.judged, false, work_of(options));
   const sheets::Office office{*font, draw.size == "A3" ? sheets::PaperSize::a3 : sheets::PaperSize::ansi_b};
   const auto bytes = formats::pdf(sheets::compose(dossier, style_of(options), office), *font,
                                   document_info(dossier.judged.rig.layout));

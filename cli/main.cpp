@@ -2,6 +2,7 @@
 #include <cstdio>
 
 #include "cli/commands.hpp"
+#include "cli/progress.hpp"
 #include "geometry/quantity/nearest.hpp"
 #include "report/words/version.hpp"
 
@@ -79,6 +80,7 @@ int run(int argc, char** argv) {
   draw_command.add_option("--size", drawn.size, "sheet size: A3 or ANSI-B")
       ->check(CLI::IsMember({"A3", "ANSI-B"}))
       ->default_val("A3");
+  draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
   draw_command.add_option("--font", drawn.font, "a TrueType font file to letter with");
 
   CLI::App& new_command = *app.add_subcommand("new", "write a layout to start from");
@@ -113,6 +115,7 @@ int main(int argc, char** argv) {
     std::fputs(refused.message.c_str(), stderr);
     return cli::unusable;
   } catch (const Cancelled&) {
+    cli::clear_progress();
     std::fputs("interrupted; nothing was written\n", stderr);
     return cli::interrupted;
   } catch (const std::exception& fault) {

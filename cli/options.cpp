@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "cli/interrupt.hpp"
+#include "cli/progress.hpp"
 #include "geometry/quantity/nearest.hpp"
 
 namespace fairlead::cli {
@@ -78,14 +79,12 @@ Style style_of(const JudgeOptions& options) {
   return style;
 }
 
-Dossier judge(const JudgeOptions& options) {
-  Work work;
-  work.stop = stop_on_interrupt();
-  work.threads = options.threads;
-  return Dossier{fairlead::judge(read(options), {}, work)};
-}
+Work work_of(const JudgeOptions& options) { return {stop_on_interrupt(), tell_on_terminal(), options.threads}; }
+
+Dossier judge(const JudgeOptions& options) { return Dossier{fairlead::judge(read(options), {}, work_of(options))}; }
 
 void print(const std::string& text) {
+  clear_progress();
   if (std::fwrite(text.data(), 1, text.size(), stdout) != text.size() || std::fflush(stdout) != 0)
     throw Unusable{"error: standard output could not be written\n"};
 }

@@ -32,6 +32,9 @@ Layout read(const JudgeOptions&);
 
 Style style_of(const JudgeOptions&);
 
+/// Threads as asked for, a stop on Ctrl-C, and progress on a terminal.
+Work work_of(const JudgeOptions&);
+
 /// Reads and judges. Throws Unusable, or Cancelled after an interrupt.
 Dossier judge(const JudgeOptions&);
 

@@ -27,7 +27,7 @@ struct Singles {
 
 class Narrowing {
  public:
-  Narrowing(const Held& held, const std::vector<Variable>& variables, const BoxSearch& search, const Work& work)
+  Narrowing(const HeldFindings& held, const std::vector<Variable>& variables, const BoxSearch& search, const Work& work)
       : held_(held), variables_(variables), search_(search), work_(work) {}
 
   Solved<ToleranceBox> box() {
@@ -36,7 +36,6 @@ class Narrowing {
     Amounts amounts = shared_out(singles(Amounts(variables_.size(), little)), little);
     constexpr int most_rounds = 30;
     for (int round = 0; round < most_rounds; ++round) {
-      if (work_.progress) work_.progress("the box of all marks", round / (round + 2.0));
       for (double& amount : amounts) amount = search_.step * std::floor(amount / search_.step);
       if (std::ranges::all_of(amounts, [](double amount) { return amount == 0; })) break;
       if (narrow(amounts)) return made(amounts);
@@ -47,10 +46,11 @@ class Narrowing {
  private:
   std::vector<Outcome> judge(const std::vector<Amounts>& combinations) {
     std::vector<Outcome> outcomes(combinations.size());
-    for_each_index(work_, static_cast<int>(combinations.size()), [&](int c) {
+    const auto judge_one = [&](int c) {
       const auto i = static_cast<std::size_t>(c);
       outcomes[i] = held_.at(shifted(held_.layout(), variables_, combinations[i]), {.stop = work_.stop});
-    });
+    };
+    for_each_index(work_, static_cast<int>(combinations.size()), judge_one, "box of all marks");
     judged_ += static_cast<int>(combinations.size());
     all_hold_ = all_hold_ && std::ranges::all_of(outcomes, &Outcome::holds);
     return outcomes;
@@ -195,7 +195,7 @@ class Narrowing {
     return {variables_, amounts, search_.step, search_.most, judged_, std::move(binding_)};
   }
 
-  const Held& held_;
+  const HeldFindings& held_;
   const std::vector<Variable>& variables_;
   const BoxSearch& search_;
   const Work& work_;
@@ -206,7 +206,7 @@ class Narrowing {
 
 }  // namespace
 
-Solved<ToleranceBox> tolerance_box(const Judged& design, const Held& held, std::vector<Variable> variables,
+Solved<ToleranceBox> tolerance_box(const Judged& design, const HeldFindings& held, std::vector<Variable> variables,
                                    const BoxSearch& search, const Work& work) {
   const auto open = std::ranges::count_if(design.findings,
                                           [](const Finding& f) { return f.verdict != Verdict::pass && f.waiver < 0; });

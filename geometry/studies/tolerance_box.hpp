@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/studies/held.hpp"
+#include "geometry/studies/held_findings.hpp"
 #include "geometry/studies/variable.hpp"
 
 namespace fairlead {
@@ -38,7 +38,7 @@ struct BoxSearch {
 
 /// Unsolved, in words, where something that is not waived does not pass as drawn, and where no step of the search gives
 /// a box. Combinations are judged on work.threads threads; the result does not depend on how many.
-Solved<ToleranceBox> tolerance_box(const Judged& design, const Held&, std::vector<Variable>, const BoxSearch&,
+Solved<ToleranceBox> tolerance_box(const Judged& design, const HeldFindings&, std::vector<Variable>, const BoxSearch&,
                                    const Work&);
 
 }  // namespace fairlead

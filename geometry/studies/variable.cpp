@@ -3,39 +3,39 @@
 namespace fairlead {
 namespace {
 
-Vec3 direction(const Frame& frame, Axis axis) {
+Vec3 direction(const Frame& frame, FrameAxis axis) {
   switch (axis) {
-    case Axis::along:
+    case FrameAxis::along:
       return frame.along;
-    case Axis::across:
+    case FrameAxis::across:
       return frame.across;
-    case Axis::up:
+    case FrameAxis::up:
       return frame.up;
   }
   return {};
 }
 
-const char* word_of(Axis axis) {
+}  // namespace
+
+const char* word_for(FrameAxis axis) {
   switch (axis) {
-    case Axis::along:
+    case FrameAxis::along:
       return "along";
-    case Axis::across:
+    case FrameAxis::across:
       return "across";
-    case Axis::up:
+    case FrameAxis::up:
       return "up";
   }
   return "";
 }
 
-}  // namespace
-
 std::vector<PointAxis> point_axes(const std::vector<SetOutPoint>& points) {
   std::vector<PointAxis> axes;
   for (std::size_t p = 0; p < points.size(); ++p) {
-    axes.push_back({p, Axis::along});
+    axes.push_back({p, FrameAxis::along});
     if (points[p].mark == Mark::rest_mark) continue;
-    axes.push_back({p, Axis::across});
-    axes.push_back({p, Axis::up});
+    axes.push_back({p, FrameAxis::across});
+    axes.push_back({p, FrameAxis::up});
   }
   return axes;
 }
@@ -46,7 +46,7 @@ std::vector<Variable> variables_of(const std::vector<SetOutPoint>& points, const
   for (const PointAxis& on : axes) {
     const SetOutPoint& point = points[on.point];
     const Vec3 way = direction(frame, on.axis);
-    variables.push_back({point.item, point.id + " " + word_of(on.axis), Dimension::length,
+    variables.push_back({point.item, point.id + " " + word_for(on.axis), Dimension::length,
                          [point, way, frame](Layout& layout, double by_m) {
                            layout = moved(std::move(layout), point, frame, by_m * way);
                          }});

@@ -15,12 +15,13 @@ struct Variable {
   std::function<void(Layout&, double by)> shift;  ///< adds so much, SI, to the number and to what goes with it
 };
 
-enum class Axis { along, across, up };
+enum class FrameAxis { along, across, up };
+const char* word_for(FrameAxis);  ///< "along"
 
 /// A set-out point along one axis of the drawn rig's frame.
 struct PointAxis {
   std::size_t point{};  ///< index into set_out_points
-  Axis axis{};
+  FrameAxis axis{};
 };
 
 /// Every way in which a set-out point may be off: along, across and up; of the rest mark along alone. In the order of

@@ -23,7 +23,7 @@ double gives_way(double from, double left_from, double to, double left_to) {
 
 class OneWay {
  public:
-  OneWay(const Held& held, const Variable& variable, double sign, const Search& search, const Work& work)
+  OneWay(const HeldFindings& held, const Variable& variable, double sign, const Search& search, const Work& work)
       : held_(held), variable_(variable), sign_(sign), search_(search), work_(work) {
     seen_.push_back({0, {.holds = true, .left = held.left(), .passes = {}, .findings = {}, .others = {}}});
   }
@@ -116,7 +116,7 @@ class OneWay {
     return found ? *found : out.others.front();
   }
 
-  const Held& held_;
+  const HeldFindings& held_;
   const Variable& variable_;
   double sign_;
   const Search& search_;
@@ -126,18 +126,19 @@ class OneWay {
 
 }  // namespace
 
-Windows windows(const Held& held, std::vector<Variable> variables, const Search& search, const Work& work) {
+Windows windows(const HeldFindings& held, std::vector<Variable> variables, const Search& search, const Work& work) {
   Windows out;
   out.variables = std::move(variables);
   out.search = search;
   out.windows.resize(out.variables.size());
   const int ways = static_cast<int>(2 * out.variables.size());
-  for_each_index(work, ways, [&](int way) {
+  const auto search_way = [&](int way) {
     const auto v = static_cast<std::size_t>(way / 2);
     const bool more = way % 2 == 1;
     (more ? out.windows[v].more : out.windows[v].less) =
         OneWay(held, out.variables[v], more ? 1 : -1, search, work).found();
-  });
+  };
+  for_each_index(work, ways, search_way, "placement windows");
   return out;
 }
 

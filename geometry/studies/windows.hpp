@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "geometry/studies/held.hpp"
+#include "geometry/studies/held_findings.hpp"
 #include "geometry/studies/variable.hpp"
 
 namespace fairlead {
@@ -32,10 +32,10 @@ struct Windows {
   std::vector<Variable> variables;
   std::vector<Window> windows;  ///< one a variable
   Search search;
-  std::vector<Finding> unwatched;  ///< what does not pass as drawn: no window says anything of it
+  std::vector<Finding> unwatched{};  ///< what does not pass as drawn, waived or not: no window says anything of it
 };
 
 /// Windows are searched on work.threads threads; the result does not depend on how many.
-Windows windows(const Held&, std::vector<Variable>, const Search&, const Work&);
+Windows windows(const HeldFindings&, std::vector<Variable>, const Search&, const Work&);
 
 }  // namespace fairlead

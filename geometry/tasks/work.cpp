@@ -3,19 +3,28 @@
 #include <algorithm>
 #include <atomic>
 #include <exception>
+#include <mutex>
 #include <thread>
 #include <vector>
 
 namespace fairlead {
 
-void for_each_index(const Work& work, int count, const std::function<void(int)>& task) {
+void for_each_index(const Work& work, int count, const std::function<void(int)>& task, std::string_view what) {
   std::vector<std::exception_ptr> failures(static_cast<std::size_t>(std::max(count, 0)));
   std::atomic<int> next{0};
+  std::mutex telling;
+  int done = 0;
+  const auto tell = [&] {
+    if (what.empty() || !work.progress) return;
+    const std::scoped_lock one_at_a_time(telling);
+    work.progress(what, static_cast<double>(++done) / count);
+  };
   const auto worker = [&] {
     for (int i = next++; i < count; i = next++) {
       try {
         if (work.stop.stop_requested()) throw Cancelled{};
         task(i);
+        tell();
       } catch (...) {
         failures[static_cast<std::size_t>(i)] = std::current_exception();
       }

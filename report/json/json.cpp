@@ -126,6 +126,7 @@ std::string write(const Dossier& dossier) {
     write_strength_left(out, rig.layout);
     write_rest_positions(out, rig);
     write_legs(out, rig);
+    write_placement(out, dossier);
     write_assumptions(out, dossier);
     out.column("not_checked", words::not_checked(), itself);
     out.column("cautions", words::cautions(), itself);

@@ -17,6 +17,8 @@ void write_schedules(Writer&, const Rig&);
 void write_strength_left(Writer&, const Layout&);
 void write_rest_positions(Writer&, const Rig&);
 void write_legs(Writer&, const Rig&);
+/// Null where the dossier has none.
+void write_placement(Writer&, const Dossier&);
 
 /// A number as given.
 std::optional<double> plain(const std::optional<Real>&);

@@ -11,6 +11,11 @@ Table findings(const Dossier&, const Style&);
 /// Where the rig is set out: anchors and what holds them, sheaves, the unit's outlet and the marks on the main line.
 /// Of a sheave on a mount the eye; its centre at rest is a value to check it by.
 Table setting_out(const Dossier&, const Style& = {});
+/// How far all marks may be off at once; without rows where no box was found or none was asked for, and why.
+Table tolerance_box(const Dossier&, const Style&);
+/// How far each mark may be off by itself, and what gives way first: never for a sheet, where it would be read as a
+/// tolerance of all.
+Table windows(const Dossier&, const Style&);
 /// The bare main line, measured, cold and warm.
 Table main_line_bare(const Dossier&);
 /// The main line under brake trolley and riders, at the rest mark and at the end of the planned travel.

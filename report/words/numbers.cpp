@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 namespace fairlead::words {
 
 bool in_both(Dimension dimension, const Style& style) {
@@ -17,6 +19,18 @@ std::string shown(Quantity quantity, const Style& style) {
 std::string travel(double m, const Style& style) {
   if (style.units == Units::us) return print_quantity({m, Dimension::length}, Units::us);
   return fmt::format("{:.3f} m", m == 0 ? 0.0 : m);  // no "-0.000"
+}
+
+std::string allowance(double m, const Style& style) {
+  // A number that was rounded down to whole ones may lie a rounding below it.
+  constexpr double rounding = 1e-9;
+  if (style.units != Units::us) return fmt::format("{:.0f} mm", std::floor(m * 1000 + rounding));
+  const int sixteenths = static_cast<int>(std::floor(m / 0.0254 * 16 + rounding));
+  int above = sixteenths % 16, below = 16;
+  for (; above > 0 && above % 2 == 0; above /= 2) below /= 2;
+  const std::string fraction = above > 0 ? fmt::format("{}/{}", above, below) : "";
+  const std::string whole = sixteenths >= 16 || above == 0 ? fmt::format("{}", sixteenths / 16) : "";
+  return whole + (whole.empty() || fraction.empty() ? "" : " ") + fraction + " in";
 }
 
 std::string shown(const Layout& layout, Point3 p, const Style& style) {

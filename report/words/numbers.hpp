@@ -19,6 +19,9 @@ inline std::string shown(double si, Dimension dimension, const Style& style) { r
 /// Travel and chainage: always metres, "0.000 m", or feet and inches.
 std::string travel(double m, const Style&);
 
+/// How far something may be off, rounded down, never up: "22 mm", or "7/8 in" to the sixteenth.
+std::string allowance(double m, const Style&);
+
 /// "east 12.345 m, north 3.210 m, up 5.600 m", with the layout's words for its axes.
 std::string shown(const Layout&, Point3, const Style&);
 

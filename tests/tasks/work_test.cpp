@@ -46,5 +46,22 @@ TEST(Work, AStopRequestEndsItBetweenTwoTasks) {
   EXPECT_EQ(done, 5);
 }
 
+TEST(Work, TellsHowMuchIsDoneAfterEveryTask) {
+  for (const unsigned threads : {1u, 3u}) {
+    std::vector<double> told;
+    const Work work{.progress =
+                        [&](std::string_view what, double done) {
+                          EXPECT_EQ(what, "sums");
+                          told.push_back(done);
+                        },
+                    .threads = threads};
+    for_each_index(
+        work, 4, [](int) {}, "sums");
+    EXPECT_EQ(told, (std::vector<double>{0.25, 0.5, 0.75, 1}));
+    for_each_index(work, 4, [](int) {});
+    EXPECT_EQ(told.size(), 4u) << "what has no name is not told";
+  }
+}
+
 }  // namespace
 }  // namespace fairlead

@@ -20,9 +20,9 @@ struct Outcome {
 
 /// Judges changed layouts at the resolution that the drawn one needed: a gap between value and bound counts as not
 /// holding, so that what holds does so at any finer one.
-class Held {
+class HeldFindings {
  public:
-  explicit Held(const Judged& design, const Work& = {});
+  explicit HeldFindings(const Judged& design, const Work& = {});
 
   const std::vector<Finding>& findings() const { return findings_; }  ///< that pass as drawn
   const std::vector<double>& left() const { return drawn_.left; }     ///< as drawn, as in Outcome

@@ -1,4 +1,4 @@
-#include "geometry/studies/held.hpp"
+#include "geometry/studies/held_findings.hpp"
 
 #include <cmath>
 #include <limits>
@@ -19,7 +19,7 @@ double left_of(const Finding& passing, const Finding& there) {
 
 }  // namespace
 
-Held::Held(const Judged& design, const Work& work)
+HeldFindings::HeldFindings(const Judged& design, const Work& work)
     : design_(design), at_resolution_(judge_at(design.resolution, design.rig.layout, {&design.rig}, work)) {
   for (std::size_t f = 0; f < at_resolution_.findings.size(); ++f) {
     if (at_resolution_.findings[f].verdict != Verdict::pass) continue;
@@ -29,11 +29,11 @@ Held::Held(const Judged& design, const Work& work)
   drawn_ = outcome(at_resolution_.findings);
 }
 
-Outcome Held::at(Layout layout, const Work& work) const {
+Outcome HeldFindings::at(Layout layout, const Work& work) const {
   return outcome(judge_at(design_.resolution, std::move(layout), {&at_resolution_.rig}, work).findings);
 }
 
-Outcome Held::outcome(const std::vector<Finding>& there) const {
+Outcome HeldFindings::outcome(const std::vector<Finding>& there) const {
   Outcome out;
   out.holds = true;
   for (std::size_t f = 0; f < findings_.size(); ++f) {
