@@ -16,9 +16,24 @@ Solved<double> on_span(const Frame& frame, double x_m) {
   const auto beyond = [](double m, const char* which) {
     return unsolved(fmt::format("it stands {:.3f} m beyond the main line's {} support", m, which), m);
   };
+  if (!std::isfinite(x_m)) return unsolved("its place along the main line is no number");
   if (x_m < -rounding_m) return beyond(-x_m, "upstream");
   if (x_m > frame.span_m + rounding_m) return beyond(x_m - frame.span_m, "landing");
   return std::min(std::max(x_m, 0.0), frame.span_m);
+}
+
+/// Simpson's rule over the slope, whose arc is smooth between the supports. The error of a strip is its length times
+/// (strip / c)^4 / 2880 at most, c = H / w: a taut line's c is longer than its span, which leaves 1e-12 of the length.
+double length_along_m(const mainline::State& state, double from_m, double to_m) {
+  constexpr int strips = 256;
+  const double half = (to_m - from_m) / (2 * strips);
+  double sum = 0;
+  for (int i = 0; i <= 2 * strips; ++i) {
+    const double slope = mainline::line_at(state.cable, state.bare, std::min(from_m + i * half, to_m)).slope;
+    const double weight = i == 0 || i == 2 * strips ? 1 : i % 2 == 1 ? 4 : 2;
+    sum += weight * std::hypot(1, slope);
+  }
+  return sum * half / 3;
 }
 
 }  // namespace
@@ -47,6 +62,26 @@ Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at, mainline::Weather
   out.from_rest_m = frame.chainage_m(at) - rig.layout.brake_trolley.rest_m;
   out.open_m = (highest_m - lowest_m) / 2;
   return out;
+}
+
+Solved<double> taped_along_line_m(const Rig& rig, double from_chainage_m, double to_chainage_m) {
+  const Solved<mainline::MainLine>& line = *rig.main_line.result;
+  if (!line) return tl::unexpected(line.error());
+  const Frame& frame = rig.frame;
+  const auto from_m = on_span(frame, from_chainage_m - frame.chainage_of_origin_m);
+  const auto to_m = on_span(frame, to_chainage_m - frame.chainage_of_origin_m);
+  if (!from_m) return tl::unexpected(from_m.error());
+  if (!to_m) return tl::unexpected(to_m.error());
+  double least_m = std::numeric_limits<double>::infinity(), most_m = 0;
+  for (const mainline::State& state : line->states) {
+    if (state.weather != mainline::Weather::measured) continue;
+    const double m = length_along_m(state, std::min(*from_m, *to_m), std::max(*from_m, *to_m));
+    if (!std::isfinite(m)) return unsolved("the bare main line's length there is no number");
+    least_m = std::min(least_m, m);
+    most_m = std::max(most_m, m);
+  }
+  if (!(least_m <= most_m)) return unsolved("the main line was not solved as it was measured");
+  return (least_m + most_m) / 2;
 }
 
 SupportOffset offset_from_support(const Rig& rig, Point3 at) {

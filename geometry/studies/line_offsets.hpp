@@ -18,6 +18,10 @@ struct LineOffset {
 /// measure from.
 Solved<LineOffset> offset_from_line(const Rig&, Point3, mainline::Weather = mainline::Weather::measured);
 
+/// What a tape laid along the bare main line reads between two chainages, at the temperature it was measured at; the
+/// middle, where the layout leaves its shape open. Not negative. Unsolved as above.
+Solved<double> taped_along_line_m(const Rig&, double from_chainage_m, double to_chainage_m);
+
 /// What a place beyond a support, or at a line that is not solved, can still be measured from: the support nearer to
 /// it, with `up_m` above that and no temperature.
 struct SupportOffset {

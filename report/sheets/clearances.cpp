@@ -13,6 +13,7 @@
 #include "report/tables/tables.hpp"
 #include "report/views/figures.hpp"
 #include "report/views/instant.hpp"
+#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::sheets {
@@ -201,7 +202,7 @@ class InstantFigure {
       all.push_back({{view.of(other_at())}, tables::thing(rig_, passing_.other), Layer::text, 2, small_cap_mm});
     all.push_back({{view.of(instant_.rider)}, "main line", Layer::text, 0.6, small_cap_mm});
     for (const views::MemberSeen& member : scene.members) {
-      Callout name{{}, views::member_words(rig_.layout, member.index), Layer::text, 0, small_cap_mm};
+      Callout name{{}, words::member_words(rig_.layout, member.index), Layer::text, 0, small_cap_mm};
       for (const double share : {0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.6, 0.8})
         if (const Point3 p = member.seen_to(share);
             std::abs(frame().chainage_m(p) - frame().chainage_m(instant_.rider)) <= reach_m)

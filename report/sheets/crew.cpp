@@ -5,7 +5,7 @@
 
 #include "geometry/studies/set_out_points.hpp"
 #include "report/sheets/blocks.hpp"
-#include "report/sheets/crew_parts.hpp"
+#include "report/sheets/crew_words.hpp"
 #include "report/sheets/furniture.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/cautions.hpp"
@@ -20,6 +20,7 @@ using namespace drawing;
 namespace {
 
 using crew::Part;
+using crew::SeenMark;
 
 PaperSize upright(PaperSize paper) {
   return paper == PaperSize::ansi_b || paper == PaperSize::letter ? PaperSize::letter : PaperSize::a4;
@@ -55,8 +56,8 @@ class Flow {
     out_.push_back({"Crew sheet " + id_, paper_.width_mm, paper_.height_mm, {}, true});
     field_ = paper_.field();
     const Box strip = title_strip(paper_);
-    // Under every page, so that none goes up a pole without them.
-    const Part cautions = crew::text("", {std::string(words::cautions()[0]), std::string(words::cautions()[1])});
+    // Under every page, so that none goes up a pole without it; the strip says what the page is not.
+    const Part cautions = crew::text("", {std::string(words::cautions()[1])});
     const double caution = cautions.height(canvas(), field_.width());
     cautions.draw(canvas(), {field_.left, strip.top + 3, field_.right, strip.top + 3 + caution});
     field_.bottom = strip.top + caution + 3 + gap_mm;
@@ -81,23 +82,37 @@ std::string joined(const std::vector<std::string>& all) {
   return text;
 }
 
-/// What is said of one anchor, and of the brake unit.
+/// What stands on the pages of one heading; its own mark first.
+struct Group {
+  std::string id, mark;
+  std::vector<std::string> there;
+  std::vector<SeenMark> marks;
+  std::vector<crew::Turned> turned;
+  std::vector<Part> checks;  ///< what is not set out, but measured
+};
+
 class Crew {
  public:
   Crew(const Dossier& dossier, const Style& style, const Office& office)
-      : rig_(dossier.judged.rig), style_(style), office_(office), points_(set_out_points(rig_)) {}
+      : rig_(dossier.judged.rig), layout_(rig_.layout), style_(style), office_(office), points_(set_out_points(rig_)) {}
 
   std::vector<Sheet> take() {
-    for (std::size_t anchor = 0; anchor < rig_.layout.anchors.size(); ++anchor) page_of(anchor);
+    rest_mark();
+    for (std::size_t anchor = 0; anchor < layout_.anchors.size(); ++anchor) pages_of(at_anchor(anchor));
+    if (!unit_within_reach()) pages_of(unit());
     return std::move(out_);
   }
 
  private:
-  struct Seen {
-    const SetOutPoint* point{};
-    Solved<LineOffset> from_line;
-    Point3 at() const { return *point->at; }
-  };
+  std::string distance(double m) const { return words::travel(m, style_); }
+  const Anchor& anchor_of(AnchorId anchor) const { return layout_.anchors.at(static_cast<std::size_t>(anchor)); }
+
+  /// Whether who stands at its anchor reaches the unit's outlet too; else it has a page of its own.
+  bool unit_within_reach() const {
+    constexpr double reach_m = 1;  // of an arm and a rule
+    const BrakeUnit& unit = layout_.brake_unit;
+    return norm(unit.outlet.value - anchor_of(unit.on).position.value) <= reach_m;
+  }
 
   bool stands_at(const SetOutPoint& point, AnchorId anchor) const {
     const auto index = static_cast<std::size_t>(point.item.index);
@@ -107,25 +122,16 @@ class Crew {
         return index == static_cast<std::size_t>(anchor);
       case Mark::axle_centre:
       case Mark::swivel_eye:
-        return rig_.layout.sheaves.at(index).on == Carrier{anchor};
+        return layout_.sheaves.at(index).on == Carrier{anchor};
       case Mark::foot:
-        return rig_.layout.members.at(index).anchor == anchor;
+        return layout_.members.at(index).anchor == anchor;
       case Mark::outlet:
-        return rig_.layout.brake_unit.on == anchor;
+        return layout_.brake_unit.on == anchor && unit_within_reach();
       case Mark::rest_mark:
         return false;
     }
     return false;
   }
-
-  /// The main line hangs from it, so that nothing can be measured from the line before it stands.
-  bool holds_main_line(AnchorId anchor) const {
-    const MainLine& line = rig_.layout.main_line;
-    return anchor == line.from || anchor == line.to;
-  }
-
-  std::string distance(double m) const { return words::travel(m, style_); }
-  std::string id_of(AnchorId anchor) const { return rig_.layout.anchors.at(static_cast<std::size_t>(anchor)).id; }
 
   std::vector<crew::Entry> offsets(const LineOffset& o, const std::string& up_from) const {
     const auto up = words::up_of(o.up_m, style_), across = words::across_of(o.across_m, style_),
@@ -133,105 +139,163 @@ class Crew {
     return {{up.side + up_from, up.distance}, {across.side, across.distance}, {rest.side, rest.distance}};
   }
 
-  /// By coordinates, and the other support beneath.
-  Part support(AnchorId anchor, Point3 at) const {
-    const MainLine& line = rig_.layout.main_line;
-    const auto& axes = rig_.layout.site.axes;
+  /// From the main line where it is measured from there, else from its nearer support.
+  Part numbers(const std::string& name, const std::string& words, Point3 at, bool from_line, double cap_mm) const {
+    const std::string coordinates = words::shown(layout_, at, style_);
+    if (const auto offset = offset_from_line(rig_, at); offset && from_line)
+      return crew::entries(name, words, offsets(*offset, ""), coordinates, cap_mm);
+    const SupportOffset seen = offset_from_support(rig_, at);
+    return crew::entries(name, words, offsets(seen.offset, ", from " + anchor_of(seen.support).id.value), coordinates,
+                         cap_mm);
+  }
+
+  /// Of a support of the main line: by coordinates, and the other support beneath.
+  Part support(AnchorId anchor) const {
+    const MainLine& line = layout_.main_line;
+    const auto& axes = layout_.site.axes;
     const bool start = anchor == line.from;
+    const Point3 at = anchor_of(anchor).position;
     const auto rise = words::up_of(start ? rig_.frame.rise_m : -rig_.frame.rise_m, style_);
-    return crew::entries("", "", {{axes[0], distance(at.x)}, {axes[1], distance(at.y)}, {axes[2], distance(at.z)}},
-                         fmt::format("To the other support, {}: level {}, {} {}", id_of(start ? line.to : line.from),
-                                     distance(rig_.frame.span_m), rise.side, rise.distance),
-                         crew::greatest_number_cap_mm);
+    return crew::entries(
+        "", "", {{axes[0], distance(at.x)}, {axes[1], distance(at.y)}, {axes[2], distance(at.z)}},
+        fmt::format("To the other support, {}: level {}, {} {}", anchor_of(start ? line.to : line.from).id.value,
+                    distance(rig_.frame.span_m), rise.side, rise.distance),
+        crew::greatest_number_cap_mm);
   }
 
-  Part numbers(const Seen& mark, bool first) const {
-    const std::string name = first ? "" : mark.point->id, what = first ? "" : words::mark_of(rig_.layout, *mark.point);
-    const double cap = first ? crew::greatest_number_cap_mm : crew::number_cap_mm;
-    const std::string coordinates = words::shown(rig_.layout, mark.at(), style_);
-    if (mark.from_line) return crew::entries(name, what, offsets(*mark.from_line, ""), coordinates, cap);
-    const SupportOffset seen = offset_from_support(rig_, mark.at());
-    return crew::entries(name, what, offsets(seen.offset, ", from " + id_of(seen.support)), coordinates, cap);
-  }
-
-  /// What the numbers are measured from.
-  std::vector<std::string> measured_from(const std::vector<Seen>& marks) const {
-    std::vector<std::string> all;
-    // What holds for several marks is said once.
-    for (std::size_t i = 0; i < marks.size();) {
-      if (marks[i].from_line) {
-        ++i;
-        continue;
-      }
-      const std::string& why = marks[i].from_line.error().why;
-      std::string ids;
-      for (; i < marks.size() && !marks[i].from_line && marks[i].from_line.error().why == why; ++i)
-        ids += (ids.empty() ? "" : ", ") + marks[i].point->id;
-      all.push_back(fmt::format("{}: not measured from the main line: {}.", ids, why));
+  /// Sheaves that are turned or hung here, and the way out of the unit.
+  void add_turned(AnchorId anchor, Group& group) const {
+    for (std::size_t i = 0; i < layout_.sheaves.size(); ++i) {
+      const Sheave& sheave = layout_.sheaves[i];
+      if (sheave.on != Carrier{anchor}) continue;
+      if (sheave.mount == Mount::fixed) group.turned.push_back(crew::axle_of(rig_, sheave));
+      if (sheave.mount == Mount::swivel) group.turned.push_back(crew::swivel_of(rig_, sheave));
+      if (sheave.mount != Mount::fixed) add_check(i, group);
     }
-    const auto seen = std::find_if(marks.begin(), marks.end(), [](const Seen& mark) { return mark.from_line; });
-    if (seen != marks.end()) add_heights(*seen, all);
-    if (seen != marks.end() || marks.size() > 1 || !holds_main_line(static_cast<AnchorId>(marks[0].point->item.index)))
-      all.push_back(
-          "LEFT and RIGHT: level and square to the main line, looking toward the landing. UPSTREAM and DOWNSTREAM: "
-          "level along it, from the rest mark.");
+    if (layout_.brake_unit.on == anchor && unit_within_reach()) group.turned.push_back(crew::outlet_of(rig_));
+  }
+
+  /// Where the centre of a sheave on a mount comes to lie.
+  void add_check(std::size_t sheave, Group& group) const {
+    const Sheave& hung = layout_.sheaves[sheave];
+    const std::string mount = tables::mount_of(layout_, hung, style_);
+    group.there.push_back(fmt::format("Sheave {}: {}; its plane follows its line", hung.id.value, with_minus(mount)));
+    const Item item{Item::Kind::sheave, static_cast<int>(sheave)};
+    const auto body = std::find(rig_.bodies.begin(), rig_.bodies.end(), item);
+    if (body == rig_.bodies.end()) return;
+    if (const auto centre = tables::centre_at_rest(rig_, static_cast<std::size_t>(body - rig_.bodies.begin())))
+      group.checks.push_back(numbers(hung.id, "check, not set out: its centre at rest tension, trolley at its mark",
+                                     *centre, true, crew::number_cap_mm));
+  }
+
+  Group at_anchor(std::size_t index) const {
+    const AnchorId anchor{static_cast<unsigned short>(index)};
+    Group group{layout_.anchors[index].id, {}, {}, {}, {}, {}};
+    for (const SetOutPoint& point : points_)
+      if (point.at && stands_at(point, anchor))
+        group.marks.push_back({&point, crew::holds_main_line(layout_, anchor)
+                                           ? unsolved("it is not hung before its supports stand")
+                                           : offset_from_line(rig_, *point.at)});
+    group.mark = "bearing point: where the load acts";
+    if (const std::string holds = joined(tables::hangs_on(layout_, index)); !holds.empty())
+      group.there.push_back("Holds: " + holds);
+    if (const std::string held = joined(tables::held_by(layout_, index)); !held.empty())
+      group.there.push_back("Held by: " + held);
+    add_turned(anchor, group);
+    return group;
+  }
+
+  Group unit() const {
+    const auto outlet = std::find_if(points_.begin(), points_.end(),
+                                     [](const SetOutPoint& point) { return point.mark == Mark::outlet; });
+    return {outlet->id,
+            words::mark_of(layout_, *outlet),
+            {"On: anchor " + anchor_of(layout_.brake_unit.on).id.value},
+            {{&*outlet, offset_from_line(rig_, *outlet->at)}},
+            {crew::outlet_of(rig_)},
+            {}};
+  }
+
+  void pages_of(const Group& group) {
+    Flow flow(office_, out_, group.id, group.mark, group.there);
+    const SeenMark& own = group.marks.front();
+    const auto anchor = static_cast<AnchorId>(own.point->item.index);
+    const bool by_coordinates = own.point->item.kind == Item::Kind::anchor && crew::holds_main_line(layout_, anchor);
+    flow.put(by_coordinates ? support(anchor)
+                            : numbers("", "", own.at(), own.from_line.has_value(), crew::greatest_number_cap_mm));
+    flow.put(crew::text("", crew::measured_from(rig_, group.marks, style_)));
+    std::vector<views::SketchedMark> sketched;
+    for (const SeenMark& mark : group.marks)
+      if (mark.from_line) sketched.push_back({mark.point->id, *mark.from_line});
+    if (own.from_line) flow.put(crew::sketches(sketched, rig_.frame.rise_m < 0, style_));
+    for (const SeenMark& mark : group.marks)
+      if (&mark != &own)
+        flow.put(numbers(mark.point->id, words::mark_of(layout_, *mark.point), mark.at(), mark.from_line.has_value(),
+                         crew::number_cap_mm));
+    for (const Part& check : group.checks) flow.put(check);
+    for (std::size_t i = 0; i < group.turned.size(); i += 2)
+      flow.put(crew::lies({group.turned.begin() + static_cast<std::ptrdiff_t>(i),
+                           group.turned.begin() + static_cast<std::ptrdiff_t>(std::min(i + 2, group.turned.size()))},
+                          rig_.frame, layout_.site.axes[1]));
+    flow.put(crew::text("HOW FAR OFF IT MAY STAND", {"Windows not computed: set out to the numbers."}));
+    flow.put(crew::signatures());
+  }
+
+  /// A mark on the main line: by tapes laid along it and by level distances.
+  Part on_line(const std::string& name, const std::string& words, double chainage_m, const std::string& beneath,
+               double cap_mm) const {
+    const Frame& frame = rig_.frame;
+    const MainLine& line = layout_.main_line;
+    const double start_m = frame.chainage_of_origin_m, end_m = start_m + frame.span_m;
+    const std::string &from = anchor_of(line.from).id, &to = anchor_of(line.to).id;
+    const auto taped = taped_along_line_m(rig_, chainage_m, end_m);
+    return crew::entries(name, words,
+                         {{"ALONG THE LINE, from " + to, taped ? distance(*taped) : "unknown"},
+                          {"LEVEL, from " + to, distance(end_m - chainage_m)},
+                          {"LEVEL, from " + from, distance(chainage_m - start_m)}},
+                         beneath, cap_mm);
+  }
+
+  /// The supports, and what is marked between them, from upstream on.
+  std::vector<views::MarkOnLine> marks_on_line(const std::string& rest) const {
+    const double rest_m = layout_.brake_trolley.rest_m;
+    const MainLine& line = layout_.main_line;
+    std::vector<std::pair<double, views::MarkOnLine>> marks{{rest_m, {rest, "rest mark"}}};
+    if (layout_.backup_brake) marks.push_back({layout_.backup_brake->engages_m, {"backup", "backup brake"}});
+    std::stable_sort(marks.begin(), marks.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<views::MarkOnLine> all{{anchor_of(line.from).id, "support"}};
+    for (auto& mark : marks) all.push_back(std::move(mark.second));
+    all.push_back({anchor_of(line.to).id, "support"});
     return all;
   }
 
-  /// What line a height is measured from, and what would be measured on a colder and a warmer day.
-  void add_heights(const Seen& mark, std::vector<std::string>& all) const {
-    const LineOffset& offset = *mark.from_line;
-    std::string sentence = fmt::format(
-        "UP and DOWN: plumb from the centre of the bare main line at {}, with no rider and no trolley on it; the line "
-        "is {} thick.",
-        degrees(offset.temperature_K, style_),
-        words::shown(rig_.layout.main_line.diameter_m, Dimension::length, style_));
-    if (offset.open_m > 0)
-      sentence += fmt::format(" Its height is known to {} either way only.",
-                              words::shown(offset.open_m, Dimension::length, style_));
-    all.push_back(std::move(sentence));
-    const auto cold = offset_from_line(rig_, mark.at(), mainline::Weather::cold),
-               warm = offset_from_line(rig_, mark.at(), mainline::Weather::warm);
-    if (!cold || !warm) return;
-    const auto in = [&](const LineOffset& o) {
-      const auto up = words::up_of(o.up_m, style_);
-      return fmt::format("{} {} at {}", up.side, up.distance, degrees(o.temperature_K, style_));
-    };
-    all.push_back(fmt::format("The same mark {} on another day: {}, {}.", mark.point->id, in(*cold), in(*warm)));
-  }
-
-  std::vector<Seen> marks_at(AnchorId anchor) const {
-    std::vector<Seen> marks;
-    for (const SetOutPoint& point : points_)
-      if (point.at && stands_at(point, anchor))
-        marks.push_back({&point, holds_main_line(anchor)
-                                     ? unsolved("the main line is not hung before its supports stand")
-                                     : offset_from_line(rig_, *point.at)});
-    return marks;
-  }
-
-  void page_of(std::size_t index) {
-    const AnchorId anchor{static_cast<unsigned short>(index)};
-    const std::vector<Seen> marks = marks_at(anchor);
-    const Seen& first = marks.front();
-    std::vector<std::string> there;
-    if (const std::string holds = joined(tables::hangs_on(rig_.layout, index)); !holds.empty())
-      there.push_back("Holds: " + holds);
-    if (const std::string held = joined(tables::held_by(rig_.layout, index)); !held.empty())
-      there.push_back("Held by: " + held);
-    Flow flow(office_, out_, id_of(anchor), words::mark_of(rig_.layout, *first.point), there);
-    flow.put(holds_main_line(anchor) ? support(anchor, first.at()) : numbers(first, true));
-    flow.put(crew::text("", measured_from(marks)));
-    std::vector<views::SketchedMark> sketched;
-    for (const Seen& mark : marks)
-      if (mark.from_line) sketched.push_back({mark.point->id, *mark.from_line});
-    if (first.from_line) flow.put(crew::sketches(sketched, rig_.frame.rise_m < 0, style_));
-    for (const Seen& mark : marks)
-      if (&mark != &first) flow.put(numbers(mark, false));
+  void rest_mark() {
+    const BrakeTrolley& trolley = layout_.brake_trolley;
+    const auto rest = std::find_if(points_.begin(), points_.end(),
+                                   [](const SetOutPoint& point) { return point.mark == Mark::rest_mark; });
+    Flow flow(office_, out_, rest->id, words::mark_of(layout_, *rest),
+              {"Set out before all marks that are measured from it"});
+    flow.put(on_line("", "", trolley.rest_m, rest->at ? words::shown(layout_, *rest->at, style_) : "",
+                     crew::greatest_number_cap_mm));
+    std::vector<std::string> from;
+    const double end_m = rig_.frame.chainage_of_origin_m + rig_.frame.span_m;
+    if (const auto taped = taped_along_line_m(rig_, trolley.rest_m, end_m); !taped)
+      from.push_back(fmt::format("Along the line: unknown: {}.", taped.error().why));
+    from.push_back(fmt::format(
+        "ALONG THE LINE: a tape laid on the bare main line at {}, from the bearing point, with no rider and no trolley "
+        "on it. LEVEL: in plan, between plumb lines.",
+        degrees(layout_.main_line.at_temperature_K, style_)));
+    flow.put(crew::text("", from));
+    flow.put(crew::main_line_sketch(marks_on_line(rest->id)));
+    if (layout_.backup_brake)
+      flow.put(on_line("backup", "where the backup brake engages: " + layout_.backup_brake->description.value,
+                       layout_.backup_brake->engages_m, "", crew::number_cap_mm));
+    flow.put(crew::text("HOW FAR OFF IT MAY STAND", {"Windows not computed: set out to the numbers."}));
     flow.put(crew::signatures());
   }
 
   const Rig& rig_;
+  const Layout& layout_;
   const Style& style_;
   const Office& office_;
   std::vector<SetOutPoint> points_;

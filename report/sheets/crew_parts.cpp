@@ -190,57 +190,84 @@ Part sketches(std::vector<views::SketchedMark> marks, bool falls, const Style& s
 
 namespace {
 
-/// Looking down: the site's y axis and the main line as thin arrows, the direction as a bold one.
-void draw_compass(const Canvas& canvas, const Box& box, const Turned& turned, const Frame& frame,
-                  const std::string& y_axis) {
+constexpr double compass_mm = 30, name_pitch = pitch * name_cap_mm;
+
+void bold_arrow(const Canvas& canvas, Paper from, Paper to) {
+  constexpr double head_mm = 5;
+  const Paper along = to - from;
+  const double angle = std::atan2(along.y_mm, along.x_mm);
+  canvas.line({from, to - polar(0.8 * head_mm, angle)}, {extra_mm, LineType::continuous, Layer::sheaves});
+  arrowhead(canvas, to, angle, Layer::sheaves, head_mm);
+}
+
+/// Looking down, the site's y axis up the page: the main line toward the landing as a thin arrow, the direction as a
+/// bold one.
+void draw_compass(const Canvas& canvas, const Box& box, const Turned& turned, const Frame& frame) {
   const Paper c = box.centre();
-  const double r = std::min(box.width(), box.height()) / 2 - 2 * cap_mm;
+  const double r = std::min(box.width(), box.height()) / 2 - 1;
   const auto on_paper = [](Vec3 v) { return Paper{v.x, v.y}; };
-  const Pen thin{narrow_mm, LineType::continuous, Layer::symbols}, bold{extra_mm, LineType::continuous, Layer::sheaves};
+  const Pen thin{narrow_mm, LineType::continuous, Layer::symbols};
   canvas.circle(c, r, {hair_mm, LineType::continuous, Layer::symbols});
-  const auto named = [&](Paper along, const std::string& name) {
-    arrow(canvas, c, c + r * along, thin);
-    const double off = cap_mm / 2 + 0.8 + std::abs(along.x_mm) * canvas.width(name, cap_mm) / 2;
-    canvas.text(c + (r + off) * along - Paper{0, cap_mm / 2}, name, cap_mm, Layer::symbols, Align::centre);
-  };
-  named({0, 1}, y_axis.substr(0, 1));
-  named(on_paper(frame.along), "line");
+  const Paper line = r * on_paper(frame.along);
+  arrow(canvas, c - line, c + line, thin);
+  constexpr double upright = 0.05;
   const Paper toward = on_paper(turned.direction);
-  if (!(length(toward) > 0.05)) return;
+  if (!(length(toward) > upright))
+    return canvas.circle(c, 1.5, {extra_mm, LineType::continuous, Layer::sheaves}, Fill::ink);
   const Paper out = 0.8 * r / length(toward) * toward;
-  arrow(canvas, turned.axle ? c - out : c, c + out, bold);
-  if (turned.axle) {
-    // The sheave as it is seen from above: a narrow box square to its axle.
-    const Paper a = 0.12 * out, b = 0.55 * left_of(out);
-    canvas.outline({c - a - b, c + a - b, c + a + b, c - a + b}, {wide_mm, LineType::continuous, Layer::sheaves},
-                   Fill::paper);
-  }
+  bold_arrow(canvas, turned.axle ? c - out : c, c + out);
+  if (!turned.axle) return;
+  // The sheave as it is seen from above: a narrow box square to its axle.
+  const Paper a = 0.12 * out, b = 0.55 * left_of(out);
+  canvas.outline({c - a - b, c + a - b, c + a + b, c - a + b}, {wide_mm, LineType::continuous, Layer::sheaves},
+                 Fill::paper);
 }
 
 }  // namespace
 
-Part lies(std::vector<Turned> all, const Frame& frame, std::string y_axis) {
-  constexpr double height_mm = 42;
-  return {[](const Canvas&, double) { return height_mm; },
-          [all = std::move(all), frame, y_axis = std::move(y_axis)](const Canvas& canvas, const Box& box) {
-            const double step = box.width() / static_cast<double>(std::max<std::size_t>(2, all.size()));
+Part lies(std::vector<Turned> all, const Frame& frame, const std::string& y_axis) {
+  const std::string key = "thin: toward the landing; up: " + y_axis;
+  // Two abreast whether there are two or not: what stands alone is no wider.
+  const auto words_width = [](double width) { return width / 2 - 2 * inset_mm - compass_mm - 2; };
+  const auto height = [all, words_width](const Canvas& canvas, double width) {
+    double most = 0;
+    for (const Turned& turned : all) {
+      double lines = 0;
+      for (const std::string& words : turned.words)
+        lines += static_cast<double>(canvas.wrap(words, cap_mm, words_width(width)).size());
+      most = std::max(most, lines * pitch * cap_mm);
+    }
+    return 2 * inset_mm + name_pitch + std::max(compass_mm, most) + 1.5 * cap_mm;
+  };
+  return {height, [all, frame, key, words_width](const Canvas& canvas, const Box& box) {
             for (std::size_t i = 0; i < all.size(); ++i) {
-              const Box field{box.left + static_cast<double>(i) * step, box.bottom,
-                              box.left + static_cast<double>(i + 1) * step, box.top};
+              const double left = box.left + static_cast<double>(i) * box.width() / 2;
+              const Box field{left, box.bottom, left + box.width() / 2, box.top}, in = field.grown(-inset_mm);
               canvas.box(field, rule);
-              const Box in = field.grown(-inset_mm);
-              const double wide = 0.46 * in.width();
-              draw_compass(canvas, {in.left, in.bottom, in.left + wide, in.top}, all[i], frame, y_axis);
-              canvas.text({in.left + wide + 1, in.top - name_cap_mm}, all[i].name, name_cap_mm, Layer::text);
-              double y = in.top - pitch * name_cap_mm;
+              canvas.text({in.left, in.top - name_cap_mm}, canvas.fitted(all[i].name, name_cap_mm, in.width()),
+                          name_cap_mm, Layer::text);
+              const double top = in.top - name_pitch;
+              const Box compass{in.left, top - compass_mm, in.left + compass_mm, top};
+              draw_compass(canvas, compass, all[i], frame);
+              double y = top;
               for (const std::string& words : all[i].words)
-                y = write(canvas, canvas.wrap(words, cap_mm, in.width() - wide - 1), cap_mm, in.left + wide + 1, y);
+                y = write(canvas, canvas.wrap(words, cap_mm, words_width(box.width())), cap_mm, compass.right + 2, y);
+              canvas.text({in.left, in.bottom}, canvas.fitted(key, cap_mm, in.width()), cap_mm, Layer::text);
             }
           }};
 }
 
+Part main_line_sketch(std::vector<views::MarkOnLine> marks) {
+  constexpr double height_mm = 46;
+  return {[](const Canvas&, double) { return height_mm; },
+          [marks = std::move(marks)](const Canvas& canvas, const Box& box) {
+            canvas.box(box, rule);
+            views::draw_main_line_sketch(canvas, box.grown(-inset_mm), marks);
+          }};
+}
+
 Part signatures() {
-  constexpr double height_mm = 16;
+  constexpr double height_mm = 15;
   return {[](const Canvas&, double) { return height_mm; },
           [](const Canvas& canvas, const Box& box) {
             const std::pair<double, const char*> fields[] = {

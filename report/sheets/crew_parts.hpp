@@ -36,14 +36,18 @@ Part text(std::string heading, std::vector<std::string> sentences);
 /// Both sketches side by side.
 Part sketches(std::vector<views::SketchedMark>, bool falls, const Style&);
 
-/// A direction in plan as an arrow beside the main line's and the site's y axis, and its lie in words.
+/// The main line's supports and what is marked between them; the first and the last are the supports.
+Part main_line_sketch(std::vector<views::MarkOnLine>);
+
+/// A direction in plan as a bold arrow, beside the main line as a thin one, and its lie in words.
 struct Turned {
   std::string name;
   std::vector<std::string> words;
-  Vec3 direction;  ///< site frame
-  bool axle{};     ///< drawn through, with the sheave's plane square to it
+  Vec3 direction;  ///< site frame, unit
+  bool axle{};     ///< drawn through, with the sheave square to it
 };
-Part lies(std::vector<Turned>, const Frame&, std::string y_axis);
+/// At most two, side by side.
+Part lies(std::vector<Turned>, const Frame&, const std::string& y_axis);
 
 /// Who set it out and who checked it, to be written in.
 Part signatures();

@@ -7,6 +7,7 @@
 #include "report/sheets/blocks.hpp"
 #include "report/views/figures.hpp"
 #include "report/views/rig_symbols.hpp"
+#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::sheets {
@@ -52,7 +53,7 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
 /// What of a member the views leave out.
 std::string beyond_the_break(const Rig& rig, const views::MemberSeen& member, const Style& style) {
   const bool both = member.in_elevation < 1 && member.in_plan < 1;
-  std::string name = views::member_words(rig.layout, member.index);
+  std::string name = words::member_words(rig.layout, member.index);
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
   return fmt::format("{}, broken off in {}, is {} long and runs on to {}.", name,
                      both                 ? "both views"
@@ -103,7 +104,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     for (std::size_t m = 0; m < layout.members.size(); ++m)
       if (layout.members[m].anchor == static_cast<AnchorId>(i))
         held += fmt::format("{}{}", held.empty() ? ", and with it " : ", ",
-                            views::member_words(layout, static_cast<int>(m)));
+                            words::member_words(layout, static_cast<int>(m)));
     all.push_back(fmt::format("Anchor {} stands outside the views, at chainage {}{}.", anchor.id.value,
                               views::figure(dossier.judged.rig.frame.chainage_m(anchor.position), style), held));
   }

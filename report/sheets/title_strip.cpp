@@ -62,10 +62,12 @@ void draw_title_strip(const Canvas& canvas, const Stationery& s, const Layout& l
   const Box status{strip.left, row(3).top, strip.right, strip.top};
   canvas.box(status, rule);
   const bool approved = project.approver && !project.approver->value.empty();
-  const double cap = approved ? cap_mm : title_cap_mm;
-  canvas.text({status.left + inset_mm, status.centre().y_mm - cap / 2},
-              approved ? "Calculation aid, not an approval" : "NOT FOR CONSTRUCTION: no approver is named", cap,
-              approved ? layer : Layer::cautions);
+  const double middle = status.centre().y_mm;
+  if (!approved)
+    canvas.text({status.left + inset_mm, middle - title_cap_mm / 2}, "NOT FOR CONSTRUCTION", title_cap_mm,
+                Layer::cautions);
+  canvas.text({status.right - inset_mm, middle - cap_mm / 2}, "Calculation aid, not an approval", cap_mm, layer,
+              Align::right);
   canvas.box(strip, {wide_mm, LineType::continuous, layer});
 }
 

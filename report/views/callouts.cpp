@@ -56,7 +56,7 @@ std::vector<Paper> on_member(const View& view, const MemberSeen& member, Facing 
   return targets;
 }
 std::string member_name(const Layout& layout, const MemberSeen& member) {
-  std::string name = member_words(layout, member.index);
+  std::string name = words::member_words(layout, member.index);
   name.front() = static_cast<char>(name.front() - 'a' + 'A');
   return name;
 }

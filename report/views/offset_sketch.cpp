@@ -245,4 +245,30 @@ void draw_side_sketch(const Canvas& canvas, const Box& box, const std::vector<Sk
   write_beside(canvas, words::up_of(marks.front().offset.up_m, style), low, high, area, to_left, obstacles);
 }
 
+void draw_main_line_sketch(const Canvas& canvas, const Box& box, const std::vector<MarkOnLine>& marks) {
+  const Box area = headed(canvas, box, "THE BARE MAIN LINE, FROM THE RIGHT-HAND SIDE", "UPSTREAM", "LANDING");
+  constexpr double mast_mm = 12, text_mm = 3.4 * cap_mm, sag_mm = 5, pitch = 1.6;
+  const double ground = area.bottom + text_mm, top = ground + mast_mm;
+  const auto last = static_cast<double>(marks.size() - 1);
+  const double inset = area.width() / (2 * (last + 1)), width = area.width() / (last + 1);
+  const auto at = [&](double share) {
+    return Paper{area.left + inset + share * (area.width() - 2 * inset), top - 4 * sag_mm * share * (1 - share)};
+  };
+  std::vector<Paper> line;
+  constexpr int pieces = 60;
+  for (int i = 0; i <= pieces; ++i) line.push_back(at(static_cast<double>(i) / pieces));
+  canvas.line(simplified(line), bold);
+  for (std::size_t i = 0; i < marks.size(); ++i) {
+    const Paper place = at(static_cast<double>(i) / last);
+    const bool support = i == 0 || i + 1 == marks.size();
+    if (support) canvas.line({{place.x_mm, ground}, place}, mark_pen);
+    if (support) draw_mark(canvas, place, true);
+    if (!support) canvas.line({place - Paper{0, 3}, place + Paper{0, 3}}, bold);
+    const std::string id = canvas.fitted(marks[i].id, cap_mm, width - 2),
+                      words = canvas.fitted(marks[i].words, cap_mm, width - 2);
+    canvas.text({place.x_mm, ground - pitch * cap_mm}, id, cap_mm, Layer::text, Align::centre);
+    canvas.text({place.x_mm, ground - 2 * pitch * cap_mm}, words, cap_mm, Layer::text, Align::centre);
+  }
+}
+
 }  // namespace fairlead::views

@@ -20,4 +20,11 @@ void draw_section_sketch(const drawing::Canvas&, const drawing::Box&, const std:
 void draw_side_sketch(const drawing::Canvas&, const drawing::Box&, const std::vector<SketchedMark>&, bool falls,
                       const Style&);
 
+/// A support of the main line, or a mark on it, and what is written of it.
+struct MarkOnLine {
+  std::string id, words;
+};
+/// The main line from support to support with its marks between, in their order and even steps; at least both supports.
+void draw_main_line_sketch(const drawing::Canvas&, const drawing::Box&, const std::vector<MarkOnLine>&);
+
 }  // namespace fairlead::views

@@ -150,9 +150,6 @@ std::vector<MemberReach> member_reaches(const Rig&);
 /// Sheaves on mounts stand where they hang in the scene's pose at rest, in place of wherever they stood before.
 void settle_mounted(Scene&);
 
-/// "guy G1", "pole P1".
-std::string member_words(const Layout&, int member);
-
 /// The redirect that the line from the trolley meets first.
 const SheaveSeen* first_redirect(const Scene&);
 

@@ -3,7 +3,6 @@
 #include <array>
 #include <initializer_list>
 
-#include "geometry/layout/member_fields.hpp"
 #include "report/views/scene_parts.hpp"
 
 namespace fairlead::views {
@@ -73,13 +72,6 @@ void see_members(const Rig& rig, const MemberReach& reach, Scene& scene) {
     scene.members.push_back(
         {index, from, member.to, shown.share(a, b, {along, up}), shown.share(a, b, {along, across})});
   });
-}
-
-std::string member_words(const Layout& layout, int index) {
-  const Member& member = layout.members[static_cast<std::size_t>(index)];
-  for (const auto& choice : choices_of<MemberKind>)
-    if (choice.value == member.kind) return std::string(choice.word) + " " + member.id.value;
-  return member.id.value;
 }
 
 }  // namespace fairlead::views

@@ -19,7 +19,7 @@ std::string mark_of(const Layout& layout, const SetOutPoint& point) {
     case Mark::swivel_eye:
       return "eye that " + what + " swivels about";
     case Mark::foot:
-      return "far end of " + what + ": where it is fixed";
+      return "far end of " + member_words(layout, point.item.index) + ": where it is fixed";
     case Mark::outlet:
       return "outlet of the brake unit: where its line leaves it";
     case Mark::rest_mark:

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "geometry/layout/items.hpp"
+#include "geometry/layout/member_fields.hpp"
 
 namespace fairlead::words {
 namespace {
@@ -60,6 +61,13 @@ std::string_view kind_of(Item::Kind kind) {
 std::string name_of(const Layout& layout, Item item) {
   const std::string* id = given_id(layout, item);
   return id ? fmt::format("{} {}", kind_of(item.kind), *id) : std::string(kind_of(item.kind));
+}
+
+std::string member_words(const Layout& layout, int index) {
+  const Member& member = layout.members[static_cast<std::size_t>(index)];
+  for (const auto& choice : choices_of<MemberKind>)
+    if (choice.value == member.kind) return std::string(choice.word) + " " + member.id.value;
+  return member.id.value;
 }
 
 std::string id_of(const Layout& layout, Item item) {

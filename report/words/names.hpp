@@ -11,6 +11,8 @@ namespace fairlead::words {
 std::string name_of(const Layout&, Item);
 /// "R1", "A2"; for what there is only one of, its name.
 std::string id_of(const Layout&, Item);
+/// "guy G1", "pole M1": of an index into the members.
+std::string member_words(const Layout&, int index);
 /// "sheave", "main line", "brake unit".
 std::string_view kind_of(Item::Kind);
 

@@ -139,6 +139,36 @@ TEST(LineOffset, BeyondASupportTheSupportItselfIsMeasuredFrom) {
   }
 }
 
+// Closed form: between its supports the bare line is its unstretched length and the stretch, the integral of T c over
+// it; with 18 kN and 11 MN that is 1.6e-3 of it, the tension within 2 % of 18 kN. The parts must add up to the whole.
+TEST(TapedAlongLine, TheWholeIsTheStretchedLengthAndThePartsAddUp) {
+  const Rig& rig = demo_rig();
+  const mainline::State& state = rig.main_line.solved()->states.front();
+  const double whole = *taped_along_line_m(rig, 0, 220);
+  EXPECT_NEAR(whole, state.cable.unstretched_m * (1 + 18e3 / 11e6), 220 * 0.02 * 18e3 / 11e6);
+  EXPECT_NEAR(*taped_along_line_m(rig, 0, 188) + *taped_along_line_m(rig, 188, 220), whole, 1e-9);
+  EXPECT_EQ(*taped_along_line_m(rig, 188, 220), *taped_along_line_m(rig, 220, 188));
+  EXPECT_EQ(*taped_along_line_m(rig, 188, 188), 0);
+  EXPECT_GT(whole, std::hypot(220.0, 11.0)) << "longer than the chord";
+}
+
+// Closed form of a catenary that does not stretch: arc = c (sinh((x2 - x0) / c) - sinh((x1 - x0) / c)). An EA of 1e15 N
+// leaves 2e-11 of the length.
+TEST(TapedAlongLine, AnInextensibleLineHasTheCatenarysArc) {
+  const Rig rig = solve(demo_layout({{"main_line.ea", "'1e9 MN'"}}));
+  const mainline::State& state = rig.main_line.solved()->states.front();
+  const mainline::Piece& piece = state.bare.pieces[0];
+  const double c = piece.H_N / state.cable.weight_N_per_m, x0 = c * std::asinh(piece.V_N / piece.H_N);
+  const double arc = c * (std::sinh((200 - x0) / c) - std::sinh((150 - x0) / c));
+  EXPECT_NEAR(*taped_along_line_m(rig, 150, 200), arc, 1e-8);
+}
+
+TEST(TapedAlongLine, BeyondASupportThereIsNoLineToLayATapeOn) {
+  EXPECT_FALSE(taped_along_line_m(demo_rig(), 188, 221));
+  EXPECT_FALSE(taped_along_line_m(demo_rig(), -1, 188));
+  EXPECT_FALSE(taped_along_line_m(demo_rig(), 188, std::nan("")));
+}
+
 TEST(LineOffset, WithoutAMainLineItSaysWhy) {
   Rig rig = demo_rig();
   rig.main_line = {};

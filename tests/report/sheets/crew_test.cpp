@@ -1,9 +1,14 @@
 // What a crew takes up the pole: nothing hidden, nothing too small to read, every number the solver's own.
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <numbers>
+
 #include "geometry/studies/line_offsets.hpp"
 #include "geometry/studies/set_out_points.hpp"
+#include "report/sheets/crew_words.hpp"
 #include "report/sheets/furniture.hpp"
+#include "report/tables/tables.hpp"
 #include "report/words/cautions.hpp"
 #include "report/words/marks.hpp"
 #include "report/words/numbers.hpp"
@@ -109,10 +114,87 @@ TEST(CrewSheets, EveryAnchorHasAPageAndEveryPageItsNumberItsHashAndTheCautions) 
     const std::string all = everything(pages[i]);
     for (const std::string& text :
          {fmt::format("Sheet {} / {}", i + 1, pages.size()), dossier.judged.rig.layout.sha256.substr(0, 12),
-          std::string("HG-L2-ARR, rev. B"), std::string("NOT FOR CONSTRUCTION"), std::string(words::cautions()[0]),
-          std::string(words::cautions()[1])})
+          std::string("HG-L2-ARR, rev. B"), std::string("NOT FOR CONSTRUCTION"),
+          std::string("Calculation aid, not an approval"), std::string(words::cautions()[1])})
       EXPECT_NE(all.find(text), all.npos) << pages[i].title << ": " << text;
   }
+}
+
+TEST(CrewSheets, EveryMarkThatIsSetOutStandsOnAPageWithItsCoordinates) {
+  std::vector<Dossier> dossiers{solved_only(swivelling_redirect()), solved_only(free_redirect())};
+  for (const char* file : shipped) dossiers.push_back(shipped_one(file));
+  for (const Dossier& dossier : dossiers) {
+    const Rig& rig = dossier.judged.rig;
+    std::string all;
+    for (const Sheet& page : compose_crew(dossier, Style{}, {font()})) all += everything(page);
+    for (const SetOutPoint& point : set_out_points(rig)) {
+      EXPECT_NE(all.find(point.id), all.npos);
+      const auto anchor = static_cast<AnchorId>(point.item.index);
+      if (point.mark == Mark::bearing_point && crew::holds_main_line(rig.layout, anchor)) continue;
+      EXPECT_NE(all.find(words::shown(rig.layout, *point.at, Style{})), all.npos) << point.id;
+    }
+  }
+}
+
+TEST(CrewSheets, TheRestMarkIsTapedAlongTheLineFromTheLandingSupport) {
+  const Dossier dossier = solved_only(demo_layout());
+  const auto pages = compose_crew(dossier, Style{}, {font()});
+  EXPECT_EQ(pages.front().title, "Crew sheet rest") << "what others are measured from comes first";
+  const std::string all = pages_of(pages, "rest");
+  for (const double chainage_m : {188.0, 204.5})
+    for (const double m : {*taped_along_line_m(dossier.judged.rig, chainage_m, 220), 220 - chainage_m, chainage_m})
+      EXPECT_NE(all.find(words::travel(m, Style{})), all.npos) << m;
+}
+
+// Own computation: the demo's main line runs toward (0.8, 0.6), so that the left end of an axle square to it bears
+// atan2(-0.6, 0.8) = -36.87 degrees from north, clockwise.
+TEST(CrewSheets, AnAxleIsToldByItsLeftEndItsAngleWithTheLineAndItsTilt) {
+  const std::string all = pages_of(compose_crew(solved_only(demo_layout()), Style{}, {font()}), "A3");
+  EXPECT_NE(all.find("axle of R1"), all.npos);
+  for (const char* words : {"left end bears 323.1°", "clockwise from north", "square to the main", "level"})
+    EXPECT_NE(all.find(words), all.npos) << words;
+}
+
+TEST(CrewSheets, ATurnedAndTiltedAxleSaysWhichWay) {
+  // Across and along of the demo: (-0.6, 0.8) and (0.8, 0.6); 2 degrees toward the landing, then 3 degrees up.
+  const double turn = 2 * std::numbers::pi / 180, rise = std::tan(3 * std::numbers::pi / 180);
+  const Rig rig = solve(demo_layout());
+  Sheave sheave = rig.layout.sheaves.front();
+  sheave.axle.value = std::cos(turn) * rig.frame.across + std::sin(turn) * rig.frame.along + rise * rig.frame.up;
+  const auto words = crew::axle_of(rig, sheave).words;
+  ASSERT_EQ(words.size(), 3u);
+  EXPECT_EQ(words[1], "left end 2.0° off square, toward the landing");
+  EXPECT_EQ(words[2], "left end 3.0° up");
+  sheave.axle.value = -sheave.axle.value;
+  EXPECT_EQ(crew::axle_of(rig, sheave).words, words) << "whichever end the author wrote";
+}
+
+TEST(CrewSheets, AnglesArePrintedWithoutMinusNoughtOrAFullTurn) {
+  EXPECT_EQ(crew::degrees_of(-1e-5), "0.0°");
+  EXPECT_EQ(crew::degrees_of(2 * std::numbers::pi - 1e-5), "0.0°");
+  EXPECT_EQ(crew::degrees_of(std::numbers::pi / 8), "22.5°");
+}
+
+TEST(CrewSheets, OfAFreeSheaveTheEyeIsSetOutAndTheCentreIsToBeChecked) {
+  const Dossier dossier = solved_only(free_redirect());
+  const std::string all = pages_of(compose_crew(dossier, Style{}, {font()}), "A3");
+  EXPECT_NE(all.find("free on a link of 0.400 m"), all.npos);
+  EXPECT_NE(all.find("check, not set out"), all.npos);
+  const auto centre = tables::centre_at_rest(dossier.judged.rig, 0);
+  ASSERT_TRUE(centre);
+  EXPECT_NE(all.find(words::shown(dossier.judged.rig.layout, *centre, Style{})), all.npos);
+  EXPECT_EQ(all.find("axle of R1"), all.npos) << "nobody turns it";
+}
+
+TEST(CrewSheets, AUnitOutOfReachOfItsAnchorHasAPageOfItsOwn) {
+  EXPECT_EQ(pages_of(compose_crew(solved_only(demo_layout()), Style{}, {font()}), "unit"), "");
+  Layout layout = demo_layout();
+  for (Anchor& anchor : layout.anchors)
+    if (anchor.id.value == "B1") anchor.position.value.z -= 1.5;
+  const auto pages = compose_crew(solved_only(layout), Style{}, {font()});
+  EXPECT_NE(pages_of(pages, "unit").find("outlet of the brake unit"), std::string::npos);
+  EXPECT_EQ(pages_of(pages, "B1").find("outlet"), std::string::npos);
+  for (const Sheet& page : pages) EXPECT_EQ(wrong_with(page, PaperSize::a4), std::vector<std::string>{}) << page.title;
 }
 
 TEST(CrewSheets, WithANamedApproverTheyAreForConstructionAndStillNoApproval) {
