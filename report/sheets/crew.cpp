@@ -94,7 +94,12 @@ struct Group {
 class Crew {
  public:
   Crew(const Dossier& dossier, const Style& style, const Office& office)
-      : rig_(dossier.judged.rig), layout_(rig_.layout), style_(style), office_(office), points_(set_out_points(rig_)) {}
+      : dossier_(dossier),
+        rig_(dossier.judged.rig),
+        layout_(rig_.layout),
+        style_(style),
+        office_(office),
+        points_(set_out_points(rig_)) {}
 
   std::vector<Sheet> take() {
     rest_mark();
@@ -237,7 +242,9 @@ class Crew {
       flow.put(crew::lies({group.turned.begin() + static_cast<std::ptrdiff_t>(i),
                            group.turned.begin() + static_cast<std::ptrdiff_t>(std::min(i + 2, group.turned.size()))},
                           rig_.frame, layout_.site.axes[1]));
-    flow.put(crew::text("HOW FAR OFF IT MAY STAND", {"Windows not computed: set out to the numbers."}));
+    std::vector<std::string> ids;
+    for (const SeenMark& mark : group.marks) ids.push_back(mark.point->id);
+    for (const Part& part : crew::allowances(dossier_, ids, style_)) flow.put(part);
     flow.put(crew::signatures());
   }
 
@@ -290,10 +297,11 @@ class Crew {
     if (layout_.backup_brake)
       flow.put(on_line("backup", "where the backup brake engages: " + layout_.backup_brake->description.value,
                        layout_.backup_brake->engages_m, "", crew::number_cap_mm));
-    flow.put(crew::text("HOW FAR OFF IT MAY STAND", {"Windows not computed: set out to the numbers."}));
+    for (const Part& part : crew::allowances(dossier_, {rest->id}, style_)) flow.put(part);
     flow.put(crew::signatures());
   }
 
+  const Dossier& dossier_;
   const Rig& rig_;
   const Layout& layout_;
   const Style& style_;

@@ -175,6 +175,16 @@ Part text(std::string heading, std::vector<std::string> sentences) {
           }};
 }
 
+Part table(const std::vector<std::string>& headings, std::vector<std::vector<std::string>> rows) {
+  std::vector<Column> columns;
+  for (const std::string& heading : headings) columns.push_back({heading, Align::left, true});
+  const Grid grid("", std::move(columns), std::move(rows), cap_mm);
+  return {[grid](const Canvas& canvas, double width) { return grid.size(canvas, width).height_mm; },
+          [grid](const Canvas& canvas, const Box& box) {
+            grid.draw(canvas, {box.left, box.top}, box.width());
+          }};
+}
+
 Part sketches(std::vector<views::SketchedMark> marks, bool falls, const Style& style) {
   constexpr double height_mm = 68, gap_mm = 4;
   return {[](const Canvas&, double) { return height_mm; },

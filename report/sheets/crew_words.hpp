@@ -22,6 +22,10 @@ bool holds_main_line(const Layout&, AnchorId);
 /// What the numbers of an anchor's marks are measured from; at least one mark, the anchor's own first.
 std::vector<std::string> measured_from(const Rig&, const std::vector<SeenMark>&, const Style&);
 
+/// How far off its place each of these marks may stand while all others are off by as much as they may; or that it was
+/// not computed, or why there is no answer.
+std::vector<Part> allowances(const Dossier&, const std::vector<std::string>& ids, const Style&);
+
 /// "12.5°"; never "-0.0°" nor "360.0°"
 std::string degrees_of(double rad);
 

@@ -186,6 +186,33 @@ TEST(CrewSheets, OfAFreeSheaveTheEyeIsSetOutAndTheCentreIsToBeChecked) {
   EXPECT_EQ(all.find("axle of R1"), all.npos) << "nobody turns it";
 }
 
+TEST(CrewSheets, TheBoxOfAllMarksStandsOnThemOnlyWhereItWasFound) {
+  Dossier dossier = solved_only(demo_layout());
+  const auto a3 = [&] { return pages_of(compose_crew(dossier, Style{}, {font()}), "A3"); };
+  EXPECT_NE(a3().find("Windows not computed: set out to the numbers."), std::string::npos);
+
+  dossier.placement.emplace();
+  dossier.placement->points = set_out_points(dossier.judged.rig);
+  dossier.placement->box = fairlead::unsolved("a check fails as drawn");
+  EXPECT_NE(a3().find("Not known: a check fails as drawn. Set out to the numbers."), std::string::npos);
+
+  ToleranceBox box;
+  double next_m = 0;
+  for (std::size_t p = 0; p < dossier.placement->points.size(); ++p)
+    for (const FrameAxis axis : {FrameAxis::along, FrameAxis::across, FrameAxis::up}) {
+      dossier.placement->axes.push_back({p, axis});
+      box.amount.push_back(next_m += 1e-3);
+    }
+  box.judged = 517;
+  dossier.placement->box = box;
+  const std::string all = a3();
+  EXPECT_NE(all.find("517 combinations judged, between them estimated, not proven."), std::string::npos);
+  // The third mark, after both supports of the main line: its amounts are the seventh to the ninth.
+  EXPECT_NE(all.find("A3 ± 7 mm ± 8 mm ± 9 mm"), std::string::npos) << all;
+  for (const Sheet& page : compose_crew(dossier, Style{}, {font()}))
+    EXPECT_EQ(wrong_with(page, PaperSize::a4), std::vector<std::string>{}) << page.title;
+}
+
 TEST(CrewSheets, AUnitOutOfReachOfItsAnchorHasAPageOfItsOwn) {
   EXPECT_EQ(pages_of(compose_crew(solved_only(demo_layout()), Style{}, {font()}), "unit"), "");
   Layout layout = demo_layout();
