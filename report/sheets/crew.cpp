@@ -244,7 +244,7 @@ class Crew {
                           rig_.frame, layout_.site.axes[1]));
     std::vector<std::string> ids;
     for (const SeenMark& mark : group.marks) ids.push_back(mark.point->id);
-    for (const Part& part : crew::allowances(dossier_, ids, style_)) flow.put(part);
+    flow.put(crew::allowances(dossier_, ids, style_));
     flow.put(crew::signatures());
   }
 
@@ -297,7 +297,7 @@ class Crew {
     if (layout_.backup_brake)
       flow.put(on_line("backup", "where the backup brake engages: " + layout_.backup_brake->description.value,
                        layout_.backup_brake->engages_m, "", crew::number_cap_mm));
-    for (const Part& part : crew::allowances(dossier_, {rest->id}, style_)) flow.put(part);
+    flow.put(crew::allowances(dossier_, {rest->id}, style_));
     flow.put(crew::signatures());
   }
 

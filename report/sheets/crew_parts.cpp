@@ -175,10 +175,27 @@ Part text(std::string heading, std::vector<std::string> sentences) {
           }};
 }
 
+Part together(std::vector<Part> parts) {
+  constexpr double between_mm = 2.5;
+  return {[parts](const Canvas& canvas, double width) {
+            double height = -between_mm;
+            for (const Part& part : parts) height += part.height(canvas, width) + between_mm;
+            return height;
+          },
+          [parts](const Canvas& canvas, const Box& box) {
+            double top = box.top;
+            for (const Part& part : parts) {
+              const double height = part.height(canvas, box.width());
+              part.draw(canvas, {box.left, top - height, box.right, top});
+              top -= height + between_mm;
+            }
+          }};
+}
+
 Part table(const std::vector<std::string>& headings, std::vector<std::vector<std::string>> rows) {
   std::vector<Column> columns;
   for (const std::string& heading : headings) columns.push_back({heading, Align::left, true});
-  const Grid grid("", std::move(columns), std::move(rows), cap_mm);
+  const Grid grid("", std::move(columns), std::move(rows), name_cap_mm);
   return {[grid](const Canvas& canvas, double width) { return grid.size(canvas, width).height_mm; },
           [grid](const Canvas& canvas, const Box& box) {
             grid.draw(canvas, {box.left, box.top}, box.width());

@@ -33,6 +33,9 @@ Part entries(std::string name, std::string words, std::vector<Entry>, std::strin
 
 Part text(std::string heading, std::vector<std::string> sentences);
 
+/// Parts that stay on one page, one below the other.
+Part together(std::vector<Part>);
+
 /// A ruled table of names and numbers; every row has as many cells as there are headings.
 Part table(const std::vector<std::string>& headings, std::vector<std::vector<std::string>> rows);
 

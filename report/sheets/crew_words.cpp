@@ -72,12 +72,12 @@ std::vector<std::string> measured_from(const Rig& rig, const std::vector<SeenMar
   return all;
 }
 
-std::vector<Part> allowances(const Dossier& dossier, const std::vector<std::string>& ids, const Style& style) {
+Part allowances(const Dossier& dossier, const std::vector<std::string>& ids, const Style& style) {
   const std::string heading = "HOW FAR OFF IT MAY STAND";
-  if (!dossier.placement) return {text(heading, {"Windows not computed: set out to the numbers."})};
+  if (!dossier.placement) return text(heading, {"Windows not computed: set out to the numbers."});
   const Placement& placement = *dossier.placement;
   if (!placement.box)
-    return {text(heading, {fmt::format("Not known: {}. Set out to the numbers.", placement.box.error().why)})};
+    return text(heading, {fmt::format("Not known: {}. Set out to the numbers.", placement.box.error().why)});
   std::vector<std::vector<std::string>> rows;
   for (std::size_t p = 0; p < placement.points.size(); ++p) {
     if (std::find(ids.begin(), ids.end(), placement.points[p].id) == ids.end()) continue;
@@ -86,10 +86,11 @@ std::vector<Part> allowances(const Dossier& dossier, const std::vector<std::stri
       row.push_back(allowed_m ? "± " + words::allowance(*allowed_m, style) : "—");
     rows.push_back(std::move(row));
   }
-  return {text(heading, {fmt::format("While every other mark is off by as much as its own page allows. Rounded down; "
-                                     "{} combinations judged, between them estimated, not proven.",
-                                     placement.box->judged)}),
-          table({"mark", "upstream, downstream", "left, right", "up, down"}, std::move(rows))};
+  return together(
+      {text(heading, {fmt::format("While every other mark is off by as much as its own page allows. Rounded down; {} "
+                                  "combinations judged, between them estimated, not proven.",
+                                  placement.box->judged)}),
+       table({"", "up-/downstream", "left, right", "up, down"}, std::move(rows))});
 }
 
 namespace {

@@ -24,7 +24,7 @@ std::vector<std::string> measured_from(const Rig&, const std::vector<SeenMark>&,
 
 /// How far off its place each of these marks may stand while all others are off by as much as they may; or that it was
 /// not computed, or why there is no answer.
-std::vector<Part> allowances(const Dossier&, const std::vector<std::string>& ids, const Style&);
+Part allowances(const Dossier&, const std::vector<std::string>& ids, const Style&);
 
 /// "12.5°"; never "-0.0°" nor "360.0°"
 std::string degrees_of(double rad);
