@@ -1,6 +1,7 @@
 #include "geometry/checks/counterpart.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <utility>
 
 #include "geometry/checks/list.hpp"
@@ -30,6 +31,15 @@ const Finding* counterpart(const std::vector<Finding>& findings, const Finding& 
   for (const Finding& finding : findings)
     if (finding.check == of.check && finding.subject == of.subject && n-- == 0) return &finding;
   return nullptr;
+}
+
+std::optional<double> reserve_of(const Finding& finding) {
+  const std::optional<double> limit = limit_of(finding);
+  const bool pass = finding.verdict == Verdict::pass;
+  if (!limit || *limit == 0 || !finding.measured || !(pass || finding.verdict == Verdict::fail)) return std::nullopt;
+  const double left = std::abs(((pass ? finding.bound : finding.value) - *limit) / *limit);
+  if (!std::isfinite(left)) return std::nullopt;
+  return pass ? left : -left;
 }
 
 }  // namespace fairlead

@@ -18,4 +18,8 @@ const Finding* counterpart(const std::vector<Finding>&, const Finding& of, std::
 /// number.
 std::optional<double> limit_of(const Finding&);
 
+/// What is left to its limit as a share of the limit, of a fail negative. Nothing where the finding is neither a pass
+/// nor a fail, was not measured, or its limit is none or 0.
+std::optional<double> reserve_of(const Finding&);
+
 }  // namespace fairlead

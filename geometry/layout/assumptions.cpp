@@ -46,18 +46,6 @@ class Assumptions {
             fmt::format("{} = {}, a stated default ({})", path, unquoted(field.key.fallback), field.key.because));
     }
   }
-
-  // A default stands only beside the key it goes with.
-  template <class T>
-  static bool means_something(const Field<T>& field, const T& table) {
-    bool given = field.key.with.empty();
-    for (const Field<T>& other : fields_of<T>)
-      if (other.key.name == field.key.with)
-        visit_stored(other, table, [&](const auto& stored, const auto&...) {
-          if constexpr (requires { stored.has_value(); }) given = stored.has_value();
-        });
-    return given;
-  }
 };
 
 }  // namespace

@@ -30,6 +30,9 @@ inline constexpr Bounds zero_to_below_one{.least = 0, .most = 1, .most_itself = 
 /// Of a cable outdoors: -89 C is the coldest weather on record, and a dark cable in the sun stays below 87 C.
 inline constexpr Bounds outdoors{.least = 273.15 - 90, .most = 273.15 + 90};
 
+/// Of a limit: which way it judges more strictly.
+enum class Stricter { not_a_limit, lower, higher };
+
 /// All that is said of a key but where its value is stored. Examples and the default are TOML, with ' for quotes; a
 /// list section has one starting item for each example of its "id".
 struct Key {
@@ -43,6 +46,8 @@ struct Key {
   std::string_view fallback{}, because{};  ///< the default, and what speaks for it
   std::string_view with{};                 ///< a key without which this one means nothing
   std::string_view of{};                   ///< only a table whose "kind" is this word has the key
+  Stricter stricter{};
+  std::string_view in_place_of{};  ///< the limit that this one is judged in place of, "limits.fleet_angle"
 };
 
 /// A reference is stored as what it points at and the place it was written.
@@ -87,6 +92,18 @@ void visit_stored(const Field<T>& field, Object& object, const F& f) {
 /// The table of a section; each section's header specialises it.
 template <class T>
 inline constexpr std::span<const Field<T>> fields_of{};
+
+/// False for a default that goes with a key which is not given, and so stands for nothing.
+template <class T>
+bool means_something(const Field<T>& field, const T& table) {
+  bool given = field.key.with.empty();
+  for (const Field<T>& other : fields_of<T>)
+    if (other.key.name == field.key.with)
+      visit_stored(other, table, [&](const auto& stored, const auto&...) {
+        if constexpr (requires { stored.has_value(); }) given = stored.has_value();
+      });
+  return given;
+}
 
 /// The words an enumeration is written in; specialised beside the enumeration.
 template <class E>

@@ -3,30 +3,52 @@
 #include <algorithm>
 
 namespace fairlead {
-const std::string* given_id(const Layout& layout, Item item) {
-  const auto index = static_cast<std::size_t>(item.index);
-  switch (item.kind) {
+namespace {
+
+/// Calls f with the list of all items of a kind; not where there is only one of it.
+template <class F>
+void with_list(const Layout& layout, Item::Kind kind, const F& f) {
+  switch (kind) {
     case Item::Kind::anchor:
-      return &layout.anchors.at(index).id.value;
+      return f(layout.anchors);
     case Item::Kind::sheave:
-      return &layout.sheaves.at(index).id.value;
+      return f(layout.sheaves);
     case Item::Kind::line:
-      return &layout.lines.at(index).id.value;
+      return f(layout.lines);
     case Item::Kind::block:
-      return &layout.blocks.at(index).id.value;
+      return f(layout.blocks);
     case Item::Kind::connector:
-      return &layout.connectors.at(index).id.value;
+      return f(layout.connectors);
     case Item::Kind::support_line:
-      return &layout.support_lines.at(index).id.value;
+      return f(layout.support_lines);
     case Item::Kind::parallel_line:
-      return &layout.parallel_lines.at(index).id.value;
+      return f(layout.parallel_lines);
     case Item::Kind::member:
-      return &layout.members.at(index).id.value;
+      return f(layout.members);
     case Item::Kind::structure:
-      return &layout.structures.at(index).id.value;
+      return f(layout.structures);
     default:
-      return nullptr;
+      return;
   }
+}
+
+}  // namespace
+
+const std::string* given_id(const Layout& layout, Item item) {
+  const std::string* id = nullptr;
+  with_list(layout, item.kind, [&](const auto& list) { id = &list.at(static_cast<std::size_t>(item.index)).id.value; });
+  return id;
+}
+
+std::optional<Item> same_item(const Layout& from, Item item, const Layout& to) {
+  const std::string* id = given_id(from, item);
+  if (!id) return item;
+  std::optional<Item> found;
+  with_list(to, item.kind, [&](const auto& list) {
+    for (std::size_t i = 0; i < list.size() && !found; ++i)
+      if (list[i].id.value == *id) found = Item{item.kind, static_cast<int>(i)};
+  });
+  return found;
 }
 
 std::optional<LineEnd> bearing_of(const Layout& layout, const LineEnd& end) {
