@@ -15,6 +15,9 @@ struct DrawOptions {
 };
 int draw(const JudgeOptions&, const DrawOptions&);
 
+/// What changed from options.layout to `now`; cleared (0) whatever it is.
+int compare(const JudgeOptions&, const std::string& now, const std::string& format);
+
 /// A starting layout to standard output, or to a file that does not exist yet.
 int new_layout(const std::string& output);
 

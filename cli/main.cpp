@@ -9,11 +9,8 @@
 namespace fairlead::cli {
 namespace {
 
-void add_judge_options(CLI::App& command, JudgeOptions& options) {
-  command.add_option("LAYOUT", options.layout, "the layout file (TOML)")->required();
-  command.add_option("--set", options.set, "try a change without editing the file; may be repeated")
-      ->type_name("KEY=VALUE")
-      ->allow_extra_args(false);
+/// Of every command that judges, however many layouts.
+void add_common_options(CLI::App& command, JudgeOptions& options) {
   command.add_option("--date", options.date, "the day certificates and waivers are judged at (default: project.date)")
       ->type_name("YYYY-MM-DD");
   command.add_option("--units", options.units, "units shown: si, us or both")
@@ -22,6 +19,18 @@ void add_judge_options(CLI::App& command, JudgeOptions& options) {
   command.add_option("--threads", options.threads, "threads to compute with; the result does not depend on it")
       ->check(CLI::Range(1, 64))
       ->capture_default_str();
+}
+
+void add_judge_options(CLI::App& command, JudgeOptions& options) {
+  command.add_option("LAYOUT", options.layout, "the layout file (TOML)")->required();
+  command.add_option("--set", options.set, "try a change without editing the file; may be repeated")
+      ->type_name("KEY=VALUE")
+      ->allow_extra_args(false);
+  add_common_options(command, options);
+}
+
+void add_format_option(CLI::App& command, std::string& format) {
+  command.add_option("--format", format, "text or json")->check(CLI::IsMember({"text", "json"}))->capture_default_str();
 }
 
 /// "did you mean --date?" for a misspelt option or command.
@@ -58,6 +67,7 @@ int run(int argc, char** argv) {
       "  fairlead check site.toml --format json         findings and the whole solved state\n"
       "  fairlead check site.toml --set sheave.R1.position='[12.0, 3.5, 8.25]'\n"
       "  fairlead draw site.toml -o site.pdf            the drawing\n"
+      "  fairlead compare issued.toml site.toml         what changed, and what that does\n"
       "  fairlead explain fleet-angle                   what a check judges\n"
       "  fairlead explain sheave.axle                   what a key means\n"
       "\n"
@@ -66,13 +76,11 @@ int run(int argc, char** argv) {
 
   JudgeOptions judged;
   DrawOptions drawn;
-  std::string format = "text", output, name;
+  std::string format = "text", output, name, now;
 
   CLI::App& check_command = *app.add_subcommand("check", "judge a layout and print the findings");
   add_judge_options(check_command, judged);
-  check_command.add_option("--format", format, "text or json")
-      ->check(CLI::IsMember({"text", "json"}))
-      ->capture_default_str();
+  add_format_option(check_command, format);
 
   CLI::App& draw_command = *app.add_subcommand("draw", "judge a layout and write its drawing");
   add_judge_options(draw_command, judged);
@@ -82,6 +90,12 @@ int run(int argc, char** argv) {
       ->default_val("A3");
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
   draw_command.add_option("--font", drawn.font, "a TrueType font file to letter with");
+
+  CLI::App& compare_command = *app.add_subcommand("compare", "what changed between two revisions of a layout");
+  compare_command.add_option("OLD", judged.layout, "the layout file as it was")->required();
+  compare_command.add_option("NEW", now, "the layout file as it is now")->required();
+  add_common_options(compare_command, judged);
+  add_format_option(compare_command, format);
 
   CLI::App& new_command = *app.add_subcommand("new", "write a layout to start from");
   new_command.add_option("-o,--output", output, "the file to write; must not exist (default: standard output)");
@@ -100,6 +114,7 @@ int run(int argc, char** argv) {
   }
   if (check_command.parsed()) return check(judged, format);
   if (draw_command.parsed()) return draw(judged, drawn);
+  if (compare_command.parsed()) return compare(judged, now, format);
   if (new_command.parsed()) return new_layout(output);
   return explain(name);
 }

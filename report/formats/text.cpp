@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <map>
 
 #include "report/tables/tables.hpp"
 #include "report/words/cautions.hpp"
@@ -40,12 +39,9 @@ std::string findings_text(const Dossier& dossier, const Style& style) {
   for (const Finding& finding : judged.findings) widest = std::max(widest, finding.check->name.size());
   std::string text;
   std::optional<words::Outcome> group;
-  std::map<std::string, std::string_view> said;  // why something could not be told, and the check that said it first
+  words::ReasonsOnce reasons;
   for (const std::size_t i : tables::worst_first(judged.findings)) {
-    Finding finding = judged.findings[i];
-    if (const auto [first, is_new] = said.try_emplace(finding.why, finding.check->name);
-        !is_new && finding.why.size() > 40)
-      finding.why = fmt::format("for the reason given at {}", first->second);
+    const Finding finding = reasons.told(judged.findings[i]);
     const words::Outcome outcome = words::outcome_of(finding);
     if (group != outcome) text += '\n' + capitals(words::word_for(outcome)) + '\n';
     group = outcome;

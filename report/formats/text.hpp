@@ -6,11 +6,19 @@
 #include "report/dossier.hpp"
 #include "report/tables/table.hpp"
 
+namespace fairlead {
+struct Changes;
+}
+
 namespace fairlead::text {
 
 /// The whole output of `fairlead check`: the verdict in its first line, then the findings, worst first, waivers, the
 /// main tables, what was taken for granted, what was not looked at, and the cautions.
 std::string write(const Dossier&, const Style&);
+
+/// The whole output of `fairlead compare`: what moved and what that does first, then loads, limits, the other inputs,
+/// and a row for the revision table.
+std::string write(const Changes&, const Style&);
 
 /// One table with its title and notes. Columns of words are narrowed and wrapped where the page is not wide enough.
 std::string write(const Table&, const Style&);

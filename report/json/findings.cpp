@@ -3,9 +3,7 @@
 #include "report/words/sentence.hpp"
 
 namespace fairlead::json {
-namespace {
 
-/// The SI unit a dimension is kept in.
 std::string_view unit_of(Dimension dimension) {
   switch (dimension) {
     case Dimension::none:
@@ -44,6 +42,8 @@ std::string_view unit_of(Dimension dimension) {
   }
   return "1";
 }
+
+namespace {
 
 void write_fact(Writer& out, const Layout& layout, const Fact& fact) {
   out.text("name", fact.name);

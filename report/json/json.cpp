@@ -16,10 +16,6 @@ constexpr int format_version = 2;  ///< rises when a key changes its meaning or 
 
 constexpr auto itself = [](const auto& value) { return value; };
 
-void write_date(Writer& out, std::string_view key, const std::optional<Given<Date>>& date) {
-  date ? out.text(key, words::date_of(date->value)) : out.null(key);
-}
-
 void write_layout(Writer& out, const Layout& layout) {
   out.object("layout", [&] {
     out.column("files", layout.files, [](const std::string& file) { return std::string_view(file); });
@@ -101,6 +97,10 @@ void write_assumptions(Writer& out, const Dossier& dossier) {
 }
 
 }  // namespace
+
+void write_date(Writer& out, std::string_view key, const std::optional<Given<Date>>& date) {
+  date ? out.text(key, words::date_of(date->value)) : out.null(key);
+}
 
 std::optional<double> plain(const std::optional<Real>& given) {
   return given ? std::optional<double>(given->value) : std::nullopt;

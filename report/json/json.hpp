@@ -6,8 +6,15 @@
 
 #include "report/dossier.hpp"
 
+namespace fairlead {
+struct Changes;
+}
+
 namespace fairlead::json {
 
 std::string write(const Dossier&);
+
+/// What changed between two revisions; changes_schema.json says what every key means.
+std::string write(const Changes&);
 
 }  // namespace fairlead::json

@@ -20,6 +20,12 @@ void write_legs(Writer&, const Rig&);
 /// Null where the dossier has none.
 void write_placement(Writer&, const Dossier&);
 
+/// The SI unit a dimension is kept in.
+std::string_view unit_of(Dimension);
+
+/// "YYYY-MM-DD" or null.
+void write_date(Writer&, std::string_view key, const std::optional<Given<Date>>&);
+
 /// A number as given.
 std::optional<double> plain(const std::optional<Real>&);
 

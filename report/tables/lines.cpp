@@ -57,20 +57,6 @@ std::string joined(const std::vector<std::string>& names) {
 
 }  // namespace
 
-std::vector<Item> all_lines(const Layout& layout) {
-  std::vector<Item> lines;
-  for (std::size_t i = 0; i < layout.lines.size(); ++i) lines.push_back({Item::Kind::line, static_cast<int>(i)});
-  for (std::size_t i = 0; i < layout.support_lines.size(); ++i)
-    lines.push_back({Item::Kind::support_line, static_cast<int>(i)});
-  return lines;
-}
-
-std::optional<std::size_t> reeved_line(const Rig& rig, Item line) {
-  for (std::size_t i = 0; i < rig.lines.size(); ++i)
-    if (rig.lines[i] == line) return i;
-  return std::nullopt;
-}
-
 std::vector<std::string> runs_over(const Layout& layout, Item line) {
   const auto index = static_cast<std::size_t>(line.index);
   if (line.kind == Item::Kind::support_line) {
@@ -83,41 +69,6 @@ std::vector<std::string> runs_over(const Layout& layout, Item line) {
     names.push_back(words::id_of(layout, {Item::Kind::sheave, static_cast<int>(over.sheave)}));
   names.push_back(end_name(layout, given.to));
   return names;
-}
-
-std::optional<double> finished_length_m(const Rig& rig, Item line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  const auto index = reeved_line(rig, line);
-  if (!reeving || !index) return std::nullopt;
-  return reeving->finished_length_m.at(*index);
-}
-
-std::optional<double> unloaded_length_m(const Rig& rig, Item line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  const auto index = reeved_line(rig, line);
-  if (!reeving || !index) return std::nullopt;
-  return reeving->unloaded_length_m.at(*index);
-}
-
-std::optional<double> cut_length_m(const Rig& rig, Item line) {
-  const auto unloaded_m = unloaded_length_m(rig, line);
-  const auto tails_m = facts_of(rig.layout, line).tails_m;
-  if (!unloaded_m || !tails_m) return std::nullopt;
-  return *unloaded_m + *tails_m;
-}
-
-std::optional<double> rest_tension_N(const Rig& rig, Item line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  const auto index = reeved_line(rig, line);
-  if (!reeving || !index) return std::nullopt;
-  return reeving->rest_tension_N.at(*index);
-}
-
-std::optional<Extreme> greatest_tension_N(const Rig& rig, Item line) {
-  const loads::Loads* loads = rig.loads.solved();
-  const auto index = reeved_line(rig, line);
-  if (!loads || !index) return std::nullopt;
-  return loads->lines.at(*index).tension_N;
 }
 
 Table lines(const Dossier& dossier) {

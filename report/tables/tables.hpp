@@ -2,7 +2,12 @@
 // note says why.
 #pragma once
 
+#include "geometry/rig/line_numbers.hpp"
 #include "report/tables/table.hpp"
+
+namespace fairlead {
+struct Changes;
+}
 
 namespace fairlead::tables {
 
@@ -104,8 +109,6 @@ std::optional<ShownPose> full_pose(const Rig&, std::optional<mainline::Weather> 
 /// "empty, cold, line at rest, travel 0.000 m"
 std::string told(const Rig&, const ShownPose&, const Style&);
 
-/// Every [[line]], then every [[support_line]].
-std::vector<Item> all_lines(const Layout&);
 /// The anchor, block or trolley that a sheave is on.
 std::string carrier_of(const Layout&, const Sheave&);
 /// Null where no line runs over it.
@@ -114,22 +117,21 @@ const Line* line_over(const Layout&, SheaveId);
 std::vector<std::string> hangs_on(const Layout&, std::size_t anchor);
 /// The members that hold an anchor, by id.
 std::vector<std::string> held_by(const Layout&, std::size_t anchor);
-/// Its index among the lines of the reeving.
-std::optional<std::size_t> reeved_line(const Rig&, Item line);
 /// Its ends, and the sheaves or the block between, in the order of the layout.
 std::vector<std::string> runs_over(const Layout&, Item line);
-/// Bearing to bearing, as it hangs at rest and unloaded; and to cut it at: unloaded, with the tails of both
-/// terminations. Nothing where it is not known.
-std::optional<double> finished_length_m(const Rig&, Item line);
-std::optional<double> unloaded_length_m(const Rig&, Item line);
-std::optional<double> cut_length_m(const Rig&, Item line);
 /// Between no tension and the rest position as measured, and from there to the greatest stretch; nothing where it has
 /// no stiffness.
 std::optional<double> stretch_at_rest_m(const Rig&, Item line);
 std::optional<double> stretch_from_rest_m(const Rig&, Item line);
-/// At its end farther from the trolley, as measured.
-std::optional<double> rest_tension_N(const Rig&, Item line);
-/// Anywhere along it; pose: index into the load cases.
-std::optional<Extreme> greatest_tension_N(const Rig&, Item line);
+/// Old numbers beside new ones, of what reads differently; the rest by name in a note. Empty where nothing does. Why
+/// the reeving is not solved stands with the lines, not the sheaves.
+Table main_line_changes(const Changes&, const Style&);
+Table anchor_load_changes(const Changes&, const Style&);
+Table line_changes(const Changes&, const Style&);
+Table sheave_changes(const Changes&, const Style&);
+
+// Their numbers come from geometry.
+using fairlead::all_lines, fairlead::reeved_line, fairlead::finished_length_m, fairlead::unloaded_length_m,
+    fairlead::cut_length_m, fairlead::rest_tension_N, fairlead::greatest_tension_N;
 
 }  // namespace fairlead::tables

@@ -125,6 +125,14 @@ std::string sentence(const Layout& layout, const Finding& finding, const Style& 
   return out;
 }
 
+Finding ReasonsOnce::told(Finding finding) {
+  constexpr std::size_t longest_repeated = 40;
+  if (const auto [first, is_new] = said_.try_emplace(finding.why, finding.check->name);
+      !is_new && finding.why.size() > longest_repeated)
+    finding.why = fmt::format("for the reason given at {}", first->second);
+  return finding;
+}
+
 std::string remedy(const Layout& layout, const Finding& finding, const Style& style) {
   if (finding.verdict != Verdict::fail) return {};
   return filled(finding.check->remedy, layout, finding, style);

@@ -1,6 +1,7 @@
 // From a finding's numbers to the words that are printed.
 #pragma once
 
+#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -22,6 +23,15 @@ std::string filled(std::string_view text, const Layout&, const Finding&, const S
 /// could not be told. "sheave R1: line 4.52 deg off the groove's plane at travel 0.00 m, 3.02 deg over the limit of
 /// 1.50 deg (narrow groove, J. Doe)".
 std::string sentence(const Layout&, const Finding&, const Style&);
+
+/// Says a long reason why something could not be told once; after that where it was given.
+class ReasonsOnce {
+ public:
+  Finding told(Finding);
+
+ private:
+  std::map<std::string, std::string_view> said_;  // and the check that said it first
+};
 
 /// What would help, where the finding failed and its check knows; otherwise empty.
 std::string remedy(const Layout&, const Finding&, const Style&);
