@@ -56,24 +56,34 @@ TEST(Difference, AMovedAnchorGivesExactlyItsVector) {
 }
 
 TEST(Difference, TheOtherWayRoundIsTheMirror) {
-  const Judged spoiled = judge(layout_of("heron_gully_spoiled"));
-  const Difference forth = difference(demo(), spoiled), back = difference(spoiled, demo());
-  ASSERT_EQ(forth.moved.size(), back.moved.size());
-  for (std::size_t i = 0; i < forth.moved.size(); ++i) {
-    EXPECT_EQ(forth.moved[i].by_m, -back.moved[i].by_m);
-    EXPECT_EQ(forth.moved[i].across_m, -back.moved[i].across_m) << "the frame is the same";
-  }
-  EXPECT_EQ(forth.findings.size(), back.findings.size());
-  for (const FindingChange& one : forth.findings) {
-    const auto mirrored = std::count_if(back.findings.begin(), back.findings.end(), [&](const FindingChange& other) {
-      return other.was == one.is && other.is == one.was && other.reserve.was == one.reserve.is;
-    });
-    EXPECT_EQ(mirrored, 1);
-  }
-  for (std::size_t i = 0; i < forth.anchors.size(); ++i) {
-    EXPECT_EQ(forth.anchors[i].force_N.was, back.anchors[i].force_N.is);
-    EXPECT_EQ(forth.anchors[i].utilisation.is, back.anchors[i].utilisation.was);
-    EXPECT_EQ(forth.anchors[i].case_was, back.anchors[i].case_is);
+  for (const char* name : {"heron_gully_spoiled", "marten_ridge"}) {
+    const Judged other = judge(layout_of(name));
+    const Difference forth = difference(demo(), other), back = difference(other, demo());
+    ASSERT_EQ(forth.moved.size(), back.moved.size());
+    for (std::size_t i = 0; i < forth.moved.size(); ++i) {
+      EXPECT_EQ(forth.moved[i].by_m, -back.moved[i].by_m);
+      if (!forth.frame.any()) {
+        EXPECT_EQ(forth.moved[i].across_m, -back.moved[i].across_m);
+      }
+    }
+    EXPECT_EQ(forth.findings.size(), back.findings.size());
+    std::size_t was = 0, is = 0;
+    for (const FindingChange& one : forth.findings) {
+      was += one.was.has_value(), is += one.is.has_value();
+      const auto mirrored = std::count_if(back.findings.begin(), back.findings.end(), [&](const FindingChange& two) {
+        return two.was == one.is && two.is == one.was && two.reserve.was == one.reserve.is;
+      });
+      EXPECT_EQ(mirrored, 1);
+    }
+    EXPECT_EQ(was, demo().findings.size()) << "each stands once in the list";
+    EXPECT_EQ(is, other.findings.size());
+    for (const AnchorChange& one : forth.anchors) {
+      const auto mirrored = std::count_if(back.anchors.begin(), back.anchors.end(), [&](const AnchorChange& two) {
+        return two.id == one.id && two.force_N.was == one.force_N.is && two.utilisation.is == one.utilisation.was &&
+               two.case_was == one.case_is;
+      });
+      EXPECT_EQ(mirrored, 1) << one.id;
+    }
   }
 }
 
