@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 
 #include "geometry/layout/suggest.hpp"
 
@@ -32,6 +33,7 @@ void PointsTable::read(const PointsFile& wanted) {
 const SurveyPoint* PointsTable::find(const std::string& id, Place place, const std::string& who) {
   const auto found = std::find_if(points_.begin(), points_.end(), [&](const SurveyPoint& p) { return p.id == id; });
   if (found != points_.end()) {
+    named_.insert(id);
     errors_.measure({points_file, found->line, 1}, ~0u);
     return &*found;
   }
@@ -42,6 +44,13 @@ const SurveyPoint* PointsTable::find(const std::string& id, Place place, const s
     for (const SurveyPoint& point : points_) ids.push_back(point.id);
   errors_.add(place, fmt::format("{}: there is no point \"{}\" in {}", who, id, path_), did_you_mean(id, ids));
   return nullptr;
+}
+
+std::vector<SurveyPoint> PointsTable::unnamed() const {
+  std::vector<SurveyPoint> rest;
+  std::copy_if(points_.begin(), points_.end(), std::back_inserter(rest),
+               [&](const SurveyPoint& point) { return !named_.contains(point.id); });
+  return rest;
 }
 
 }  // namespace fairlead

@@ -1,6 +1,8 @@
 // The points of the file that a layout names in [points], for the keys that name one of them.
 #pragma once
 
+#include <set>
+
 #include "geometry/layout/errors.hpp"
 #include "geometry/layout/points.hpp"
 
@@ -23,6 +25,9 @@ class PointsTable {
   /// The point of this id; null with an error at `place` where there is none.
   const SurveyPoint* find(const std::string& id, Place place, const std::string& who);
 
+  /// The points that were not asked for.
+  std::vector<SurveyPoint> unnamed() const;
+
   const std::string& path() const { return path_; }
   const std::string& bytes() const { return bytes_; }
 
@@ -33,6 +38,7 @@ class PointsTable {
   State state_ = State::absent;
   std::string path_, bytes_;
   std::vector<SurveyPoint> points_;
+  std::set<std::string, std::less<>> named_;
 };
 
 }  // namespace fairlead

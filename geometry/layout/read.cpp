@@ -57,7 +57,10 @@ tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const 
     }
   if (!errors.none()) return tl::unexpected<Diagnostics>(errors.sorted());
   layout.files = {name, "command line"};
-  if (points.state() == PointsTable::State::known) layout.files.push_back(points.path());
+  if (layout.points) {
+    layout.files.push_back(points.path());
+    layout.points->pegs = std::make_shared<const std::vector<SurveyPoint>>(points.unnamed());
+  }
   layout.sha256 = sha256_of({toml, points.bytes()});
   return layout;
 }

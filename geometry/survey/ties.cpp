@@ -38,7 +38,7 @@ class Chooser {
 
   Ties choose() {
     Ties ties;
-    ties.wanted.assign(in_.wanted.size(), unsolved("no mark stands that it could be tied to"));
+    ties.wanted.assign(in_.wanted.size(), tl::unexpected<Unsolved>(Unsolved{}));
     std::vector<int> standing;
     for (std::size_t i = 0; i < (in_.in_turn ? in_.known.size() : marks_.size()); ++i)
       standing.push_back(static_cast<int>(i));

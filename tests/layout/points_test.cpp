@@ -69,6 +69,14 @@ TEST(LayoutPoints, TheCommandLineNamesAPointOrTypesAPlace) {
   EXPECT_EQ(assumptions(named).back(), "anchor.A3.position = E1, from the command line");
 }
 
+TEST(LayoutPoints, ThePointsThatNoKeyNamesArePegs) {
+  const Layout layout = surveyed(surveyed_text(), {}, rig + "PEG2,1,2,3,\nPEG1,4,5,6,nail\n");
+  EXPECT_EQ(*layout.points->pegs,
+            (std::vector<SurveyPoint>{{"PEG2", {2, 1, 3}, "", 4}, {"PEG1", {5, 4, 6}, "nail", 5}}));
+  EXPECT_TRUE(surveyed().points->pegs->empty());
+  EXPECT_EQ(surveyed(surveyed_text(), {{"brake_unit.outlet", "[216, 0, 9]"}}).points->pegs->front().id, "E1");
+}
+
 TEST(LayoutPoints, WithoutASourceOfFilesALayoutCanNameNone) {
   const std::string text = surveyed_text();
   EXPECT_EQ(printed_errors(text),

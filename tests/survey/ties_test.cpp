@@ -115,6 +115,20 @@ TEST(Ties, TheDilutionIsHowFarTheTapesErrorsMoveThePlace) {
   EXPECT_NEAR(mark.dilution, std::sqrt(squares), 1e-9);
 }
 
+// Three tapes at one angle t to an axis, evenly about it: A^T A = diag(3/2 sin^2 t, 3/2 sin^2 t, 3 cos^2 t), so the
+// dilution is the root of 4 / (3 sin^2 t) + 1 / (3 cos^2 t). Here cos t = 0.15, the mark 45 mm over the marks' plane:
+// its mirror is 90 mm off, and tapes good to 20 mm put the mark 80 mm off either way.
+TEST(Ties, AMirrorNearerThanTheTapesErrorsIsSaidToBeSo) {
+  const double out_m = 0.3 * std::sqrt(1 - 0.15 * 0.15), root3 = std::sqrt(3.);
+  TieInputs in{.known = {{out_m, 0, 0}, {-out_m / 2, out_m * root3 / 2, 0}, {-out_m / 2, -out_m * root3 / 2, 0}},
+               .wanted = {{0, 0, 0.045}},
+               .tape_error_m = 0.02};
+  EXPECT_NEAR(tied(in).dilution, std::sqrt(4 / (3 * (1 - 0.15 * 0.15)) + 1 / (3 * 0.15 * 0.15)), rounding);
+  EXPECT_FALSE(tied(in).mirror_apart);
+  in.tape_error_m = 0.01;
+  EXPECT_TRUE(tied(in).mirror_apart);
+}
+
 TEST(Ties, AMarkInOnePlaneWithItsNeighboursIsRefusedWithHowFlatItIs) {
   std::vector<Point3> square = triangle;
   square.push_back({4, 3, 0});
@@ -149,6 +163,8 @@ TEST(Ties, ATapeThatWouldTouchSomethingSolidIsNotPulled) {
   EXPECT_EQ(with(solids::Box{.centre = {2.5, 0.5, 1}, .half_m = {0.1, 0.1, 0.1}}), blocked);
   EXPECT_EQ(with(solids::Post{{2.5, 0.5, 0}, {2.5, 0.5, 3}, 0.1}), blocked);
   EXPECT_EQ(with(solids::Post{{2.5, 0.5 + 0.1 + 0.03, 0}, {2.5, 0.5 + 0.1 + 0.03, 3}, 0.1}), "it is tied");
+  // Its axis is passed at 0.115 m x 3/sqrt(10) = 0.109 m: 9 mm from its side, and 20 mm are wanted.
+  EXPECT_EQ(with(solids::Post{{2.5, 0.5 + 0.115, 0}, {2.5, 0.5 + 0.115, 3}, 0.1}), blocked);
   EXPECT_EQ(with(solids::Plane{{0, 0, -0.5}, {0, 0, 1}}), "it is tied") << "the ground below all marks";
   EXPECT_EQ(with(solids::Plane{{3.5, 0, 0}, {-1, 0, 0}}), blocked) << "a wall before the mark at x = 4";
   // Within the mark's own fitting the tape may touch what holds the mark.
