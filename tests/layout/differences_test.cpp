@@ -9,7 +9,7 @@
 namespace fairlead {
 namespace {
 
-Layout shipped(const std::string& name) { return layout_of(file_text(top / "layouts" / name)); }
+Layout shipped(const std::string& name) { return read_layout((top / "layouts" / name).string()).value(); }
 
 /// Every change as "section id key", with what was and what is exchanged where asked.
 std::multiset<std::string> told_changes(const std::vector<PartChange>& changes, bool mirrored = false) {
