@@ -183,16 +183,15 @@ class EveryKey {
           Turn{nth_}(stored);
       });
       const bool may_be_idle = field.key.group > 0 || !(field.key.fallback.empty() || field.key.with.empty());
-      look(key, differences(as_it_was, layout_), may_be_idle || is_nested(field));
+      look(key, differences(as_it_was, layout_), may_be_idle || is_nested(field, table));
       table = kept;
     }
   }
 
   template <class T>
-  static bool is_nested(const Field<T>& field) {
+  static bool is_nested(const Field<T>& field, const T& table) {
     bool nested = false;
-    const T none{};
-    visit_stored(field, none, [&](const auto& stored, const auto&...) {
+    visit_stored(field, table, [&](const auto& stored, const auto&...) {
       using V = std::remove_cvref_t<decltype(stored)>;
       nested = is_list_of_tables<V> || is_table<V>;
     });
