@@ -1,7 +1,7 @@
 // One file a command: each reads, judges, and writes.
 #pragma once
 
-#include "cli/options.hpp"
+#include "cli/paper.hpp"
 
 namespace fairlead::cli {
 
@@ -9,14 +9,24 @@ int check(const JudgeOptions&, const std::string& format);
 
 struct DrawOptions {
   std::string output;  ///< SET.pdf
-  std::string size;    ///< "A3" or "ANSI-B"
-  std::string font;    ///< empty: the one of fonts-dejavu-extra
-  bool windows{};      ///< with the box of all marks; never with single windows, which are no tolerances
+  PaperOptions paper;
+  bool windows{};  ///< with the box of all marks; never with single windows, which are no tolerances
 };
 int draw(const JudgeOptions&, const DrawOptions&);
 
 /// What changed from options.layout to `now`; cleared (0) whatever it is.
 int compare(const JudgeOptions&, const std::string& now, const std::string& format);
+
+struct SetoutOptions {
+  std::string format;         ///< "text", "csv", "json"; empty: what the output's name ends in, else text
+  std::string output;         ///< empty: standard output
+  std::string tape = "30 m";  ///< the longest to pull
+  std::string order, unit;    ///< of a points file
+  bool windows{};             ///< with how far each mark may be off, and all at once
+  PaperOptions paper;
+};
+/// What the rig is set out by. Returns the same as draw.
+int setout(const JudgeOptions&, const SetoutOptions&);
 
 /// A starting layout to standard output, or to a file that does not exist yet.
 int new_layout(const std::string& output);

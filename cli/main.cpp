@@ -33,6 +33,13 @@ void add_format_option(CLI::App& command, std::string& format) {
   command.add_option("--format", format, "text or json")->check(CLI::IsMember({"text", "json"}))->capture_default_str();
 }
 
+void add_paper_options(CLI::App& command, PaperOptions& paper) {
+  command.add_option("--size", paper.size, "sheet size: A3 or ANSI-B")
+      ->check(CLI::IsMember({"A3", "ANSI-B"}))
+      ->default_val("A3");
+  command.add_option("--font", paper.font, "a TrueType font file to letter with");
+}
+
 /// "did you mean --date?" for a misspelt option or command.
 std::string suggestion(const CLI::App& app, int argc, char** argv) {
   std::vector<std::string> known;
@@ -41,9 +48,13 @@ std::string suggestion(const CLI::App& app, int argc, char** argv) {
       for (const std::string& name : option->get_lnames()) known.push_back("--" + name);
   };
   add_options(app);
-  for (const CLI::App* command : app.get_subcommands({})) {
+  // Of a command that is known its own options alone: another's would pass for known, and not be guessed from.
+  const auto commands = app.get_subcommands({});
+  const auto named = std::find_if(commands.begin(), commands.end(),
+                                  [&](const CLI::App* command) { return argc > 1 && command->get_name() == argv[1]; });
+  for (const CLI::App* command : commands) {
     known.push_back(command->get_name());
-    add_options(*command);
+    if (named == commands.end() || command == *named) add_options(*command);
   }
   for (int i = 1; i < argc; ++i) {
     std::string word = argv[i];
@@ -68,6 +79,7 @@ int run(int argc, char** argv) {
       "  fairlead check site.toml --set sheave.R1.position='[12.0, 3.5, 8.25]'\n"
       "  fairlead draw site.toml -o site.pdf            the drawing\n"
       "  fairlead compare issued.toml site.toml         what changed, and what that does\n"
+      "  fairlead setout site.toml                      points, levels, lengths and tensions for the crew\n"
       "  fairlead explain fleet-angle                   what a check judges\n"
       "  fairlead explain sheave.axle                   what a key means\n"
       "\n"
@@ -76,6 +88,7 @@ int run(int argc, char** argv) {
 
   JudgeOptions judged;
   DrawOptions drawn;
+  SetoutOptions set_out;
   std::string format = "text", output, name, now;
 
   CLI::App& check_command = *app.add_subcommand("check", "judge a layout and print the findings");
@@ -85,11 +98,27 @@ int run(int argc, char** argv) {
   CLI::App& draw_command = *app.add_subcommand("draw", "judge a layout and write its drawing");
   add_judge_options(draw_command, judged);
   draw_command.add_option("-o,--output", drawn.output, "the PDF to write")->required()->type_name("SET.pdf");
-  draw_command.add_option("--size", drawn.size, "sheet size: A3 or ANSI-B")
-      ->check(CLI::IsMember({"A3", "ANSI-B"}))
-      ->default_val("A3");
+  add_paper_options(draw_command, drawn.paper);
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
-  draw_command.add_option("--font", drawn.font, "a TrueType font file to letter with");
+
+  CLI::App& setout_command =
+      *app.add_subcommand("setout", "points, levels, lengths and tensions to set a layout out by");
+  add_judge_options(setout_command, judged);
+  setout_command.add_option("--format", set_out.format, "text, csv or json (default: what FILE ends in, else text)")
+      ->check(CLI::IsMember({"text", "csv", "json"}));
+  setout_command
+      .add_option("-o,--output", set_out.output,
+                  "the file to write: .txt, .csv, .json, or .pdf with the crew's sheets (default: standard output)")
+      ->type_name("FILE");
+  setout_command.add_option("--tape", set_out.tape, "the longest tape to pull")
+      ->type_name("LENGTH")
+      ->capture_default_str();
+  setout_command.add_option("--order", set_out.order, "of the points file: pnezd, penzd or named")
+      ->check(CLI::IsMember({"pnezd", "penzd", "named"}));
+  setout_command.add_option("--unit", set_out.unit, "of the points file: m, mm, ft or us_survey_ft")
+      ->check(CLI::IsMember({"m", "mm", "ft", "us_survey_ft"}));
+  setout_command.add_flag("--windows", set_out.windows, "find how far each mark may be off by itself, and all at once");
+  add_paper_options(setout_command, set_out.paper);
 
   CLI::App& compare_command = *app.add_subcommand("compare", "what changed between two revisions of a layout");
   compare_command.add_option("OLD", judged.layout, "the layout file as it was")->required();
@@ -115,6 +144,7 @@ int run(int argc, char** argv) {
   if (check_command.parsed()) return check(judged, format);
   if (draw_command.parsed()) return draw(judged, drawn);
   if (compare_command.parsed()) return compare(judged, now, format);
+  if (setout_command.parsed()) return setout(judged, set_out);
   if (new_command.parsed()) return new_layout(output);
   return explain(name);
 }

@@ -6,12 +6,14 @@
 #include "geometry/checks/check.hpp"
 #include "geometry/quantity/units.hpp"
 #include "geometry/studies/placement.hpp"
+#include "geometry/studies/setting_out.hpp"
 
 namespace fairlead {
 
 struct Dossier {
   Judged judged;
-  std::optional<Placement> placement{};  ///< absent until asked for
+  std::optional<Placement> placement{};     ///< absent until asked for
+  std::optional<SettingOut> setting_out{};  ///< absent until asked for
 };
 
 /// How numbers and words are shown.

@@ -47,13 +47,18 @@ std::string passage_of(const Rig& rig, int sweep) {
                                 : "");
 }
 
-std::string rest_position_of(const Rig& rig, const reeving::RestPosition& position) {
+std::string weather_of(const Rig& rig, const reeving::RestPosition& position) {
   const reeving::SweepInputs& passage = rig.reeving.inputs->sweeps[static_cast<std::size_t>(position.sweep)];
   const mainline::MainLine& main_line = *rig.main_line.solved();
   const mainline::State& state =
       main_line.states[static_cast<std::size_t>(main_line.paths[static_cast<std::size_t>(passage.path)].state)];
   const std::string weather(mainline::word_for(position.measured ? mainline::Weather::measured : state.weather));
-  return weather + mainline::ends_of(main_line, state) + ", " + running_of(passage);
+  return weather + mainline::ends_of(main_line, state);
+}
+
+std::string rest_position_of(const Rig& rig, const reeving::RestPosition& position) {
+  return weather_of(rig, position) + ", " +
+         running_of(rig.reeving.inputs->sweeps[static_cast<std::size_t>(position.sweep)]);
 }
 
 void measure(Finding& finding, const Extreme& extreme, Sense sense, const std::optional<Limit>& limit) {

@@ -49,6 +49,9 @@ WorstOfSweeps worst_in_still_air(const reeving::Reeving& reeving, Sense sense, G
 /// "heaviest rider, cold, paying out": the passage a number was found in.
 std::string passage_of(const Rig&, int sweep);
 
+/// "warm, stiffest": the state of the main line that a rest position of the reeving is in.
+std::string weather_of(const Rig&, const reeving::RestPosition&);
+
 /// "warm, line at rest": a rest position of the reeving.
 std::string rest_position_of(const Rig&, const reeving::RestPosition&);
 

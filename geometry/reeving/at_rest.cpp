@@ -81,6 +81,34 @@ double stretch_m(const Inputs& in, const Sweep& sweep, std::size_t pose, std::si
 
 }  // namespace
 
+SweepInputs standing(const Inputs& in, int index, bool measured) {
+  SweepInputs sweep = in.sweeps[static_cast<std::size_t>(index)];
+  if (!measured) return sweep;
+  sweep.state = sweep.reference;
+  sweep.path = 0;
+  return sweep;
+}
+
+Solved<Outlet> with_friction(const Inputs& in, const SweepInputs& sweep, Outlet outlet,
+                             const std::vector<double>& friction) {
+  if (sweep.friction == Friction::none) return outlet;
+  const auto mark = solve_pose(in, sweep, outlet, 0);
+  if (!mark) return tl::unexpected(mark.error());
+  const std::vector<double> flow = flow_of(in, *mark);
+  constexpr double stands_still = 1e-6;
+  for (std::size_t l = 0; l < in.lines.size(); ++l)
+    for (int k = 0; k < in.lines[l].sheaves; ++k) {
+      const auto s = static_cast<std::size_t>(in.lines[l].first_sheave + k);
+      const double K = friction[s];
+      if (K != 1 && !(std::abs(flow[s]) > stands_still))
+        return unsolved(fmt::format("the line stands still over {}{}: friction has no direction there",
+                                    end_name(in, static_cast<int>(l), k + 1), of_line(in, static_cast<int>(l))),
+                        flow[s]);
+      outlet.tension_ratio.push_back((flow[s] > 0) == (sweep.friction == Friction::paying_out) ? K : 1 / K);
+    }
+  return outlet;
+}
+
 Solved<Rest> rest_of(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet) {
   const auto mark = solve_pose(in, sweep, outlet, 0);
   if (!mark) return tl::unexpected(mark.error());

@@ -5,6 +5,13 @@
 
 namespace fairlead::reeving {
 
+/// A sweep, or with `measured` the same on its reference lines; then two that differ in nothing else are equal.
+SweepInputs standing(const Inputs&, int sweep, bool measured);
+
+/// Which way every sheave turns as the trolley leaves its mark is seen without friction; what friction (K of every
+/// sheave) then does to the tensions. Unsolved where the line stands still over a sheave that rubs.
+Solved<Outlet> with_friction(const Inputs&, const SweepInputs&, Outlet, const std::vector<double>& friction);
+
 /// Of an empty sweep. The shift is solved for, to 1e-10 m of extension; to first order it is -(E - E_rest) over the
 /// pay-out at the mark, E the extension there, and with c the greatest change of the pay-out per metre in between and q
 /// the least pay-out that is wrong by no more than c shift^2 / 2q. Unsolved where the lines cannot hang at the mark,

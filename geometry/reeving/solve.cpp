@@ -40,28 +40,6 @@ std::vector<double> friction_at(const Inputs& in, const Station& rest) {
   return friction;
 }
 
-/// Which way every sheave turns as the trolley leaves its mark is seen without friction; what friction then does to
-/// the tensions.
-Solved<Outlet> with_friction(const Inputs& in, const SweepInputs& sweep, Outlet outlet,
-                             const std::vector<double>& friction) {
-  if (sweep.friction == Friction::none) return outlet;
-  const auto mark = solve_pose(in, sweep, outlet, 0);
-  if (!mark) return tl::unexpected(mark.error());
-  const std::vector<double> flow = flow_of(in, *mark);
-  constexpr double stands_still = 1e-6;
-  for (std::size_t l = 0; l < in.lines.size(); ++l)
-    for (int k = 0; k < in.lines[l].sheaves; ++k) {
-      const auto s = static_cast<std::size_t>(in.lines[l].first_sheave + k);
-      const double K = friction[s];
-      if (K != 1 && !(std::abs(flow[s]) > stands_still))
-        return unsolved(fmt::format("the line stands still over {}{}: friction has no direction there",
-                                    end_name(in, static_cast<int>(l), k + 1), of_line(in, static_cast<int>(l))),
-                        flow[s]);
-      outlet.tension_ratio.push_back((flow[s] > 0) == (sweep.friction == Friction::paying_out) ? K : 1 / K);
-    }
-  return outlet;
-}
-
 /// The empty trolley in every state, as measured first. `outlets`: one a sweep.
 std::vector<RestPosition> rest_positions(const Inputs& in, const std::vector<Outlet>& outlets,
                                          const std::vector<double>& friction) {
@@ -69,11 +47,9 @@ std::vector<RestPosition> rest_positions(const Inputs& in, const std::vector<Out
   std::vector<RestPosition> positions;
   for (const bool measured : {true, false})
     for (std::size_t i = 0; i < in.sweeps.size(); ++i) {
-      SweepInputs sweep = in.sweeps[i];
+      const SweepInputs sweep = standing(in, static_cast<int>(i), measured);
       if (sweep.rider_weight_N > 0 || sweep.running != Running::at_rest || sweep.wind_Pa != Vec3{}) continue;
       if (measured) {
-        sweep.state = sweep.reference;
-        sweep.path = 0;
         if (std::find(seen.begin(), seen.end(), sweep) != seen.end()) continue;
         seen.push_back(sweep);
       }

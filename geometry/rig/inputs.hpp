@@ -36,6 +36,9 @@ std::optional<double> friction_of(const Sheave&, const Line&);
 /// Members, bases and directions of the anchors.
 void add_standing(const Layout&, loads::Inputs&, std::vector<std::string>& assumptions);
 
+/// A structure as a solid.
+clearance::Shape solid_of(const Structure&);
+
 clearance::Inputs clearance_inputs(const Layout&, const Frame&, const Courses&, const mainline::MainLine&,
                                    const reeving::Inputs&, Resolution);
 

@@ -9,20 +9,6 @@ namespace {
 
 Vec3 half_of(const Size& size) { return 0.5 * Vec3{size.along_m, size.across_m, size.up_m}; }
 
-clearance::Shape shape_of(const Structure& structure) {
-  switch (structure.kind.value) {
-    case StructureKind::box: {
-      const double c = std::cos(structure.bearing_rad), s = std::sin(structure.bearing_rad);
-      return clearance::Box{structure.centre->value, {c, s, 0}, {-s, c, 0}, {0, 0, 1}, half_of(*structure.size_m)};
-    }
-    case StructureKind::post:
-      return clearance::Post{structure.from->value, structure.to->value, 0.5 * *structure.diameter_m};
-    case StructureKind::plane:
-      break;
-  }
-  return clearance::Plane{structure.through->value, unit(structure.normal->value)};
-}
-
 clearance::Box upright(const Frame& frame, Point3 centre, const Size& size) {
   return {centre, frame.along, frame.across, frame.up, half_of(size)};
 }
@@ -56,12 +42,26 @@ bool looked_at(const mainline::MainLine& main_line, const reeving::SweepInputs& 
 
 }  // namespace
 
+clearance::Shape solid_of(const Structure& structure) {
+  switch (structure.kind.value) {
+    case StructureKind::box: {
+      const double c = std::cos(structure.bearing_rad), s = std::sin(structure.bearing_rad);
+      return clearance::Box{structure.centre->value, {c, s, 0}, {-s, c, 0}, {0, 0, 1}, half_of(*structure.size_m)};
+    }
+    case StructureKind::post:
+      return clearance::Post{structure.from->value, structure.to->value, 0.5 * *structure.diameter_m};
+    case StructureKind::plane:
+      break;
+  }
+  return clearance::Plane{structure.through->value, unit(structure.normal->value)};
+}
+
 clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, const Courses& courses,
                                    const mainline::MainLine& main_line, const reeving::Inputs& reeving,
                                    Resolution resolution) {
   clearance::Inputs in;
   for (const Structure& structure : layout.structures)
-    in.structures.push_back({shape_of(structure), keeps_clear(structure, Mover::lines),
+    in.structures.push_back({solid_of(structure), keeps_clear(structure, Mover::lines),
                              keeps_clear(structure, Mover::block), keeps_clear(structure, Mover::rider)});
   if (const auto& envelope = layout.riders.envelope) {
     in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};

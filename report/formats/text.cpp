@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "report/formats/text_parts.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/cautions.hpp"
 #include "report/words/names.hpp"
@@ -21,15 +22,6 @@ std::string capitals(std::string_view word) {
   for (char& c : out)
     if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
   return out;
-}
-
-std::string whose(const Layout& layout) {
-  const Project& project = layout.project;
-  std::string text = wrapped("", fmt::format("{}: {}, {} revision {}, {}", project.owner.value, project.title.value,
-                                             project.number.value, project.revision.value, layout.site.name.value));
-  const std::string points = layout.points ? " with " + layout.files.back() : "";
-  text += fmt::format("{}{}, sha256 {}\n", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256);
-  return text + fmt::format("fairlead {}\n", words::program_version());
 }
 
 std::string findings_text(const Dossier& dossier, const Style& style) {
@@ -78,18 +70,6 @@ std::string waivers_text(const Judged& judged) {
                                            : "waives nothing: no such finding, out of date, or no date to judge by"));
   }
   return text.empty() ? "" : "\nWaivers\n" + text;
-}
-
-std::string list_text(std::string_view title, std::span<const std::string_view> sentences) {
-  std::string text = fmt::format("\n{}\n", title);
-  for (const std::string_view sentence : sentences) text += wrapped("  - ", sentence);
-  return text;
-}
-
-std::string assumptions_text(const Dossier& dossier) {
-  std::string text;
-  for (const auto& row : tables::assumptions(dossier).rows) text += wrapped("  - ", std::get<std::string>(row.front()));
-  return text.empty() ? "" : "\nTaken for granted\n" + text;
 }
 
 /// Without the nearest points, and only the nearest rows: a screen is small. JSON and sheets tell all.
@@ -154,6 +134,27 @@ std::string tables_text(const Dossier& dossier, const Style& style) {
 }
 
 }  // namespace
+
+std::string whose(const Layout& layout) {
+  const Project& project = layout.project;
+  std::string text = wrapped("", fmt::format("{}: {}, {} revision {}, {}", project.owner.value, project.title.value,
+                                             project.number.value, project.revision.value, layout.site.name.value));
+  const std::string points = layout.points ? " with " + layout.files.back() : "";
+  text += fmt::format("{}{}, sha256 {}\n", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256);
+  return text + fmt::format("fairlead {}\n", words::program_version());
+}
+
+std::string list_text(std::string_view title, std::span<const std::string_view> sentences) {
+  std::string text = fmt::format("\n{}\n", title);
+  for (const std::string_view sentence : sentences) text += wrapped("  - ", sentence);
+  return text;
+}
+
+std::string assumptions_text(const Dossier& dossier) {
+  std::string text;
+  for (const auto& row : tables::assumptions(dossier).rows) text += wrapped("  - ", std::get<std::string>(row.front()));
+  return text.empty() ? "" : "\nTaken for granted\n" + text;
+}
 
 std::string write(const Dossier& dossier, const Style& style) {
   const Judged& judged = dossier.judged;

@@ -20,6 +20,10 @@ std::string write(const Dossier&, const Style&);
 /// and a row for the revision table.
 std::string write(const Changes&, const Style&);
 
+/// The whole output of `fairlead setout`: the same verdict first, then what the rig is set out by, what was taken for
+/// granted, and the cautions. The dossier has its setting out.
+std::string write_setting_out(const Dossier&, const Style&);
+
 /// One table with its title and notes. Columns of words are narrowed and wrapped where the page is not wide enough.
 std::string write(const Table&, const Style&);
 

@@ -127,6 +127,7 @@ std::string write(const Dossier& dossier) {
     write_rest_positions(out, rig);
     write_legs(out, rig);
     write_placement(out, dossier);
+    write_setting_out(out, dossier);
     write_assumptions(out, dossier);
     out.column("not_checked", words::not_checked(), itself);
     out.column("cautions", words::cautions(), itself);

@@ -19,6 +19,7 @@ void write_rest_positions(Writer&, const Rig&);
 void write_legs(Writer&, const Rig&);
 /// Null where the dossier has none.
 void write_placement(Writer&, const Dossier&);
+void write_setting_out(Writer&, const Dossier&);
 
 /// The SI unit a dimension is kept in.
 std::string_view unit_of(Dimension);

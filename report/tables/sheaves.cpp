@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/studies/lie.hpp"
 #include "report/tables/parts.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -139,11 +140,14 @@ Table sheave_axles(const Dossier& dossier) {
   const auto& axes = rig.layout.site.axes;
   Table table{
       "Sheave axles",
-      {"sheave", "line over it", "axle toward", "turning"},
+      {"sheave", "line over it", "axle toward", "turning", "left end bears", "left end tilts"},
       {},
       {fmt::format("Axle toward: direction along {}, {}, {}. Turning: as the line runs from its end nearer the brake "
                    "trolley, seen with the axle's direction pointing at the viewer.",
-                   axes[0], axes[1], axes[2])}};
+                   axes[0], axes[1], axes[2]),
+       fmt::format("Left end: the axle's to the left looking toward the landing. Bears: in plan, clockwise from {}. "
+                   "Tilts: above level. Of a sheave that hangs free neither is set out.",
+                   axes[1])}};
   for_sheaves(rig, [&](std::size_t i, const Sheave& sheave) {
     const bool known = rig.reeving.inputs.has_value();
     table.rows.push_back(
@@ -151,6 +155,13 @@ Table sheave_axles(const Dossier& dossier) {
          known ? Cell{words::id_of(rig.layout, rig.lines.at(line_over(*rig.reeving.inputs, i)))} : Cell{},
          direction_of(sheave.axle),
          known ? Cell{std::string(words::turning_of(rig.reeving.inputs->sheaves.at(i).sense))} : Cell{}});
+    if (sheave.mount == Mount::free) {
+      table.rows.back().resize(table.headings.size());
+      return;
+    }
+    const Lie lie = lie_of(rig.frame, left_end(rig.frame, sheave.axle));
+    table.rows.back().push_back(cell(lie.bearing_rad, Dimension::angle));
+    table.rows.back().push_back(cell(lie.tilt_rad, Dimension::angle));
   });
   return table;
 }

@@ -13,14 +13,26 @@ namespace fairlead::tables {
 
 /// Worst first; within one outcome in the order of the checks.
 Table findings(const Dossier&, const Style&);
-/// Where the rig is set out: anchors and what holds them, sheaves, the unit's outlet and the marks on the main line.
-/// Of a sheave on a mount the eye; its centre at rest is a value to check it by.
-Table setting_out(const Dossier&, const Style& = {});
 /// How far all marks may be off at once; without rows where no box was found or none was asked for, and why.
 Table tolerance_box(const Dossier&, const Style&);
 /// How far each mark may be off by itself, and what gives way first: never for a sheet, where it would be read as a
 /// tolerance of all.
 Table windows(const Dossier&, const Style&);
+/// The marks that a crew sets out, by the names that a points file has for them.
+Table set_out_points(const Dossier&, const Style&);
+/// What is measured and not set out: where blocks and hanging sheaves come to rest, structures, marks on the main line.
+Table check_places(const Dossier&);
+/// The marks as they are measured from the main line. This and the next five: without rows before Dossier::setting_out
+/// is there.
+Table line_offsets(const Dossier&, const Style&);
+/// The tapes that fix every mark, and one to check it by.
+Table ties(const Dossier&, const Style&);
+/// The marks as a level finds them.
+Table levels(const Dossier&);
+/// Tension and sag to string the bare main line by.
+Table stringing(const Dossier&);
+/// What a spring balance reads on the empty trolley.
+Table hand_pulls(const Dossier&, const Style&);
 /// The bare main line, measured, cold and warm.
 Table main_line_bare(const Dossier&);
 /// The main line under brake trolley and riders, at the rest mark and at the end of the planned travel.

@@ -29,9 +29,10 @@ const std::vector<Cell>* row_of(const Table& table, const std::string& item, con
 
 TEST(Mounts, WhatIsSetOutOfAFreeRedirectIsItsEyeAndItsLinkAndTheCentreIsACheckAtRest) {
   const Layout& layout = hung().judged.rig.layout;
-  const Table table = tables::setting_out(hung(), Style{.units = Units::si});
-  const auto* eye = row_of(table, "sheave R1", "eye: free on a link of 0.400 m");
-  const auto* centre = row_of(table, "sheave R1", "check: its centre at rest tension");
+  const Table set_out = tables::set_out_points(hung(), Style{.units = Units::si}),
+              checks = tables::check_places(hung());
+  const auto* eye = row_of(set_out, "A3", "eye of sheave R1, free on a link of 0.400 m");
+  const auto* centre = row_of(checks, "sheave R1", "check: its centre at rest tension");
   ASSERT_TRUE(eye && centre);
   EXPECT_EQ(point_of(*eye), layout.anchors[secondary].position.value);
   // Tolerance: rounding of coordinates of a kilometre.

@@ -88,7 +88,7 @@ TEST(Blocks, RunUpstreamByTheTravelOverTheRatio) {
   EXPECT_EQ(number(row[2]), rig().frame.chainage_m(rest.sweep->blocks[rest.index].placement.at));
   EXPECT_EQ(number(row[4]), rig().frame.chainage_m(full.sweep->blocks[full.index].placement.at));
   EXPECT_EQ(number(row[6]), rig().loads.solved()->blocks[0].force_N.value);
-  const Table set_out = tables::setting_out(reduced());
+  const Table set_out = tables::check_places(reduced());
   EXPECT_TRUE(std::any_of(set_out.rows.begin(), set_out.rows.end(), [&](const auto& point) {
     return words(point[0]) == "block K1" && number(point[5]) == number(row[2]);
   }));

@@ -31,7 +31,8 @@ const std::vector<Cell>& row_of(const Table& table, const std::string& first, st
 
 std::vector<Table> all(const Dossier& d) {
   return {tables::findings(d, si),
-          tables::setting_out(d),
+          tables::set_out_points(d, si),
+          tables::check_places(d),
           tables::main_line_bare(d),
           tables::main_line_loaded(d),
           tables::anchor_loads(d),
@@ -87,26 +88,6 @@ TEST(Findings, AreToldWorstFirstAndElseInTheirOrder) {
   for (std::size_t i = 0; i < 6; ++i) findings[i].verdict = verdicts[i];
   findings[2].waiver = 0;
   EXPECT_EQ(tables::worst_first(findings), (std::vector<std::size_t>{4, 5, 3, 1, 2, 0}));
-}
-
-TEST(SettingOut, GivesEveryPointAsTheLayoutHasItAndAlongTheMainLine) {
-  const Dossier dossier{judge(demo_layout({{"sheave.R1.position", "[1349.14, 911.78, 331.35]"}}))};
-  const Table table = tables::setting_out(dossier);
-  const Layout& layout = dossier.judged.rig.layout;
-  EXPECT_EQ(table.headings[2], "east");
-  for (const Anchor& anchor : layout.anchors) {
-    const auto& row = row_of(table, "anchor " + anchor.id.value);
-    const Point3 p = anchor.position;
-    EXPECT_EQ((Vec3{number(row[2]), number(row[3]), number(row[4])}), (Vec3{p.x, p.y, p.z}));
-  }
-  // The demo's main line runs 0.8 east, 0.6 north from (1200, 800, 341.5).
-  const auto& redirect = row_of(table, "sheave R1");
-  const Point3 centre = layout.sheaves[0].position->value;
-  EXPECT_NEAR(number(redirect[5]), 0.8 * (centre.x - 1200) + 0.6 * (centre.y - 800), 1e-9);
-  EXPECT_LT(number(redirect[6]), -0.05) << "east of the plane is to the right, looking toward the landing";
-  EXPECT_NEAR(number(redirect[6]), -0.6 * (centre.x - 1200) + 0.8 * (centre.y - 800), 1e-9);
-  EXPECT_NEAR(number(redirect[7]), centre.z - 341.5, 1e-9);
-  EXPECT_EQ(number(row_of(table, "end of planned travel", 1)[5]), 188.0 + 15.0);
 }
 
 TEST(AnchorLoads, ARowIsOneCaseAndItsSizeIsThatOfItsComponents) {

@@ -1,0 +1,46 @@
+#include "cli/paper.hpp"
+
+#include "report/formats/pdf.hpp"
+#include "report/words/names.hpp"
+#include "report/words/version.hpp"
+
+namespace fairlead::cli {
+namespace {
+
+formats::DocumentInfo document_info(const Layout& layout) {
+  const Project& project = layout.project;
+  formats::DocumentInfo info;
+  info.title = project.number.value + " " + project.title.value;
+  if (project.creator) info.author = project.creator->value;
+  info.subject = "layout " + layout.files.front() + ", SHA-256 " + layout.sha256;
+  info.program = "fairlead " + std::string(words::program_version());
+  if (layout.project.date) info.date = layout.project.date->value;
+  if (layout.judged_on) info.date = layout.judged_on->value;
+  return info;
+}
+
+}  // namespace
+
+drawing::Font font_of(const PaperOptions& paper) {
+  auto font = drawing::Font::open(paper.font.empty() ? drawing::default_font_path : paper.font);
+  if (!font) throw Unusable{"error: " + font.error().message + "\n"};
+  return std::move(*font);
+}
+
+sheets::PaperSize size_of(const PaperOptions& paper) {
+  return paper.size == "A3" ? sheets::PaperSize::a3 : sheets::PaperSize::ansi_b;
+}
+
+std::string pdf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
+  auto bytes = formats::pdf(sheets, font, document_info(layout));
+  if (!bytes) throw Unusable{"error: " + bytes.error().message + "\n"};
+  return std::move(*bytes);
+}
+
+void write(const std::string& path, const std::string& bytes, const Judged& judged) {
+  if (const auto written = formats::write_whole(path, bytes); !written)
+    throw Unusable{"error: " + written.error().message + "\n"};
+  print(words::headline(judged) + "\n" + path + " written\n");
+}
+
+}  // namespace fairlead::cli

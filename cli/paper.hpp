@@ -1,0 +1,27 @@
+// What the commands that write drawings share.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cli/options.hpp"
+#include "report/sheets/sheet.hpp"
+
+namespace fairlead::cli {
+
+struct PaperOptions {
+  std::string size;  ///< "A3" or "ANSI-B"
+  std::string font;  ///< empty: the one of fonts-dejavu-extra
+};
+
+/// Throw Unusable: before the work, as a missing font is found in a millisecond.
+drawing::Font font_of(const PaperOptions&);
+sheets::PaperSize size_of(const PaperOptions&);
+
+/// Throws Unusable where the sheets cannot be written as a document.
+std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
+
+/// Whole or not at all; then says so after the verdict. Throws Unusable when it cannot.
+void write(const std::string& path, const std::string& bytes, const Judged&);
+
+}  // namespace fairlead::cli
