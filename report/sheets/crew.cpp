@@ -244,8 +244,8 @@ class Crew {
                           rig_.frame, layout_.site.axes[1]));
     std::vector<std::string> ids;
     for (const SeenMark& mark : group.marks) ids.push_back(mark.point->id);
-    flow.put(crew::allowances(dossier_, ids, style_));
-    flow.put(crew::signatures());
+    flow.put(crew::tapes(dossier_, ids, style_));
+    flow.put(crew::together({crew::allowances(dossier_, ids, style_), crew::signatures()}));
   }
 
   /// A mark on the main line: by tapes laid along it and by level distances.
@@ -297,8 +297,8 @@ class Crew {
     if (layout_.backup_brake)
       flow.put(on_line("backup", "where the backup brake engages: " + layout_.backup_brake->description.value,
                        layout_.backup_brake->engages_m, "", crew::number_cap_mm));
-    flow.put(crew::allowances(dossier_, {rest->id}, style_));
-    flow.put(crew::signatures());
+    flow.put(crew::tapes(dossier_, {rest->id}, style_));
+    flow.put(crew::together({crew::allowances(dossier_, {rest->id}, style_), crew::signatures()}));
   }
 
   const Dossier& dossier_;

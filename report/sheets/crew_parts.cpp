@@ -176,7 +176,7 @@ Part text(std::string heading, std::vector<std::string> sentences) {
 }
 
 Part together(std::vector<Part> parts) {
-  constexpr double between_mm = 2.5;
+  constexpr double between_mm = 3;
   return {[parts](const Canvas& canvas, double width) {
             double height = -between_mm;
             for (const Part& part : parts) height += part.height(canvas, width) + between_mm;

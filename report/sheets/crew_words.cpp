@@ -72,6 +72,67 @@ std::vector<std::string> measured_from(const Rig& rig, const std::vector<SeenMar
   return all;
 }
 
+namespace {
+
+/// Which of the two places where the three tapes meet it is.
+std::string side_sentence(const Frame& frame, const std::string& id, const TiedMark& tied, const Style& style) {
+  if (!tied.mirror_apart) return fmt::format("{}: its three tapes meet in this place alone.", id);
+  std::string sentence = fmt::format("{} stands {}.", id, tables::side_of(frame, tied, style));
+  if (!tied.check) return sentence + " No fourth mark is in reach to check it by.";
+  return sentence + fmt::format(" At the mirror image on the other side the check tape would read {}{}.",
+                                words::travel(tied.check->at_mirror_m, style),
+                                tied.check->tells_mirror ? "" : ", which no tape tells from its own reading");
+}
+
+/// Whether a tape runs to or from the mark that hangs higher and lower with the main line's temperature.
+bool touches_rest_mark(const SettingOut& out, const TiedMark& tied) {
+  const auto touches = [&](const Tie& tie) {
+    const auto is_rest = [&](int mark) {
+      return out.marks.at(static_cast<std::size_t>(mark)).point.mark == Mark::rest_mark;
+    };
+    return is_rest(tie.from) || is_rest(tie.to);
+  };
+  return std::any_of(tied.ties.begin(), tied.ties.end(), touches) || (tied.check && touches(tied.check->tie));
+}
+
+}  // namespace
+
+Part tapes(const Dossier& dossier, const std::vector<std::string>& ids, const Style& style) {
+  const std::string heading = "TAPES";
+  if (!dossier.setting_out) return text(heading, {"Not computed."});
+  const SettingOut& out = *dossier.setting_out;
+  const auto read = [&](const Tie& tie) {
+    return fmt::format("{} {}", out.marks.at(static_cast<std::size_t>(tie.from)).point.id,
+                       words::travel(tie.distance_m, style));
+  };
+  std::vector<std::vector<std::string>> rows;
+  std::vector<std::string> sentences;
+  bool moves = false;
+  for (std::size_t i = 0; i < out.ties.size(); ++i) {
+    const std::string& id = out.marks.at(i).point.id;
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) continue;
+    const Solved<TiedMark>& tied = out.ties[i];
+    if (!tied) {
+      sentences.push_back(fmt::format("{}: none: {}.", id, tied.error().why));
+      continue;
+    }
+    std::vector<std::string> row{id};
+    for (const Tie& tie : tied->ties) row.push_back(read(tie));
+    moves = moves || touches_rest_mark(out, *tied);
+    row.push_back(tied->check ? read(tied->check->tie) : "—");
+    rows.push_back(std::move(row));
+    sentences.push_back(side_sentence(dossier.judged.rig.frame, id, *tied, style));
+  }
+  if (rows.empty()) return text(heading, sentences);
+  sentences.insert(sentences.begin(),
+                   "Straight from mark to mark. Their plane: through the three marks that the tapes run from.");
+  if (moves)
+    sentences.push_back(
+        fmt::format("Tapes to the rest mark: on the bare main line at {} only, which hangs elsewhere on another day.",
+                    degrees(dossier.judged.rig.layout.main_line.at_temperature_K, style)));
+  return together({text(heading, sentences), table({"", "tape from", "tape from", "tape from", "check"}, rows)});
+}
+
 Part allowances(const Dossier& dossier, const std::vector<std::string>& ids, const Style& style) {
   const std::string heading = "HOW FAR OFF IT MAY STAND";
   if (!dossier.placement) return text(heading, {"Windows not computed: set out to the numbers."});

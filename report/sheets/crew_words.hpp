@@ -22,6 +22,10 @@ bool holds_main_line(const Layout&, AnchorId);
 /// What the numbers of an anchor's marks are measured from; at least one mark, the anchor's own first.
 std::vector<std::string> measured_from(const Rig&, const std::vector<SeenMark>&, const Style&);
 
+/// By which tapes each of these marks is found, on which side of them it stands and what tells it from its mirror
+/// image; or why there are none.
+Part tapes(const Dossier&, const std::vector<std::string>& ids, const Style&);
+
 /// How far off its place each of these marks may stand while all others are off by as much as they may; or that it was
 /// not computed, or why there is no answer.
 Part allowances(const Dossier&, const std::vector<std::string>& ids, const Style&);

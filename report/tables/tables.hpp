@@ -27,6 +27,8 @@ Table check_places(const Dossier&);
 Table line_offsets(const Dossier&, const Style&);
 /// The tapes that fix every mark, and one to check it by.
 Table ties(const Dossier&, const Style&);
+/// "above their plane, 0.345 m off it": where a mark stands of the three that its tapes run from.
+std::string side_of(const Frame&, const TiedMark&, const Style&);
 /// The marks as a level finds them.
 Table levels(const Dossier&);
 /// Tension and sag to string the bare main line by.

@@ -6,10 +6,8 @@
 #include "report/words/numbers.hpp"
 
 namespace fairlead::tables {
-namespace {
-
-/// Where the mark stands of the plane of its three tapes' marks, by the direction that tells it best.
 std::string side_of(const Frame& frame, const TiedMark& tied, const Style& style) {
+  // By the direction that tells it best.
   const double along = dot(tied.normal, frame.along), across = dot(tied.normal, frame.across),
                up = dot(tied.normal, frame.up);
   const char* side = up > 0 ? "above" : "below";
@@ -19,8 +17,6 @@ std::string side_of(const Frame& frame, const TiedMark& tied, const Style& style
     side = across > 0 ? "left" : "right";
   return fmt::format("{} by {}", side, words::travel(tied.height_m, style));
 }
-
-}  // namespace
 
 Table ties(const Dossier& dossier, const Style& style) {
   Table table{"Tie distances",

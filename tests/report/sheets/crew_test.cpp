@@ -213,6 +213,49 @@ TEST(CrewSheets, TheBoxOfAllMarksStandsOnThemOnlyWhereItWasFound) {
     EXPECT_EQ(wrong_with(page, PaperSize::a4), std::vector<std::string>{}) << page.title;
 }
 
+TEST(CrewSheets, TheTapesOfEveryMarkStandOnItsPageWithTheCheckAndTheMirrorOrWhyThereAreNone) {
+  for (const char* file : shipped) {
+    Dossier dossier = shipped_one(file);
+    const Rig& rig = dossier.judged.rig;
+    dossier.setting_out = setting_out(rig);
+    const SettingOut& out = *dossier.setting_out;
+    for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
+      for (const Sheet& page : compose_crew(dossier, Style{}, {font(), paper}))
+        EXPECT_EQ(wrong_with(page, paper), std::vector<std::string>{}) << file << ' ' << page.title;
+    const auto pages = compose_crew(dossier, Style{}, {font()});
+    for (std::size_t i = 0; i < out.ties.size(); ++i) {
+      const SetOutPoint& point = out.marks[i].point;
+      if (point.mark != Mark::bearing_point && point.mark != Mark::rest_mark) continue;
+      const std::string all = pages_of(pages, point.id);
+      if (!out.ties[i]) {
+        EXPECT_NE(all.find(point.id + ": none: "), all.npos) << file << ' ' << point.id;
+        continue;
+      }
+      for (const Tie& tie : out.ties[i]->ties) {
+        const std::string from = out.marks[static_cast<std::size_t>(tie.from)].point.id;
+        const double straight_m = norm(*point.at - *out.marks[static_cast<std::size_t>(tie.from)].point.at);
+        EXPECT_NE(all.find(from + ' ' + words::travel(straight_m, Style{})), all.npos)
+            << file << ' ' << point.id << " from " << from;
+      }
+    }
+  }
+}
+
+TEST(CrewSheets, ATapeToTheRestMarkIsSaidToHoldAtOneTemperatureOnly) {
+  Dossier dossier = shipped_one("larch_spur.toml");
+  dossier.setting_out = setting_out(dossier.judged.rig);
+  const auto pages = compose_crew(dossier, Style{}, {font()});
+  const std::string caution = "Tapes to the rest mark: on the bare main line at 12.0 °C only";
+  EXPECT_NE(pages_of(pages, "A3").find(caution), std::string::npos) << "tied to it";
+  EXPECT_NE(pages_of(pages, "rest").find(caution), std::string::npos);
+  EXPECT_EQ(pages_of(pages, "B1").find(caution), std::string::npos) << "tied to others";
+}
+
+TEST(CrewSheets, WithoutTapesTheySaySo) {
+  EXPECT_NE(pages_of(compose_crew(solved_only(demo_layout()), Style{}, {font()}), "A3").find("TAPES Not computed."),
+            std::string::npos);
+}
+
 TEST(CrewSheets, AUnitOutOfReachOfItsAnchorHasAPageOfItsOwn) {
   EXPECT_EQ(pages_of(compose_crew(solved_only(demo_layout()), Style{}, {font()}), "unit"), "");
   Layout layout = demo_layout();
