@@ -140,7 +140,8 @@ std::string whose(const Layout& layout) {
   std::string text = wrapped("", fmt::format("{}: {}, {} revision {}, {}", project.owner.value, project.title.value,
                                              project.number.value, project.revision.value, layout.site.name.value));
   const std::string points = layout.points ? " with " + layout.files.back() : "";
-  text += fmt::format("{}{}, sha256 {}\n", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256);
+  text += wrapped(
+      "", fmt::format("{}{}, sha256 {}", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256));
   return text + fmt::format("fairlead {}\n", words::program_version());
 }
 
