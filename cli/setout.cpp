@@ -21,7 +21,7 @@ std::string format_by(const std::string& file) {
 
 std::string format_of(const SetoutOptions& setout) {
   if (setout.output.empty()) return setout.format.empty() ? "text" : setout.format;
-  const std::string format = format_by(setout.output);
+  std::string format = format_by(setout.output);
   if (format.empty())
     throw Unusable{"error: -o " + setout.output + ": end the file's name in .pdf, .csv, .json or .txt\n"};
   if (!setout.format.empty() && setout.format != format)

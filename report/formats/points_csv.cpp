@@ -17,7 +17,7 @@ Solved<std::string> points_csv(const Dossier& dossier, const PointsFormat& forma
     else
       comment += "# the rest mark has no place: the main line is not solved\n";
   }
-  const auto text = points_text(points, format);
+  auto text = points_text(points, format);
   if (!text) return text;
   return comment + *text;
 }
