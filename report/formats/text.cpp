@@ -139,9 +139,9 @@ std::string whose(const Layout& layout) {
   const Project& project = layout.project;
   std::string text = wrapped("", fmt::format("{}: {}, {} revision {}, {}", project.owner.value, project.title.value,
                                              project.number.value, project.revision.value, layout.site.name.value));
-  const std::string points = layout.points ? " with " + layout.files.back() : "";
-  text += wrapped(
-      "", fmt::format("{}{}, sha256 {}", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256));
+  // Two files fill a line by themselves.
+  const std::string points = layout.points ? " with " + layout.files.back() + "\n" : ", ";
+  text += fmt::format("{}{}sha256 {}\n", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256);
   return text + fmt::format("fairlead {}\n", words::program_version());
 }
 
