@@ -18,12 +18,21 @@ std::vector<SetOut> marks_of(const Rig& rig) {
   return marks;
 }
 
-std::vector<Solved<TiedMark>> ties_of(const Rig& rig, const std::vector<SetOut>& marks, double longest_tape_m) {
+void tie(const Rig& rig, double longest_tape_m, SettingOut& out) {
   constexpr double nan = std::numeric_limits<double>::quiet_NaN();
   TieInputs in{.in_turn = false, .longest_tape_m = longest_tape_m};
-  for (const SetOut& mark : marks) in.wanted.push_back(mark.point.at.value_or(Point3{nan, nan, nan}));
+  if (rig.layout.points)
+    for (const SurveyPoint& peg : *rig.layout.points->pegs) {
+      in.known.push_back(peg.at);
+      out.tape_ends.push_back(peg.id);
+    }
+  for (const SetOut& mark : out.marks) {
+    in.wanted.push_back(mark.point.at.value_or(Point3{nan, nan, nan}));
+    out.tape_ends.push_back(mark.point.id);
+  }
   for (const Structure& structure : rig.layout.structures) in.obstacles.push_back(solid_of(structure));
-  return choose_ties(in).wanted;
+  out.longest_tape_m = longest_tape_m;
+  out.ties = choose_ties(in).wanted;
 }
 
 /// Heights above the first mark that has a place.
@@ -43,8 +52,7 @@ void level(const Rig& rig, SettingOut& out) {
 SettingOut setting_out(const Rig& rig, double longest_tape_m) {
   SettingOut out;
   out.marks = marks_of(rig);
-  out.longest_tape_m = longest_tape_m;
-  out.ties = ties_of(rig, out.marks, longest_tape_m);
+  tie(rig, longest_tape_m, out);
   level(rig, out);
   if (const auto* main_line = rig.main_line.solved())
     out.stringing = mainline::stringing(*rig.main_line.inputs, *main_line);

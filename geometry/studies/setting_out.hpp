@@ -1,6 +1,7 @@
 // Everything a crew sets the rig out by.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "geometry/mainline/stringing.hpp"
@@ -21,7 +22,9 @@ struct SetOut {
 struct SettingOut {
   std::vector<SetOut> marks;  ///< in the order of set_out_points
   double longest_tape_m{};
-  std::vector<Solved<TiedMark>> ties;  ///< one a mark; indices are into marks
+  /// What tapes run between: the points file's pegs, which stand already, then the marks.
+  std::vector<std::string> tape_ends;
+  std::vector<Solved<TiedMark>> ties;  ///< one a mark; indices are into tape_ends
   int bench = -1;                      ///< index into marks; -1 where none has a place
   std::optional<double>
       platform_rise_m;  ///< of the landing platform above the bench mark; none where either is not known
@@ -29,7 +32,7 @@ struct SettingOut {
   Solved<std::vector<reeving::HandPulls>> hand_pulls = unsolved("not solved");
 };
 
-/// Every mark is tied to any others, past the layout's structures; a mark without a place to none.
+/// Every mark is tied to pegs and to any others, past the layout's structures; a mark without a place to none.
 SettingOut setting_out(const Rig&, double longest_tape_m = 30);
 
 }  // namespace fairlead

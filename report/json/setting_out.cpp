@@ -37,7 +37,7 @@ void write_mark(Writer& out, const Rig& rig, const SetOut& mark) {
 }
 
 void write_tie(Writer& out, const SettingOut& setting_out, const Tie& tie) {
-  out.text("from", setting_out.marks.at(static_cast<std::size_t>(tie.from)).point.id);
+  out.text("from", setting_out.tape_ends.at(static_cast<std::size_t>(tie.from)));
   out.number("distance_m", tie.distance_m);
 }
 

@@ -87,8 +87,10 @@ std::string side_sentence(const Frame& frame, const std::string& id, const TiedM
 /// Whether a tape runs to or from the mark that hangs higher and lower with the main line's temperature.
 bool touches_rest_mark(const SettingOut& out, const TiedMark& tied) {
   const auto touches = [&](const Tie& tie) {
-    const auto is_rest = [&](int mark) {
-      return out.marks.at(static_cast<std::size_t>(mark)).point.mark == Mark::rest_mark;
+    const std::size_t pegs = out.tape_ends.size() - out.marks.size();
+    const auto is_rest = [&](int end) {
+      const auto at = static_cast<std::size_t>(end);
+      return at >= pegs && out.marks.at(at - pegs).point.mark == Mark::rest_mark;
     };
     return is_rest(tie.from) || is_rest(tie.to);
   };
@@ -102,7 +104,7 @@ Part tapes(const Dossier& dossier, const std::vector<std::string>& ids, const St
   if (!dossier.setting_out) return text(heading, {"Not computed."});
   const SettingOut& out = *dossier.setting_out;
   const auto read = [&](const Tie& tie) {
-    return fmt::format("{} {}", out.marks.at(static_cast<std::size_t>(tie.from)).point.id,
+    return fmt::format("{} {}", out.tape_ends.at(static_cast<std::size_t>(tie.from)),
                        words::travel(tie.distance_m, style));
   };
   std::vector<std::vector<std::string>> rows;

@@ -23,16 +23,21 @@ Table set_out_points(const Dossier& dossier, const Style& style) {
   const auto& axes = rig.layout.site.axes;
   Table table{"Set-out points", {"mark", "what it is", axes[0], axes[1], axes[2]}, {}, {}};
   if (rig.layout.site.datum) table.notes = {"Datum: " + rig.layout.site.datum->value + "."};
-  for (const SetOutPoint& point : fairlead::set_out_points(rig)) {
-    std::vector<Cell> row{point.id, what_of(rig.layout, point, style)};
+  const auto add = [&](const std::string& id, std::string what, const std::optional<Point3>& at) {
+    std::vector<Cell> row{id, std::move(what)};
     row.resize(table.headings.size());
-    if (point.at) {
-      row[2] = cell(point.at->x, Dimension::length);
-      row[3] = cell(point.at->y, Dimension::length);
-      row[4] = cell(point.at->z, Dimension::length);
+    if (at) {
+      row[2] = cell(at->x, Dimension::length);
+      row[3] = cell(at->y, Dimension::length);
+      row[4] = cell(at->z, Dimension::length);
     }
     table.rows.push_back(std::move(row));
-  }
+  };
+  for (const SetOutPoint& point : fairlead::set_out_points(rig))
+    add(point.id, what_of(rig.layout, point, style), point.at);
+  if (rig.layout.points)
+    for (const SurveyPoint& peg : *rig.layout.points->pegs)
+      add(peg.id, peg.description.empty() ? "peg" : "peg: " + peg.description, peg.at);
   if (!rig.main_line.solved())
     table.notes.push_back("The rest mark's place is undetermined: " + rig.main_line.result->error().why + ".");
   return table;

@@ -26,7 +26,7 @@ Table ties(const Dossier& dossier, const Style& style) {
   if (!dossier.setting_out) return table;
   const SettingOut& out = *dossier.setting_out;
   const auto tape = [&](const Tie& tie) -> Cell {
-    return fmt::format("{} {}", out.marks.at(static_cast<std::size_t>(tie.from)).point.id,
+    return fmt::format("{} {}", out.tape_ends.at(static_cast<std::size_t>(tie.from)),
                        words::travel(tie.distance_m, style));
   };
   std::vector<std::string> without;
@@ -55,6 +55,8 @@ Table ties(const Dossier& dossier, const Style& style) {
       "the same three meet at the mirror image on its other side. Check tape: a fourth; what it would read at the "
       "mirror. Error x: of the mark, over that of a tape."};
   table.notes.insert(table.notes.end(), without.begin(), without.end());
+  if (!without.empty())
+    table.notes.emplace_back("Pegs off the main line's plane, given in a points file, tie what its own marks can not.");
   return table;
 }
 
