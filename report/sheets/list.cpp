@@ -9,7 +9,7 @@ namespace fairlead::sheets {
 
 namespace {
 
-constexpr const SheetKind* sheets[] = {&general_arrangement, &findings_sheet,  &reeving_sheet,
+constexpr const SheetKind* sheets[] = {&general_arrangement, &findings_sheet,  &reeving_sheet,   &setting_out_sheet,
                                        &anchor_loads_sheet,  &schedules_sheet, &clearances_sheet};
 
 }  // namespace

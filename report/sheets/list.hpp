@@ -5,7 +5,7 @@
 
 namespace fairlead::sheets {
 
-extern const SheetKind general_arrangement, findings_sheet, reeving_sheet, anchor_loads_sheet, schedules_sheet,
-    clearances_sheet;
+extern const SheetKind general_arrangement, findings_sheet, reeving_sheet, setting_out_sheet, anchor_loads_sheet,
+    schedules_sheet, clearances_sheet;
 
 }  // namespace fairlead::sheets

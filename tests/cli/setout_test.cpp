@@ -151,6 +151,28 @@ TEST(Setout, LeavesNothingWhereItCannotWriteAndAnOldFileAloneWhereTheLayoutIsBad
   EXPECT_EQ(scratch.files(), 1);
 }
 
+TEST(Setout, FindsHowFarTheMarksMayBeOff) {
+  const std::string without = run(std::string("setout ") + good).out;
+  EXPECT_EQ(without.find("\nBox of all marks at once\n"), std::string::npos);
+  const std::string out = run(std::string("setout --windows ") + good).out;
+  const std::size_t box = out.find("\nBox of all marks at once\n"), windows = out.find("\nPlacement windows\n");
+  ASSERT_NE(box, std::string::npos);
+  ASSERT_NE(windows, std::string::npos);
+  // The sheave may be off across by the 50 mm that its contacts may; together with the main line's ends by less.
+  const std::size_t row = out.find("R1    to the left", windows);
+  ASSERT_NE(row, std::string::npos) << out.substr(windows);
+  EXPECT_NE(out.substr(row, 60).find("49 mm"), std::string::npos) << out.substr(row, 60);
+  EXPECT_NE(out.substr(row, 60).find("across-offset"), std::string::npos) << out.substr(row, 60);
+  const auto json = run(std::string("setout --windows --threads 1 --format json ") + good).out;
+  EXPECT_EQ(json, run(std::string("setout --windows --threads 3 --format json ") + good).out) << "any thread count";
+}
+
+TEST(Setout, HasNoBoxWhereTheLayoutIsNotCleared) {
+  const Ran ran = run("setout --windows layouts/heron_gully_spoiled.toml");
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_NE(ran.out.find("not pass as drawn"), std::string::npos);
+}
+
 TEST(Setout, AMisspeltOptionIsGuessed) {
   const Ran ran = run(std::string("setout --formt json ") + good);
   EXPECT_EQ(ran.status, 2);

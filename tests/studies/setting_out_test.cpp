@@ -57,5 +57,28 @@ TEST(SettingOut, OfARigThatIsNotSolvedStillHasTheMarksAndSaysWhyTheRestIsMissing
       << out.hand_pulls.error().why;
 }
 
+// All marks of this rig stand in one plane: only the pegs beside it can tell on which side of it a mark is.
+TEST(SettingOut, TiesToThePegsOfThePointsFile) {
+  const Rig rig = solve(shipped_layout("sable_weir.toml"));
+  const SettingOut out = setting_out(rig);
+  const std::size_t pegs = rig.layout.points->pegs->size();
+  ASSERT_EQ(pegs, 4u);
+  ASSERT_EQ(out.tape_ends.size(), pegs + out.marks.size());
+  int tied = 0;
+  for (std::size_t i = 0; i < out.marks.size(); ++i) {
+    if (!out.ties[i]) continue;
+    ++tied;
+    bool to_a_peg = false;
+    for (const Tie& tie : out.ties[i]->ties) {
+      const auto end = static_cast<std::size_t>(tie.from);
+      const Point3 from = end < pegs ? (*rig.layout.points->pegs)[end].at : *out.marks[end - pegs].point.at;
+      EXPECT_NEAR(tie.distance_m, norm(*out.marks[i].point.at - from), 1e-12);
+      to_a_peg = to_a_peg || end < pegs;
+    }
+    EXPECT_TRUE(to_a_peg) << out.marks[i].point.id;
+  }
+  EXPECT_EQ(tied, 9) << "all but the tower, farther than any tape";
+}
+
 }  // namespace
 }  // namespace fairlead

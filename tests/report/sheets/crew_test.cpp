@@ -232,8 +232,10 @@ TEST(CrewSheets, TheTapesOfEveryMarkStandOnItsPageWithTheCheckAndTheMirrorOrWhyT
         continue;
       }
       for (const Tie& tie : out.ties[i]->ties) {
-        const std::string from = out.marks[static_cast<std::size_t>(tie.from)].point.id;
-        const double straight_m = norm(*point.at - *out.marks[static_cast<std::size_t>(tie.from)].point.at);
+        const auto end = static_cast<std::size_t>(tie.from), pegs = out.tape_ends.size() - out.marks.size();
+        const std::string from = out.tape_ends[end];
+        const double straight_m =
+            norm(*point.at - (end < pegs ? (*rig.layout.points->pegs)[end].at : *out.marks[end - pegs].point.at));
         EXPECT_NE(all.find(from + ' ' + words::travel(straight_m, Style{})), all.npos)
             << file << ' ' << point.id << " from " << from;
       }
