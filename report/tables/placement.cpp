@@ -92,9 +92,10 @@ Table windows(const Dossier& dossier, const Style& style) {
                   100 * windows.search.fine_share),
       moves_alone};
   if (!windows.unwatched.empty())
-    table.notes.push_back(fmt::format(
-        "{} that do not pass as drawn are not looked at.",
-        windows.unwatched.size() == 1 ? "1 finding" : fmt::format("{} findings", windows.unwatched.size())));
+    table.notes.push_back(
+        windows.unwatched.size() == 1
+            ? "1 finding that does not pass as drawn is not looked at."
+            : fmt::format("{} findings that do not pass as drawn are not looked at.", windows.unwatched.size()));
   return table;
 }
 
