@@ -1,5 +1,4 @@
 #include "cli/commands.hpp"
-#include "cli/interrupt.hpp"
 #include "report/changes.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
@@ -26,9 +25,7 @@ std::pair<Layout, Layout> read_both(JudgeOptions options, const std::string& now
 }  // namespace
 
 int compare(const JudgeOptions& options, const std::string& now, const std::string& format) {
-  Work work;
-  work.stop = stop_on_interrupt();
-  work.threads = options.threads;
+  const Work work = work_of(options);
   auto [old_layout, new_layout] = read_both(options, now);
   Changes changes;
   changes.was = fairlead::judge(std::move(old_layout), {}, work);

@@ -79,7 +79,11 @@ Style style_of(const JudgeOptions& options) {
   return style;
 }
 
-Work work_of(const JudgeOptions& options) { return {stop_on_interrupt(), tell_on_terminal(), options.threads}; }
+Work work_of(const JudgeOptions& options) {
+  // First: a thread that does not block the alarm would be ended by it, and the program with it.
+  auto progress = tell_on_terminal();
+  return {stop_on_interrupt(), std::move(progress), options.threads};
+}
 
 Dossier judge(const JudgeOptions& options) { return Dossier{fairlead::judge(read(options), {}, work_of(options))}; }
 

@@ -83,7 +83,8 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   Dossier dossier = judge(options);
   const Judged& judged = dossier.judged;
   dossier.setting_out = setting_out(judged.rig, tape_m);
-  if (setout.windows) dossier.placement = placement(judged, true, work_of(options));
+  // Single windows never stand on a sheet.
+  if (setout.windows) dossier.placement = placement(judged, !font, work_of(options));
   const Style style = style_of(options);
   std::string bytes;
   if (font)

@@ -1,4 +1,7 @@
 #include <gtest/gtest.h>
+#include <sys/wait.h>
+
+#include <cstdlib>
 
 #include "tests/cli/program.hpp"
 
@@ -165,6 +168,27 @@ TEST(Setout, FindsHowFarTheMarksMayBeOff) {
   EXPECT_NE(out.substr(row, 60).find("across-offset"), std::string::npos) << out.substr(row, 60);
   const auto json = run(std::string("setout --windows --threads 1 --format json ") + good).out;
   EXPECT_EQ(json, run(std::string("setout --windows --threads 3 --format json ") + good).out) << "any thread count";
+}
+
+TEST(Setout, TellsOnATerminalWhatTakesLongerThanASecond) {
+  const Scratch scratch;
+  // "script" runs it on a terminal of its own and passes its status on.
+  const std::string shell = std::string("cd '") + FAIRLEAD_SOURCE_DIR + "' && script -qec \"'" + FAIRLEAD_PROGRAM +
+                            "' setout --windows --threads 1 layouts/heron_gully.toml -o '" + scratch / "a.txt" +
+                            "'\" /dev/null >'" + scratch / "seen" + "' 2>&1";
+  EXPECT_EQ(std::system(shell.c_str()), 0);
+  EXPECT_NE(read_file(scratch / "seen").find("placement windows: "), std::string::npos) << read_file(scratch / "seen");
+  EXPECT_EQ(read_file(scratch / "a.txt").find("placement windows: "), std::string::npos);
+}
+
+TEST(Setout, InterruptedLeavesNothingBehind) {
+  const Scratch scratch;
+  const std::string shell = std::string("cd '") + FAIRLEAD_SOURCE_DIR + "' && timeout --preserve-status -s INT 1 '" +
+                            FAIRLEAD_PROGRAM + "' setout --windows layouts/larch_spur.toml -o '" + scratch / "a.txt" +
+                            "' 2>/dev/null";
+  const int status = std::system(shell.c_str());
+  EXPECT_EQ(WEXITSTATUS(status), 130);
+  EXPECT_EQ(scratch.files(), 0);
 }
 
 TEST(Setout, HasNoBoxWhereTheLayoutIsNotCleared) {
