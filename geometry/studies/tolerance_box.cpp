@@ -91,13 +91,21 @@ class Narrowing {
     std::vector<std::size_t> times(findings);
     Amounts amounts(variables);
     std::vector<char> stopped(variables);
-    for (std::size_t left = variables; left > 0;) {
+    // What breaks a check beyond measure even when off so little gets nothing, and takes nothing from the others.
+    for (std::size_t v = 0; v < variables; ++v)
+      for (std::size_t f = 0; f < findings; ++f) stopped[v] = stopped[v] || std::isinf(single.loss(f, v));
+    for (auto left = static_cast<std::size_t>(std::ranges::count(stopped, 0)); left > 0;) {
       double level = search_.most;
       std::size_t tight = findings;
       for (std::size_t f = 0; f < findings; ++f) {
         double used = 0, rate = 0;
-        for (std::size_t v = 0; v < variables; ++v)
-          (stopped[v] ? used : rate) += single.loss(f, v) / judged_at * (stopped[v] ? amounts[v] : 1);
+        for (std::size_t v = 0; v < variables; ++v) {
+          const double per = single.loss(f, v) / judged_at;
+          if (!stopped[v])
+            rate += per;
+          else if (amounts[v] > 0)
+            used += per * amounts[v];
+        }
         if (!(rate > 0)) continue;
         const double reserve = std::isnan(held_.left()[f]) ? 0 : held_.left()[f];
         const double at = std::max(0.0, (shares[std::min<std::size_t>(times[f], 2)] * reserve - used) / rate);

@@ -68,6 +68,17 @@ TEST(ToleranceBox, LiesInsideTheWindowOfEveryMark) {
     }
 }
 
+// A number that may not be off at all must not take the others' amounts.
+TEST(ToleranceBox, GivesNothingToWhatBreaksACheckAtOnceAndTheOthersTheirShare) {
+  Made made(demo_layout(), 2, {"P1 across", "P2 across", "R1 across"});
+  made.variables.push_back({{Item::Kind::brake_unit, 0}, "a wall", Dimension::length, [](Layout& layout, double by) {
+                              if (by != 0) layout.brake_unit.outlet.value.x = std::nan("");
+                            }});
+  const auto box = tolerance_box(made.design, made.held, made.variables, {}, {.threads = 2});
+  ASSERT_TRUE(box.has_value()) << box.error().why;
+  EXPECT_EQ(box->amount, (std::vector<double>{0.022, 0.022, 0.022, 0}));
+}
+
 TEST(ToleranceBox, IsTheSameOnAnyNumberOfThreads) {
   const std::vector<std::string> names{"P2 up", "R1 along", "R1 across", "R1 up"};
   const Made one(demo_layout(), 1, names), three(demo_layout(), 3, names);
