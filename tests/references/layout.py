@@ -1,5 +1,6 @@
 """Reads what the recomputation needs of a layout file, in SI units and the site frame."""
 
+import csv
 import tomllib
 
 import numpy as np
@@ -43,9 +44,34 @@ class Frame:
         return self.origin + along * self.along + z_over_start * self.up
 
 
+PLACES = ("position", "outlet", "base", "swivel_at", "chainage_zero")
+
+
+def placed(value, points):
+    """The same with the coordinates of a point in place of its name."""
+    if isinstance(value, list):
+        return [placed(each, points) for each in value]
+    if not isinstance(value, dict):
+        return value
+    return {key: points[held] if key in PLACES and isinstance(held, str) else placed(held, points)
+            for key, held in value.items()}
+
+
+def points_of(toml, folder):
+    """Easting, northing and elevation by name; only what the shipped layouts use of the format is read."""
+    if "points" not in toml:
+        return {}
+    if (toml["points"]["order"], toml["points"]["unit"]) != ("pnezd", "m"):
+        raise ValueError("this reads points files in the order pnezd, in metres")
+    with open(folder / toml["points"]["file"], encoding="utf-8", newline="") as file:
+        rows = csv.reader(line for line in file if not line.startswith("#"))
+        return {row[0]: [float(row[2]), float(row[1]), float(row[3])] for row in rows if row}
+
+
 class Layout:
-    def __init__(self, text):
-        self.toml = tomllib.loads(text)
+    def __init__(self, text, folder):
+        toml = tomllib.loads(text)
+        self.toml = placed(toml, points_of(toml, folder))
         self.anchors = {a["id"]: vector(a["position"]) for a in self.toml["anchor"]}
         main = self.toml["main_line"]
         self.frame = Frame(self.anchors[main["from"]], self.anchors[main["to"]])

@@ -12,6 +12,7 @@ inverse of the slopes at the solution, absolute values summed). A force is a sum
 """
 
 import json
+import shutil
 import subprocess
 import sys
 import tempfile
@@ -156,9 +157,11 @@ def compare(comparison, sweep, pose, told, open_m, open_N, where):
             comparison.hold("wrap", wrap, turn["wrap_rad"][pose], open_m, where)
 
 
-def judged(program, text):
-    """What the program says of the layout."""
+def judged(program, text, home):
+    """What the program says of the layout, whose points file is at home."""
     with tempfile.TemporaryDirectory() as folder:
+        for points in home.glob("*_points.csv"):
+            shutil.copy(points, folder)
         path = Path(folder) / "layout.toml"
         path.write_text(text, encoding="utf-8")
         run = subprocess.run([program, "check", path, "--format", "json"], capture_output=True, text=True)
@@ -171,11 +174,12 @@ def main(program, path, variant=None):
     text = Path(path).read_text(encoding="utf-8")
     if variant is not None:
         text = changed(text, variant)
-    results = judged(program, text)
+    home = Path(path).parent
+    results = judged(program, text, home)
     if results["reeving"]["unsolved"] is not None:
         print(f"the program has not solved it: {results['reeving']['unsolved']}")
         return 1
-    rigging, comparison = Rigging(Layout(text)), Comparison()
+    rigging, comparison = Rigging(Layout(text, home)), Comparison()
     known = {1: rigging.at_rest}
     for index, line in enumerate(rigging.at_rest.told["lines"]):
         comparison.hold("finished length", line["hanging_m"], results["reeving"]["finished_length_m"][index],
