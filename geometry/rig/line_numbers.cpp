@@ -1,6 +1,16 @@
 #include "geometry/rig/line_numbers.hpp"
 
 namespace fairlead {
+namespace {
+
+std::optional<double> number_of(const Rig& rig, Item line, std::vector<double> reeving::Reeving::*per_line) {
+  const reeving::Reeving* reeving = rig.reeving.solved();
+  const auto index = reeved_line(rig, line);
+  if (!reeving || !index) return std::nullopt;
+  return (reeving->*per_line).at(*index);
+}
+
+}  // namespace
 
 std::vector<Item> all_lines(const Layout& layout) {
   std::vector<Item> lines;
@@ -17,17 +27,11 @@ std::optional<std::size_t> reeved_line(const Rig& rig, Item line) {
 }
 
 std::optional<double> finished_length_m(const Rig& rig, Item line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  const auto index = reeved_line(rig, line);
-  if (!reeving || !index) return std::nullopt;
-  return reeving->finished_length_m.at(*index);
+  return number_of(rig, line, &reeving::Reeving::finished_length_m);
 }
 
 std::optional<double> unloaded_length_m(const Rig& rig, Item line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  const auto index = reeved_line(rig, line);
-  if (!reeving || !index) return std::nullopt;
-  return reeving->unloaded_length_m.at(*index);
+  return number_of(rig, line, &reeving::Reeving::unloaded_length_m);
 }
 
 std::optional<double> cut_length_m(const Rig& rig, Item line) {
@@ -39,10 +43,7 @@ std::optional<double> cut_length_m(const Rig& rig, Item line) {
 }
 
 std::optional<double> rest_tension_N(const Rig& rig, Item line) {
-  const reeving::Reeving* reeving = rig.reeving.solved();
-  const auto index = reeved_line(rig, line);
-  if (!reeving || !index) return std::nullopt;
-  return reeving->rest_tension_N.at(*index);
+  return number_of(rig, line, &reeving::Reeving::rest_tension_N);
 }
 
 std::optional<Extreme> greatest_tension_N(const Rig& rig, Item line) {

@@ -27,7 +27,6 @@ class HeldFindings {
   const std::vector<Finding>& findings() const { return findings_; }  ///< that pass as drawn
   const std::vector<double>& left() const { return drawn_.left; }     ///< as drawn, as in Outcome
   const Layout& layout() const { return design_.rig.layout; }
-  const Frame& frame() const { return design_.rig.frame; }
   Outcome at(Layout, const Work&) const;
 
  private:

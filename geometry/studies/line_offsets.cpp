@@ -36,6 +36,20 @@ double length_along_m(const mainline::State& state, double from_m, double to_m) 
   return sum * half / 3;
 }
 
+/// What a number of the line is in all its states of one weather; where none is solved or it is no number, why not.
+template <class Get>
+Solved<Range> range_over(const mainline::MainLine& line, mainline::Weather weather, const char* what, const Get& get) {
+  Range range{std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity()};
+  for (const mainline::State& state : line.states) {
+    if (state.weather != weather) continue;
+    const double m = get(state);
+    if (!std::isfinite(m)) return unsolved(fmt::format("the bare main line's {} there is no number", what));
+    range = {std::min(range.low, m), std::max(range.high, m)};
+  }
+  if (!(range.low <= range.high)) return unsolved("the main line was not solved in that weather");
+  return range;
+}
+
 }  // namespace
 
 Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at, mainline::Weather weather) {
@@ -47,20 +61,15 @@ Solved<LineOffset> offset_from_line(const Rig& rig, Point3 at, mainline::Weather
   if (!x_m) return tl::unexpected(x_m.error());
 
   LineOffset out;
-  double lowest_m = std::numeric_limits<double>::infinity(), highest_m = -lowest_m;
-  for (const mainline::State& state : line->states) {
-    if (state.weather != weather) continue;
-    const double z_m = mainline::line_at(state.cable, state.bare, *x_m).z_m;
-    if (!std::isfinite(z_m)) return unsolved("the bare main line's height there is no number");
-    lowest_m = std::min(lowest_m, z_m);
-    highest_m = std::max(highest_m, z_m);
+  const auto height_m = range_over(*line, weather, "height", [&](const mainline::State& state) {
     out.temperature_K = state.temperature_K;
-  }
-  if (!(lowest_m <= highest_m)) return unsolved("the main line was not solved in that weather");
-  out.up_m = dot(at - frame.origin, frame.up) - (lowest_m + highest_m) / 2;
+    return mainline::line_at(state.cable, state.bare, *x_m).z_m;
+  });
+  if (!height_m) return tl::unexpected(height_m.error());
+  out.up_m = dot(at - frame.origin, frame.up) - (height_m->low + height_m->high) / 2;
   out.across_m = frame.across_m(at);
   out.from_rest_m = frame.chainage_m(at) - rig.layout.brake_trolley.rest_m;
-  out.open_m = (highest_m - lowest_m) / 2;
+  out.open_m = (height_m->high - height_m->low) / 2;
   return out;
 }
 
@@ -72,16 +81,11 @@ Solved<double> taped_along_line_m(const Rig& rig, double from_chainage_m, double
   const auto to_m = on_span(frame, to_chainage_m - frame.chainage_of_origin_m);
   if (!from_m) return tl::unexpected(from_m.error());
   if (!to_m) return tl::unexpected(to_m.error());
-  double least_m = std::numeric_limits<double>::infinity(), most_m = 0;
-  for (const mainline::State& state : line->states) {
-    if (state.weather != mainline::Weather::measured) continue;
-    const double m = length_along_m(state, std::min(*from_m, *to_m), std::max(*from_m, *to_m));
-    if (!std::isfinite(m)) return unsolved("the bare main line's length there is no number");
-    least_m = std::min(least_m, m);
-    most_m = std::max(most_m, m);
-  }
-  if (!(least_m <= most_m)) return unsolved("the main line was not solved as it was measured");
-  return (least_m + most_m) / 2;
+  const auto length_m = range_over(*line, mainline::Weather::measured, "length", [&](const mainline::State& state) {
+    return length_along_m(state, std::min(*from_m, *to_m), std::max(*from_m, *to_m));
+  });
+  if (!length_m) return tl::unexpected(length_m.error());
+  return (length_m->low + length_m->high) / 2;
 }
 
 SupportOffset offset_from_support(const Rig& rig, Point3 at) {

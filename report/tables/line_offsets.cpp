@@ -1,18 +1,16 @@
 #include <fmt/format.h>
 
-#include <cmath>
-
 #include "report/tables/parts.hpp"
+#include "report/words/marks.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::tables {
 namespace {
 
-/// "0.250 m left"; without a side where that is less than what is printed.
-std::string sided(double m, const char* positive, const char* negative, const Style& style) {
-  constexpr double printed_m = 5e-4;
-  if (std::abs(m) < printed_m) return words::travel(0, style);
-  return fmt::format("{} {}", words::travel(std::abs(m), style), m > 0 ? positive : negative);
+/// "0.250 m left"
+std::string told(double m, const char* positive, const char* negative, const Style& style) {
+  const words::Sided sided = words::sided(m, style, positive, negative, "");
+  return sided.side.empty() ? sided.distance : sided.distance + ' ' + sided.side;
 }
 
 }  // namespace
@@ -39,9 +37,9 @@ Table line_offsets(const Dossier& dossier, const Style& style) {
       continue;
     }
     const LineOffset& offset = *mark.from_line;
-    row[3] = sided(offset.from_rest_m, "downstream", "upstream", style);
-    row[4] = sided(offset.across_m, "left", "right", style);
-    row[5] = sided(offset.up_m, "above", "below", style);
+    row[3] = told(offset.from_rest_m, "downstream", "upstream", style);
+    row[4] = told(offset.across_m, "left", "right", style);
+    row[5] = told(offset.up_m, "above", "below", style);
     table.rows.push_back(std::move(row));
     open_m = greater(open_m, offset.open_m);
     temperature_K = offset.temperature_K;

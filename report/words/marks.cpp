@@ -28,15 +28,11 @@ std::string mark_of(const Layout& layout, const SetOutPoint& point) {
   return what;
 }
 
-namespace {
-
 Sided sided(double m, const Style& style, const char* positive, const char* negative, const char* neither) {
   const std::string distance = travel(std::abs(m), style);
   if (distance == travel(0, style)) return {neither, distance};
   return {m < 0 ? negative : positive, distance};
 }
-
-}  // namespace
 
 Sided up_of(double up_m, const Style& style) { return sided(up_m, style, "UP", "DOWN", "LEVEL"); }
 Sided across_of(double across_m, const Style& style) { return sided(across_m, style, "LEFT", "RIGHT", "IN LINE"); }

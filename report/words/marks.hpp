@@ -15,6 +15,8 @@ std::string mark_of(const Layout&, const SetOutPoint&);
 struct Sided {
   std::string side, distance;
 };
+/// `neither`: the side where no distance is left to print.
+Sided sided(double m, const Style&, const char* positive, const char* negative, const char* neither);
 Sided up_of(double up_m, const Style&);                ///< "UP", "DOWN"; "LEVEL" where no distance is left to print
 Sided across_of(double across_m, const Style&);        ///< "LEFT", "RIGHT"; "IN LINE"
 Sided from_rest_of(double from_rest_m, const Style&);  ///< "UPSTREAM", "DOWNSTREAM"; "AT THE MARK"

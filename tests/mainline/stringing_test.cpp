@@ -6,30 +6,22 @@
 #include <numbers>
 
 #include "geometry/quantity/dimension.hpp"
+#include "tests/mainline/rigged.hpp"
 
 namespace fairlead::mainline {
 namespace {
 
 constexpr double g = standard_gravity, freezing_K = 273.15;
 
-Inputs rigged() {
-  Inputs in;
-  in.span_m = 220;
-  in.rise_m = -14;
-  in.mass_kg_per_m = 1.05;
+/// One stiffness, one tension, at the end.
+Inputs strung_line() {
+  Inputs in = rigged();
   in.compliance_per_N = {1 / 11e6, 1 / 11e6};
-  in.expansion_per_K = 12e-6;
-  in.known = Inputs::Known::tension;
   in.measure = {15e3, 15e3};
   in.measured_at = MeasuredAt::end;
   in.measured_K = freezing_K + 12;
   in.coldest_K = freezing_K - 18;
   in.warmest_K = freezing_K + 35;
-  in.empty_kg = 4;
-  in.lightest_kg = 36.5;
-  in.heaviest_kg = 126.5;
-  in.path_from_m = 150;
-  in.path_to_m = 212;
   return in;
 }
 
@@ -47,7 +39,7 @@ const Stringing& measured(const std::vector<Stringing>& rows) {
 
 /// Level, inextensible, 30 N/m, 5000 N at its end: source R3.08.05.
 Inputs published() {
-  Inputs in = rigged();
+  Inputs in = strung_line();
   in.span_m = 100;
   in.rise_m = 0;
   in.mass_kg_per_m = 30 / g;
@@ -60,10 +52,10 @@ Inputs published() {
 
 TEST(Stringing, RunsInFivesOfDegreesRoundTheColdestAndWarmestDayWithTheMeasuredOneInItsPlace) {
   std::vector<double> celsius;
-  for (const Stringing& row : strung(rigged()))
+  for (const Stringing& row : strung(strung_line()))
     celsius.push_back(std::round((row.temperature_K - freezing_K) * 1e6) / 1e6);
   EXPECT_EQ(celsius, (std::vector<double>{-20, -15, -10, -5, 0, 5, 10, 12, 15, 20, 25, 30, 35}));
-  Inputs in = rigged();
+  Inputs in = strung_line();
   in.measured_K = freezing_K + 15;
   const auto rows = strung(in);
   EXPECT_EQ(rows.size(), 12u) << "a measured five is not told twice";
@@ -81,7 +73,7 @@ TEST(Stringing, AtTheMeasuredTemperatureIsThePublishedCatenary) {
 }
 
 TEST(Stringing, ShowsWhatWasMeasuredAndIsTheSameLineInEveryRow) {
-  const Inputs in = rigged();
+  const Inputs in = strung_line();
   const auto rows = strung(in);
   const Stringing& as_measured = measured(rows);
   EXPECT_NEAR(as_measured.tightest.end_tension_N, 15e3, 1e-7);
@@ -94,7 +86,7 @@ TEST(Stringing, ShowsWhatWasMeasuredAndIsTheSameLineInEveryRow) {
 }
 
 TEST(Stringing, WarmerIsSlackerDeeperAndSlowerInEveryColumn) {
-  const auto rows = strung(rigged());
+  const auto rows = strung(strung_line());
   for (std::size_t i = 1; i < rows.size(); ++i) {
     const Strung &cold = rows[i - 1].tightest, &warm = rows[i].tightest;
     EXPECT_LT(warm.horizontal_N, cold.horizontal_N);
@@ -108,7 +100,7 @@ TEST(Stringing, WarmerIsSlackerDeeperAndSlowerInEveryColumn) {
 
 TEST(Stringing, TheLineOfSightSetDownByTheGreatestSagJustClearsTheLine) {
   for (const double rise_m : {-60.0, -14.0, 25.0}) {
-    Inputs in = rigged();
+    Inputs in = strung_line();
     in.rise_m = rise_m;
     const Strung row = measured(strung(in)).tightest;
     const Shape bare = hang(row.cable).value();
@@ -161,7 +153,7 @@ TEST(Stringing, AWaveOnAStretchedLineFeelsItsThinnerMass) {
 }
 
 TEST(Stringing, WhatTheLayoutLeavesOpenStandsBetweenTheTightestAndTheSlackestLine) {
-  Inputs in = rigged();
+  Inputs in = strung_line();
   in.compliance_per_N = {1 / 12e6, 1 / 10e6};
   in.measure = {14e3, 15e3};
   for (const Stringing& row : strung(in)) {
@@ -181,7 +173,7 @@ TEST(Stringing, WhatTheLayoutLeavesOpenStandsBetweenTheTightestAndTheSlackestLin
 }
 
 TEST(Stringing, TurnedEndForEndSwapsTheTensionsAndKeepsTheRest) {
-  Inputs in = rigged(), turned = in;
+  Inputs in = strung_line(), turned = in;
   in.measured_at = turned.measured_at = MeasuredAt::horizontal;
   turned.rise_m = -in.rise_m;
   turned.path_from_m = in.span_m - in.path_to_m;
@@ -200,7 +192,7 @@ TEST(Stringing, TurnedEndForEndSwapsTheTensionsAndKeepsTheRest) {
 
 // Without stretch a line of 220 m that shrinks by 3 mm/K is shorter than its chord some fifty degrees below.
 TEST(Stringing, OfALineThatCannotHangInTheColdSaysWhy) {
-  Inputs in = rigged();
+  Inputs in = strung_line();
   in.rise_m = 0;
   in.compliance_per_N = {0, 0};
   const MainLine line = solve(in).value();

@@ -24,25 +24,15 @@ Inputs with_rider(Inputs in) {
   return in;
 }
 
-/// 1:1, level and weightless, the unit pulls 25 N whatever is out.
-Inputs level_rig() {
-  Inputs in;
-  const mainline::Cable cable = stand_trolley(in, {12, 0, 0}, 400);
-  in.sheaves = {{{0, 0, 0.06}, {0, 1, 0}, 0.06, 1}};
-  lead_to(in, {20, 0, 0.12}, 0);
-  in.outlet_axis = {-1, 0, 0};
-  in.unit.retraction_N = Curve({{0, 25}, {30, 25}});
-  in.unit.magnetic_N = EddyLaw{300, 10};
-  in.rest_extension_m = 0.5;
-  in.reference = alone(cable);
-  in.speed_m_per_s = 5;
+/// Weightless.
+Inputs held_rig() {
+  Inputs in = level_rig(0);
   in.travel_m = 4;
-  in.sweeps = {{0, in.reference, in.reference, 400, 0, Running::at_rest}};
   return with_rider(in);
 }
 
 Inputs rubbing_rig(double K) {
-  Inputs in = level_rig();
+  Inputs in = held_rig();
   in.sheaves[0].friction = K;
   std::vector<SweepInputs> sweeps;
   for (const Friction way : {Friction::returning, Friction::paying_out}) {
@@ -61,7 +51,7 @@ Inputs rubbing_rig(double K) {
 double own_tilt_N(double travel_m) { return 400 * 400 / 1e9 * travel_m / 100 + 1e-7; }
 
 TEST(HandPull, OnALevelLineIsTheUnitsOwnPull) {
-  const auto pulls = pulls_of(level_rig());
+  const auto pulls = pulls_of(held_rig());
   ASSERT_EQ(pulls.size(), 2u) << "as measured, and the one sweep";
   for (const HandPulls& p : pulls) {
     ASSERT_EQ(p.at.size(), 3u);
@@ -106,7 +96,7 @@ TEST(HandPull, IsTheBalanceOfPullAndWeightAlongTheTrack) {
 }
 
 TEST(HandPull, WhereATravelHasNoPoseOnlyThatOneSaysWhy) {
-  Inputs in = level_rig();
+  Inputs in = held_rig();
   const auto solved = solve(in);
   ASSERT_TRUE(solved);
   in.travel_m = 380;  // half of it is still on the line, all of it beyond its end

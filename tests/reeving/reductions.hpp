@@ -175,4 +175,22 @@ inline Inputs two_to_one_floating() { return reduction({.parts = 2, .carried = f
 inline Inputs three_to_one() { return reduction({.parts = 3}); }
 inline Inputs four_to_one() { return reduction({.parts = 4}); }
 
+/// 1:1 on a main line that hardly gives: the trolley's leg runs 12 m level upstream to the bottom of a sheave of r 60
+/// mm and leaves it at the top, 20 m level to the unit, which pulls 25 N whatever is out.
+inline Inputs level_rig(double weight_N_per_m) {
+  Inputs in;
+  const mainline::Cable cable = stand_trolley(in, {12, 0, 0}, 400);
+  in.sheaves = {{{0, 0, 0.06}, {0, 1, 0}, 0.06, 1}};
+  lead_to(in, {20, 0, 0.12}, weight_N_per_m);
+  in.lines[0].diameter_m = 8e-3;
+  in.outlet_axis = {-1, 0, 0};
+  in.unit.retraction_N = Curve({{0, 25}, {30, 25}});
+  in.unit.magnetic_N = EddyLaw{300, 10};
+  in.rest_extension_m = 0.5;
+  in.reference = alone(cable);
+  in.speed_m_per_s = 5;
+  in.sweeps = {{0, in.reference, in.reference, 400, 0, Running::at_rest}};
+  return in;
+}
+
 }  // namespace fairlead::reeving
