@@ -2,7 +2,6 @@
 #include <optional>
 
 #include "cli/commands.hpp"
-#include "geometry/layout/points_fields.hpp"
 #include "geometry/quantity/units.hpp"
 #include "report/formats/points_csv.hpp"
 #include "report/formats/text.hpp"
@@ -31,18 +30,23 @@ std::string format_of(const SetoutOptions& setout) {
   return format;
 }
 
-/// What the layout's own key would take the word for; nothing where none was written.
-template <class E>
-std::optional<E> choice(const std::string& written) {
-  for (const Choice<E>& choice : choices_of<E>)
-    if (written == choice.word) return choice.value;
+/// Which of several words was written; nothing where none was.
+template <class Value>
+std::optional<Value> choice(const std::string& written, std::initializer_list<std::pair<const char*, Value>> all) {
+  for (const auto& [word, value] : all)
+    if (written == word) return value;
   return std::nullopt;
 }
 
 /// Neither order nor unit can be told from a file's numbers, so neither has a default.
 std::optional<PointsFormat> points_format_of(const SetoutOptions& setout, bool wanted) {
-  const auto order = choice<PointsOrder>(setout.order);
-  const auto unit = choice<PointsUnit>(setout.unit);
+  const auto order = choice<PointsOrder>(
+      setout.order, {{"pnezd", PointsOrder::pnezd}, {"penzd", PointsOrder::penzd}, {"named", PointsOrder::named}});
+  // A shell's words have no blanks, as the layout's for the survey foot does.
+  const auto unit = choice<PointsUnit>(setout.unit, {{"m", PointsUnit::m},
+                                                     {"mm", PointsUnit::mm},
+                                                     {"ft", PointsUnit::ft},
+                                                     {"us_survey_ft", PointsUnit::us_survey_ft}});
   if (!wanted && (order || unit))
     throw Unusable{"error: --order and --unit are of a points file: write --format csv or -o FILE.csv\n"};
   if (!wanted) return std::nullopt;

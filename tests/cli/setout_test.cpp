@@ -95,7 +95,6 @@ TEST(Setout, APointsFileNeedsItsOrderAndItsUnit) {
   EXPECT_EQ(idle.err, "error: --order and --unit are of a points file: write --format csv or -o FILE.csv\n");
 }
 
-// The demo's redirect stands at (1348.28, 911.21, 331.6).
 TEST(Setout, ThePointsFileHasEveryMarkInTheOrderAndUnitAskedFor) {
   const Ran pnezd = run(std::string("setout --format csv --order pnezd --unit m ") + good);
   EXPECT_EQ(pnezd.status, 0) << pnezd.err;
@@ -127,6 +126,17 @@ TEST(Setout, ThePdfIsThatOfTheCrewAndTheSameTwice) {
   EXPECT_EQ(font.status, 2);
   EXPECT_NE(font.err.find("/no/such/font.ttf"), std::string::npos) << font.err;
   EXPECT_FALSE(exists(scratch / "c.pdf"));
+}
+
+// 1200 m are 1200 x 3937 / 1200 US survey feet (the definition of that foot), and 1200 / 0.3048 international ones.
+TEST(Setout, TakesEveryOrderAndUnitOfAPointsFileByItsOption) {
+  for (const char* order : {"pnezd", "penzd", "named"})
+    for (const auto& [unit, east] :
+         {std::pair{"m", "1200.0000"}, {"mm", "1200000.0"}, {"ft", "3937.0079"}, {"us_survey_ft", "3937.0000"}}) {
+      const Ran ran = run(std::string("setout --format csv --order ") + order + " --unit " + unit + " " + good);
+      EXPECT_EQ(ran.status, 0) << ran.err;
+      EXPECT_NE(ran.out.find(east), std::string::npos) << order << " " << unit << "\n" << ran.out;
+    }
 }
 
 TEST(Setout, NoTapeIsLongerThanTheLongestAndALengthThatIsNoneIsRefused) {
