@@ -7,6 +7,7 @@
 
 #include "geometry/studies/placement.hpp"
 #include "tests/demo_layout.hpp"
+#include "tests/studies/new_finding.hpp"
 
 namespace fairlead {
 namespace {
@@ -55,6 +56,8 @@ TEST(ToleranceBox, HoldsForMarksOffAtRandomAndAtItsCorners) {
     holds[static_cast<std::size_t>(i)] = made.held.at(shifted(made.held.layout(), made.variables, by), {}).holds;
   });
   EXPECT_EQ(std::ranges::count(holds, 0), 0);
+  for (const Binding& binding : made.box->binding)
+    EXPECT_LE(binding.loss, binding.reserve) << binding.finding.check->name;
 }
 
 TEST(ToleranceBox, LiesInsideTheWindowOfEveryMark) {
@@ -77,6 +80,15 @@ TEST(ToleranceBox, GivesNothingToWhatBreaksACheckAtOnceAndTheOthersTheirShare) {
   const auto box = tolerance_box(made.design, made.held, made.variables, {}, {.threads = 2});
   ASSERT_TRUE(box.has_value()) << box.error().why;
   EXPECT_EQ(box->amount, (std::vector<double>{0.022, 0.022, 0.022, 0}));
+}
+
+// What is judged only then has no reserve that could tell how far is too far.
+TEST(ToleranceBox, IsNoneWhereAnyAmountBringsAFindingThatDoesNotPass) {
+  Made made(demo_layout(), 2, {"R1 across"});
+  made.variables.push_back({{Item::Kind::brake_unit, 0}, "a post", Dimension::length, [](Layout& layout, double) {
+                              layout = with_post_beside_the_unit(std::move(layout));
+                            }});
+  EXPECT_FALSE(tolerance_box(made.design, made.held, made.variables, {}, {.threads = 2}).has_value());
 }
 
 TEST(ToleranceBox, IsTheSameOnAnyNumberOfThreads) {

@@ -7,6 +7,7 @@
 
 #include "tests/demo_layout.hpp"
 #include "tests/mounted_layouts.hpp"
+#include "tests/studies/new_finding.hpp"
 
 namespace fairlead {
 namespace {
@@ -135,6 +136,19 @@ TEST(Windows, EndBeforeAWallThatNothingForetold) {
   EXPECT_EQ(out.windows[0].less.holds, 1);
 }
 
+// What holds again farther out does not widen a window: half way is always looked at.
+TEST(Windows, EndBeforeAStretchThatBreaksACheckHalfWay) {
+  const Judged design = judge(demo_layout());
+  const Variable stretch{{Item::Kind::brake_unit, 0}, "a stretch", Dimension::length, [](Layout& changed, double by) {
+                           if (by > 0.4 && by < 0.6) changed.brake_unit.outlet.value.x = std::nan("");
+                         }};
+  const Reach more = windows(HeldFindings(design), {stretch}, {}, {}).windows[0].more;
+  EXPECT_LE(more.holds, 0.4);
+  ASSERT_TRUE(more.fails.has_value());
+  EXPECT_GT(*more.fails, 0.4);
+  EXPECT_LT(*more.fails, 0.6);
+}
+
 TEST(HeldFindings, IsWhatPassesAsDrawnAndHoldsThere) {
   const Judged design = judge(demo_layout());
   const HeldFindings held(design);
@@ -152,6 +166,31 @@ TEST(HeldFindings, DoesNotHoldWhereTheRigIsUnsolved) {
   Layout layout = design.rig.layout;
   layout.brake_unit.outlet.value.z = std::nan("");
   EXPECT_FALSE(HeldFindings(design).at(std::move(layout), {}).holds);
+}
+
+TEST(HeldFindings, DoNotHoldWhereOneIsNoLongerThere) {
+  const Judged design = judge(shipped_layout("marten_ridge.toml"));
+  ASSERT_FALSE(design.rig.layout.structures.empty());
+  Layout without = design.rig.layout;
+  without.structures.clear();
+  EXPECT_FALSE(HeldFindings(design).at(std::move(without), {}).holds);
+}
+
+TEST(HeldFindings, DoNotHoldWhereANewOneDoesNotPass) {
+  const Judged design = judge(demo_layout());
+  const Outcome there = HeldFindings(design).at(with_post_beside_the_unit(design.rig.layout), {});
+  EXPECT_FALSE(there.holds);
+  ASSERT_FALSE(there.others.empty()) << "no limit was given for it";
+  EXPECT_EQ(std::ranges::count(there.passes, 0), 0) << "all else passes as before";
+}
+
+TEST(Variables, ShiftEitherWay) {
+  const Judged design = judge(demo_layout());
+  const Variable unit{
+      {}, "unit", Dimension::length, [](Layout& layout, double by) { layout.brake_unit.outlet.value.y += by; }};
+  const double drawn = design.rig.layout.brake_unit.outlet.value.y;
+  for (const double by : {-0.25, 0.0, 0.25})
+    EXPECT_EQ(shifted(design.rig.layout, {unit}, {by}).brake_unit.outlet.value.y, drawn + by);
 }
 
 }  // namespace
