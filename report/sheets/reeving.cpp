@@ -307,7 +307,6 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   if (!rig.layout.blocks.empty()) pages.put(tables::blocks(dossier, style), style);
   pages.put(tables::line_tensions(dossier, style), style);
   pages.put(tables::sheaves(dossier, style), style);
-  pages.put(tables::sheave_axles(dossier), style);
   pages.put(tables::reduction(dossier, style), style);
   for (const Table& table : {tables::rest_positions(dossier), tables::legs(dossier, style)})
     if (!table.rows.empty()) pages.put(table, style);

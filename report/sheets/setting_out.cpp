@@ -14,11 +14,9 @@ bool applies(const Dossier& dossier) { return dossier.setting_out.has_value(); }
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
   pages.begin({"Setting out", "Setting-out schedule", "none", {}}, pages.columns());
-  std::vector<Table> all = {tables::set_out_points(dossier, style),
-                            tables::line_offsets(dossier, style),
-                            tables::ties(dossier, style),
-                            tables::levels(dossier),
-                            tables::stringing(dossier),
+  std::vector<Table> all = {tables::set_out_points(dossier, style), tables::line_offsets(dossier, style),
+                            tables::ties(dossier, style),           tables::levels(dossier),
+                            tables::sheave_axles(dossier),          tables::stringing(dossier),
                             tables::hand_pulls(dossier, style)};
   if (dossier.placement) all.push_back(tables::tolerance_box(dossier, style));
   for (const Table& table : all)
