@@ -71,6 +71,24 @@ Path::Between Path::between(double x_m) const {
   return {knots_[i], knots_[i + 1], h, inside ? (x_m - knots_[i].x_m) / h : std::nan("")};
 }
 
+Path::Point Path::continued(double x_m) const {
+  if (x_m < from_m()) return beyond(knots_.front(), x_m);
+  if (x_m > to_m()) return beyond(knots_.back(), x_m);
+  const Between here = between(x_m);
+  const Jet z = here.height(), potential = here.potential();
+  return {z.f, z.d, z.dd, potential.f, -potential.d, here.a.H_N + here.t * (here.b.H_N - here.a.H_N)};
+}
+
+Path::Point Path::beyond(const Knot& end, double x_m) {
+  const double dx = x_m - end.x_m, drive = end.drive_force_N + dx * end.drive_slope_N_per_m;
+  return {end.z_m + dx * (end.slope + dx * end.curvature / 2),
+          end.slope + dx * end.curvature,
+          end.curvature,
+          end.potential_J - dx * (end.drive_force_N + drive) / 2,
+          drive,
+          end.H_N};
+}
+
 double Path::height_m(double x_m) const { return between(x_m).height().f; }
 double Path::slope(double x_m) const { return between(x_m).height().d; }
 double Path::curvature(double x_m) const { return between(x_m).height().dd; }
@@ -92,7 +110,8 @@ std::vector<double> Path::rest_points_m() const {
   return rest;
 }
 
-Solved<Path> Path::solve(const Cable& cable, double weight_N, double from_m, double to_m, int knots) {
+Solved<Path> Path::solve(const Cable& cable, double weight_N, double from_m, double to_m, int knots,
+                         std::optional<Load> resting) {
   if (!(from_m < to_m) || knots < 4) return unsolved("a path needs a stretch of line and four knots", to_m - from_m);
   Path path;
   path.weight_N_ = weight_N;
@@ -100,15 +119,15 @@ Solved<Path> Path::solve(const Cable& cable, double weight_N, double from_m, dou
   path.knots_.reserve(static_cast<std::size_t>(knots));
   Shape last, near;
   for (int i = 0; i < knots; ++i) {
-    const Load load{i + 1 < knots ? from_m + h * i : to_m, weight_N};
+    const Load loads[] = {{i + 1 < knots ? from_m + h * i : to_m, weight_N}, resting.value_or(Load{})};
     Sensitivity answers;
-    const auto shape = hang_rolling(cable, load, i > 0 ? &near : nullptr, answers);
+    const auto shape = hang_rolling(cable, std::span(loads, resting ? 2 : 1), i > 0 ? &near : nullptr, answers);
     if (!shape) return tl::unexpected(shape.error());
     near = i > 0 ? ahead(last, *shape) : *shape;
     last = *shape;
     const Wheel& wheel = shape->wheels[0];
     Knot knot;
-    knot.x_m = load.x_m;
+    knot.x_m = wheel.x_m;
     knot.z_m = wheel.z_m;
     knot.slope = answers.slope;
     knot.tau_rad = wheel.tau_rad;

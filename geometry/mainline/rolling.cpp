@@ -34,14 +34,15 @@ class Rolling {
     return miss_ <= closure ? too_straight(miss_m, steps_) : does_not_close(miss_m, steps_);
   }
 
+  /// Of the first wheel moved on: the stretch before it reaches farther, the one behind it less far.
   Sensitivity sensitivity() {
-    static_assert(N == 1);
     look(at_);
-    Pairs<4> e = jacobian();
-    e.f[0] = -1;  // moving the wheel on shortens the reach of the stretch behind it
-    e.f[1] = e.f[2] = e.f[3] = 0;
+    Equations e = jacobian();
+    constexpr int jump = 2 * N - 2, s = jump + 1, H = jump + 2, V = jump + 3;
+    for (double& f : e.f) f = 0;
+    e.f[jump] = -1;  // the sum over the stretches behind the wheel; over all of them nothing changes
     e.solve();
-    const auto [dforce, ds, dH, dV] = e.f;
+    const double dforce = e.f[jump], ds = e.f[s], dH = e.f[H], dV = e.f[V];
     const Stretch& up = part_[0];
     return {-(up.x_V * dH + up.drop_V * dV + up.Vb * (k_.compliance_per_N + 1 / up.Tb) * ds), dforce};
   }
@@ -341,28 +342,29 @@ std::optional<Unsolved> refuse(const Cable& k, std::span<const Load> loads) {
   return std::nullopt;
 }
 
+template <int N>
+Solved<Shape> roll(const Cable& k, const Load* loads, const Shape* near, Sensitivity* out) {
+  Rolling<N> rolling(k, loads);
+  auto solved = rolling.solve(near);
+  if (solved && out) *out = rolling.sensitivity();
+  return solved;
+}
+
+Solved<Shape> roll(const Cable& k, std::span<const Load> loads, const Shape* near, Sensitivity* out) {
+  if (auto bad = refuse(k, loads)) return tl::unexpected(*bad);
+  if (loads.size() == 1) return roll<1>(k, loads.data(), near, out);
+  if (loads.size() == 2) return roll<2>(k, loads.data(), near, out);
+  return unsolved("more than two loads on the main line", static_cast<double>(loads.size()));
+}
+
 }  // namespace
 
 Solved<Shape> hang_rolling(const Cable& k, std::span<const Load> loads, const Shape* near) {
-  if (auto bad = refuse(k, loads)) return tl::unexpected(*bad);
-  switch (loads.size()) {
-    case 0:
-      return hang(k);
-    case 1:
-      return Rolling<1>(k, loads.data()).solve(near);
-    case 2:
-      return Rolling<2>(k, loads.data()).solve(near);
-    default:
-      return unsolved("more than two loads on the main line", static_cast<double>(loads.size()));
-  }
+  return loads.empty() ? hang(k) : roll(k, loads, near, nullptr);
 }
 
-Solved<Shape> hang_rolling(const Cable& k, const Load& load, const Shape* near, Sensitivity& out) {
-  if (auto bad = refuse(k, {&load, 1})) return tl::unexpected(*bad);
-  Rolling<1> rolling(k, &load);
-  auto solved = rolling.solve(near);
-  if (solved) out = rolling.sensitivity();
-  return solved;
+Solved<Shape> hang_rolling(const Cable& k, std::span<const Load> loads, const Shape* near, Sensitivity& first) {
+  return roll(k, loads, near, &first);
 }
 
 }  // namespace fairlead::mainline

@@ -77,6 +77,13 @@ void path_of_200_knots(benchmark::State& state) {
 }
 BENCHMARK(path_of_200_knots);
 
+void path_of_200_knots_toward_a_trolley(benchmark::State& state) {
+  const Cable line = worked_line();
+  const Load trolley{188, weight_of(4)};
+  for (auto _ : state) benchmark::DoNotOptimize(Path::solve(line, weight_of(80), 5, 188 - meeting_m, 200, trolley));
+}
+BENCHMARK(path_of_200_knots_toward_a_trolley);
+
 void driving_force_on_a_path(benchmark::State& state) {
   const Path path = path_of(worked_line(), 80);
   double x_m = 10;
