@@ -1,0 +1,303 @@
+#include "geometry/arrest/motion.hpp"
+
+#include <fmt/format.h>
+// Before the stepper, whose header forgets it.
+#include <boost/numeric/odeint/util/bind.hpp>
+#include <boost/numeric/odeint/util/unwrap_reference.hpp>
+
+#include <algorithm>
+#include <boost/numeric/odeint/stepper/dense_output_runge_kutta.hpp>
+#include <boost/numeric/odeint/stepper/generation.hpp>
+#include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
+#include <cmath>
+#include <numbers>
+
+#include "geometry/arrest/measures.hpp"
+#include "geometry/arrest/system.hpp"
+#include "geometry/quantity/dimension.hpp"
+
+namespace fairlead::arrest {
+namespace {
+
+namespace odeint = boost::numeric::odeint;
+using Stepper = odeint::result_of::make_dense_output<odeint::runge_kutta_dopri5<Numbers>>::type;
+
+/// Of metres, radians and their rates, and of joules.
+constexpr double absolute = 1e-7, relative = 1e-7;
+constexpr double cut_off_Hz = 5, hold_s = 0.2;
+constexpr int most_events = 400;
+constexpr double shortest_step_s = 1e-9;
+constexpr double touching_m = 1e-9;
+constexpr double closing = 1e-6;  ///< of the kinetic energy before contact
+
+enum class Event { none, slack, extension_out, travel_out, at_mark, turns, lets_go, parts, meets };
+
+/// One run of the equations from contact on, with everything it leaves.
+class Run {
+ public:
+  Run(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact)
+      : track_(track), bodies_(bodies), unit_(unit), contact_(contact), system_(track, bodies, unit) {}
+
+  Solved<Motion> solve(std::vector<Instant>* record);
+
+ private:
+  void begin();
+  /// Steps until an event or the end of the record; false where steps get too short.
+  bool advance();
+  Event event_at(const State&, const Forces&) const;
+  /// The first instant in (from, to] at which `event` is there, by halving.
+  double when(Event event, double from_s, double to_s);
+  State between(double t_s);
+  bool handle(Event, double t_s);
+  void sample(double t_s, const State&, const Forces&);
+  void judge_record(Motion&) const;
+  Peak placed(Peak) const;
+  double end_s() const { return stopped_s_ ? *stopped_s_ + settling_s_ : longest_s; }
+
+  const Track& track_;
+  const Bodies& bodies_;
+  const Unit& unit_;
+  const Contact& contact_;
+  System system_;
+  Stepper stepper_ = odeint::make_dense_output(absolute, relative, odeint::runge_kutta_dopri5<Numbers>());
+  Motion motion_;
+  Mode mode_;
+  State at_;
+  double t_s_ = 0, step_s_ = 1e-3;
+  std::optional<double> stopped_s_;
+  double settling_s_{};
+  double kinetic_J_{};  ///< before contact
+  double start_J_{};    ///< energy after it
+  int samples_ = 0;
+  bool ended_ = false;
+  std::vector<Instant> record_;
+};
+
+void Run::begin() {
+  // After it stands, one full swing of a pendulum, so that the swing back is seen.
+  settling_s_ = 2 * std::numbers::pi * std::sqrt(bodies_.hanging_m / standard_gravity);
+  motion_.lean_rad = system_.steady_lean_rad(contact_.x_m, contact_.speed_m_per_s, contact_.acceleration_m_per_s2);
+  State before;
+  before.x = before.brake_x = contact_.x_m;
+  before.v = contact_.speed_m_per_s;
+  before.lean = motion_.lean_rad;
+  before.length = system_.gives() ? system_.length_m(bodies_.rider_kg * standard_gravity * std::cos(before.lean))
+                                  : bodies_.hanging_m;
+  at_ = system_.joined(before);
+  const double energy_before_J = system_.energy_J(before, {.apart = true});
+  start_J_ = system_.energy_J(at_, {});
+  State standing = before;
+  standing.v = 0;
+  kinetic_J_ = energy_before_J - system_.energy_J(standing, {.apart = true});
+  motion_.lost_at_contact_J = energy_before_J - start_J_;
+  motion_.speed_after_contact_m_per_s = at_.v;
+  motion_.swing_rate_after_contact_rad_per_s = at_.lean_rate;
+  motion_.stop_travel_m = at_.x;
+}
+
+State Run::between(double t_s) {
+  Numbers n;
+  stepper_.calc_state(t_s, n);
+  return as_state(n);
+}
+
+Event Run::event_at(const State& s, const Forces& f) const {
+  if (!(f.lanyard_N > 0)) return Event::slack;
+  const double brake_x = mode_.apart ? s.brake_x : s.x;
+  if (!(f.unit.extension_m < unit_.extension_limit_m)) return Event::extension_out;
+  if (!(brake_x < track_.to_m())) return Event::travel_out;
+  if (s.x < -touching_m) return Event::at_mark;
+  if (mode_.apart) return s.x > s.brake_x + touching_m ? Event::meets : Event::none;
+  if (mode_.sense == 0) return system_.start_sense(s) != 0 ? Event::lets_go : Event::none;
+  if (s.v * mode_.sense < 0) return Event::turns;
+  return f.push_N < 0 ? Event::parts : Event::none;
+}
+
+double Run::when(Event event, double from_s, double to_s) {
+  for (int halvings = 0; halvings < 50 && to_s - from_s > 1e-12; ++halvings) {
+    const double middle = from_s + (to_s - from_s) / 2;
+    const State s = between(middle);
+    (event_at(s, system_.forces(s, mode_)) == event ? to_s : from_s) = middle;
+  }
+  return to_s;
+}
+
+void Run::sample(double t_s, const State& s, const Forces& f) {
+  record_.push_back({.t_s = t_s,
+                     .travel_m = s.x,
+                     .speed_m_per_s = f.rate.x,
+                     .lean_rad = s.lean,
+                     .extension_m = f.unit.extension_m,
+                     .line_speed_m_per_s = f.unit.speed_m_per_s,
+                     .unit_tension_N = f.unit.tension_N,
+                     .line_force_N = f.line_force_N,
+                     .lanyard_N = f.lanyard_N,
+                     .acceleration_m_per_s2 = f.rate.v,
+                     .apart = mode_.apart});
+  motion_.stop_travel_m = std::max(motion_.stop_travel_m, mode_.apart ? s.brake_x : s.x);
+}
+
+/// True where the record ends there.
+bool Run::handle(Event event, double t_s) {
+  switch (event) {
+    case Event::slack:
+      motion_.outcome = Outcome::lanyard_slack;
+      return true;
+    case Event::extension_out:
+      motion_.outcome = Outcome::extension_exhausted;
+      return true;
+    case Event::travel_out:
+      motion_.outcome = Outcome::travel_exhausted;
+      return true;
+    case Event::at_mark:
+      return true;
+    case Event::turns:
+      at_.v = at_.brake_v = 0;
+      if (!stopped_s_) stopped_s_ = t_s, motion_.stop_time_s = t_s;
+      mode_.sense = system_.start_sense(at_);
+      return false;
+    case Event::lets_go:
+      mode_.sense = system_.start_sense(at_);
+      return false;
+    case Event::parts:
+      mode_.apart = true;
+      at_.brake_x = at_.x, at_.brake_v = at_.v;
+      ++motion_.separations;
+      return false;
+    case Event::meets: {
+      const double before_J = system_.energy_J(at_, mode_);
+      at_.x = at_.brake_x;
+      at_ = system_.joined(at_);
+      mode_ = {.apart = false, .sense = at_.v < 0 ? -1 : 1};
+      motion_.lost_at_contact_J += before_J - system_.energy_J(at_, mode_);
+      return false;
+    }
+    case Event::none:
+      return false;
+  }
+  return false;
+}
+
+bool Run::advance() {
+  stepper_.initialize(as_numbers(at_), t_s_, step_s_);
+  const auto rates = [this](const Numbers& n, Numbers& rate, double) {
+    rate = as_numbers(system_.forces(as_state(n), mode_).rate);
+  };
+  for (;;) {
+    const auto [from_s, to_s] = stepper_.do_step(rates);
+    if (!(to_s - from_s > shortest_step_s)) return false;
+    double seen_s = from_s;
+    const auto look = [&](double t_s, bool on_grid) {
+      const State s = between(t_s);
+      const Forces f = system_.forces(s, mode_);
+      const Event event = event_at(s, f);
+      if (event == Event::none) {
+        if (on_grid) sample(t_s, s, f), ++samples_;
+        seen_s = t_s;
+        return false;
+      }
+      t_s_ = when(event, seen_s, t_s);
+      at_ = between(t_s_);
+      ended_ = handle(event, t_s_);
+      return true;
+    };
+    while (samples_ * record_step_s <= to_s) {
+      const double t_s = samples_ * record_step_s;
+      if (t_s >= end_s()) {
+        t_s_ = t_s;
+        at_ = between(t_s);
+        ended_ = true;
+        return true;
+      }
+      if (look(t_s, true)) return true;
+    }
+    if (look(to_s, false)) return true;
+    step_s_ = to_s - from_s;
+  }
+}
+
+void Run::judge_record(Motion& m) const {
+  const auto series = [&](auto&& of) {
+    std::vector<double> values;
+    values.reserve(record_.size());
+    for (const Instant& i : record_) values.push_back(of(i));
+    return values;
+  };
+  const auto peak = [&](auto&& of) { return placed(greatest(series(of), record_step_s)); };
+  m.extension_m = peak([](const Instant& i) { return i.extension_m; });
+  m.line_speed_m_per_s = peak([](const Instant& i) { return i.line_speed_m_per_s; });
+  m.unit_tension_N = peak([](const Instant& i) { return i.unit_tension_N; });
+  m.line_force_N = peak([](const Instant& i) { return i.line_force_N; });
+  m.trolley_speed_m_per_s = peak([](const Instant& i) { return i.speed_m_per_s; });
+  m.swing_forward_rad = peak([](const Instant& i) { return i.lean_rad; });
+  m.swing_back_rad = peak([](const Instant& i) { return -i.lean_rad; });
+  const double weight_N = bodies_.rider_kg * standard_gravity;
+  const std::vector<double> load = series([&](const Instant& i) { return i.lanyard_N / weight_N; });
+  const std::vector<double> slowing = series([](const Instant& i) { return -i.acceleration_m_per_s2; });
+  const std::vector<double> load_filtered = low_passed(load, record_step_s, cut_off_Hz, 1);
+  m.load_raw = placed(greatest(load, record_step_s));
+  m.load_filtered = placed(greatest(load_filtered, record_step_s));
+  m.load_held = placed(greatest_held(load, record_step_s, hold_s));
+  m.deceleration_raw_m_per_s2 = placed(greatest(slowing, record_step_s));
+  m.deceleration_filtered_m_per_s2 = placed(greatest(low_passed(slowing, record_step_s, cut_off_Hz, 0), record_step_s));
+  m.deceleration_held_m_per_s2 = placed(greatest_held(slowing, record_step_s, hold_s));
+  for (std::size_t i = 1; i < load.size(); ++i)
+    m.onset_per_s = std::max(m.onset_per_s, (load_filtered[i] - load_filtered[i - 1]) / record_step_s);
+}
+
+Peak Run::placed(Peak p) const {
+  const auto i = static_cast<std::size_t>(std::max(0L, std::lround(p.at_s / record_step_s)));
+  p.travel_m = i < record_.size() ? record_[i].travel_m : std::nan("");
+  return p;
+}
+
+Solved<Motion> Run::solve(std::vector<Instant>* record) {
+  if (!(contact_.speed_m_per_s > 0) || !(contact_.x_m >= 0 && contact_.x_m < track_.to_m()))
+    return unsolved("a contact needs a speed above 0 and a place on the track", contact_.speed_m_per_s);
+  begin();
+  if (!(motion_.lost_at_contact_J >= 0)) return unsolved("the impact gains energy", motion_.lost_at_contact_J);
+  const double lost_first_J = motion_.lost_at_contact_J;
+  for (int events = 0; !ended_; ++events) {
+    if (events == most_events)
+      return unsolved(fmt::format("the trolleys part, meet and turn {} times in {:.3f} s", events, t_s_), t_s_, events);
+    if (!advance())
+      return unsolved(fmt::format("the step gets shorter than a nanosecond at {:.3f} s after contact", t_s_), step_s_);
+  }
+  const State& s = at_;
+  const Forces f = system_.forces(s, mode_);
+  motion_.end_s = t_s_;
+  motion_.end_travel_m = mode_.apart ? s.brake_x : s.x;
+  motion_.end_speed_m_per_s = f.rate.x;
+  motion_.end_extension_m = f.unit.extension_m;
+  motion_.stop_travel_m = std::max(motion_.stop_travel_m, motion_.end_travel_m);
+  if (motion_.outcome == Outcome::stops && !stopped_s_)
+    motion_.outcome = motion_.end_speed_m_per_s > standing_m_per_s ? Outcome::creeps : Outcome::stops;
+  if (!stopped_s_) motion_.stop_time_s = t_s_;
+  motion_.brake_work_J = s.brake_work;
+  motion_.rolling_and_drag_J = s.resistance_work;
+  const double missing_J = system_.energy_J(s, mode_) + s.brake_work + s.resistance_work +
+                           (motion_.lost_at_contact_J - lost_first_J) - start_J_;
+  motion_.energy_residual = std::abs(missing_J) / kinetic_J_;
+  judge_record(motion_);
+  if (record) {
+    std::vector<double> load;
+    for (const Instant& i : record_) load.push_back(i.lanyard_N / (bodies_.rider_kg * standard_gravity));
+    const std::vector<double> filtered = low_passed(load, record_step_s, cut_off_Hz, 1);
+    for (std::size_t i = 0; i < filtered.size(); ++i) record_[i].load_filtered = filtered[i];
+    *record = std::move(record_);
+  }
+  if (!(motion_.energy_residual <= closing))
+    return unsolved(
+        fmt::format("energy does not close: {:.2g} of that before contact is missing", motion_.energy_residual),
+        motion_.energy_residual);
+  return motion_;
+}
+
+}  // namespace
+
+Solved<Motion> solve_motion(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact,
+                            std::vector<Instant>* record) {
+  return Run(track, bodies, unit, contact).solve(record);
+}
+
+}  // namespace fairlead::arrest

@@ -1,0 +1,71 @@
+// The equations of motion of trolleys and rider. Only this folder includes it.
+#pragma once
+
+#include <array>
+
+#include "geometry/arrest/motion.hpp"
+
+namespace fairlead::arrest {
+
+/// What moves. `brake_x` and `brake_v` are the brake trolley's; while both trolleys are together they equal x and v.
+struct State {
+  double x{}, lean{}, length{};  ///< rider trolley, lean of the lanyard, length of it
+  double v{}, lean_rate{}, length_rate{};
+  double brake_x{}, brake_v{};
+  double brake_work{}, resistance_work{};  ///< taken by the unit, by rolling and drag, J
+};
+inline constexpr std::size_t state_size = 10;
+using Numbers = std::array<double, state_size>;
+State as_state(const Numbers&);
+Numbers as_numbers(const State&);
+
+/// How the trolleys move. `sense` is that of what friction opposes: 1 downstream, -1 upstream, 0 held still.
+struct Mode {
+  bool apart = false;
+  int sense = 1;
+};
+
+struct UnitPull {
+  double tension_N{}, extension_m{}, speed_m_per_s{};
+};
+
+/// All of one instant.
+struct Forces {
+  State rate;  ///< d state / dt
+  UnitPull unit;
+  double line_force_N{};  ///< along x on the brake trolley, retarding
+  double lanyard_N{};
+  double push_N{};  ///< of the rider trolley on the brake trolley, along x
+};
+
+class System {
+ public:
+  System(const Track& track, const Bodies& bodies, const Unit& unit);
+
+  Forces forces(const State&, Mode) const;
+  UnitPull unit_pull(const TrackPoint&, double v) const;
+  /// Which way a trolley that stands still starts to move; 0: it is held.
+  int start_sense(const State&) const;
+  double energy_J(const State&, Mode) const;
+  /// Both trolleys take one speed: an impulse at the wheels, through a rigid lanyard also on the rider.
+  State joined(const State&) const;
+  /// Steady lean of a rider who is accelerated so along the path.
+  double steady_lean_rad(double x_m, double v, double acceleration_m_per_s2) const;
+  /// Length of a lanyard that gives, under a force.
+  double length_m(double force_N) const { return slack_m_ + force_N / bodies_.lanyard_N_per_m; }
+  bool gives() const { return bodies_.lanyard_N_per_m > 0; }
+
+ private:
+  struct Loaded;
+  double brake_share() const;
+  Loaded load(const State&, const TrackPoint&, bool with_brake_trolley) const;
+  void move_brake_trolley_alone(const State&, Forces&) const;
+
+  const Track& track_;
+  const Bodies& bodies_;
+  const Unit& unit_;
+  double slack_m_{};            ///< length of a lanyard that gives, without force
+  double damping_N_s_per_m_{};  ///< of it
+};
+
+}  // namespace fairlead::arrest
