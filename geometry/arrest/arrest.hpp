@@ -3,9 +3,9 @@
 
 #include <array>
 #include <optional>
-#include <string>
 #include <vector>
 
+#include "geometry/arrest/approach.hpp"
 #include "geometry/arrest/motion.hpp"
 #include "geometry/arrest/settle.hpp"
 #include "geometry/mainline/states.hpp"
@@ -15,24 +15,26 @@
 namespace fairlead::arrest {
 
 enum class Wind { none, head, tail };
-inline constexpr const char* of_wind[] = {"no wind", "head wind", "tail wind"};
 
 /// The layout's numbers. Positions along are from the main line's start support.
 struct Inputs {
   std::array<double, 2> rider_kg{};  ///< lightest, heaviest
-  double rider_trolley_kg{}, brake_trolley_kg{}, hanging_m{};
+  double rider_trolley_kg{}, brake_trolley_kg{};
+  double hanging_m{};  ///< from the wheel to the rider's centre of mass
   double lanyard_N_per_m{}, lanyard_damping{};
   mainline::Span rolling;
   double drag_area_m2{};
   std::vector<double> air_kg_per_m3;                     ///< per state of the main line
   double wind_m_per_s{};                                 ///< along the line, either way; 0: none
-  std::optional<mainline::Span> measured_speed_m_per_s;  ///< arrival as measured or given
-  std::optional<double> start_m;                         ///< of the push-off
+  std::optional<mainline::Span> measured_speed_m_per_s;  ///< arrival as measured: it wins over what is computed
+  std::optional<double> start_m;                         ///< of the push-off; absent: no approach is computed
   mainline::Span push_off_m_per_s;
   reeving::BrakeUnit unit;
   mainline::Span brake_share;  ///< of the nominal magnetic tension: tolerance, hot, wet, worn
-  double return_share{}, moving_mass_kg{}, extension_limit_m{};
-  double static_N{};
+  double return_share{};       ///< of the magnetic tension that also acts while line is drawn in
+  double moving_mass_kg{};     ///< of the unit's rotor and drum, as felt at its line
+  double extension_limit_m{};
+  double static_N{};  ///< resistance of the empty brake trolley beside rolling
   bool held_back = false;
   double rest_m{}, travel_m{};
   std::optional<double> backup_m;  ///< where the backup brake engages
@@ -43,48 +45,71 @@ struct Inputs {
 
 /// One extreme rider, weather, brake and main line.
 struct Corner {
-  int path{};  ///< index into the main line's paths: its state, and lightest or heaviest
-  bool fastest{};
+  int path{};  ///< index into the main line's paths: its state, and lightest or heaviest. Of a Plain arrest: 0, 1
+  bool heaviest{}, fastest{};
   Wind wind{};
   bool high_rolling{}, strong_brake{};
   bool operator==(const Corner&) const = default;
 };
 
+/// Every corner that differs from another, by path, then speed, wind, rolling, brake (innermost).
+std::vector<Corner> corners_of(const Inputs&, const mainline::MainLine&);
+/// Those of a Plain arrest.
+std::vector<Corner> plain_corners(const Inputs&);
+/// The bodies and the unit of a corner.
+Bodies bodies_of(const Inputs&, const Corner&, double air_kg_per_m3);
+Unit unit_of(const Inputs&, const Corner&);
+
+/// Arrivals of every corner, brakes left out of account.
+struct Approaches {
+  std::vector<Corner> corners;
+  /// Per corner; Unsolved where no push-off is given.
+  std::vector<Solved<Approach>> computed;
+  /// Per corner: as measured, else as computed; NaN where the rider stalls short.
+  std::vector<double> speed_m_per_s;
+  double fastest_m_per_s{};
+};
+
+/// Unsolved when a speed is neither measured nor computed.
+Solved<Approaches> solve_approaches(const Inputs&, const mainline::MainLine&, const Work& = {});
+
 struct CornerResult {
   Corner corner;
   double arrival_speed_m_per_s{};                ///< what the arrest begins with
   std::optional<double> computed_speed_m_per_s;  ///< of the approach, where it was computed and he arrives
-  std::optional<double> hangs_at_m;              ///< along: he stalls short and hangs there; nothing else is then known
-  double speed_over_wave{};                      ///< v/c of the approach, greatest; 0 where it was not computed
+  double speed_over_wave{};                      ///< greatest v/c of the approach; NaN where it was not computed
+  std::optional<double> hangs_at_m;  ///< along: he stalls short and hangs there at last; nothing else is then known
   Solved<Motion> motion = unsolved("not solved");
-  std::optional<FinalRest> rest;
+  std::optional<FinalRest> rest;  ///< where the motion stops or creeps
 };
 
-/// One corner with the primary brake lost at contact: the backup brake alone.
+/// The backup brake alone, the primary lost at contact, in its worst corner.
 struct BackupAlone {
-  int corner = -1;            ///< the worst: index into corners
+  int corner = -1;
   double speed_m_per_s{};     ///< where it engages
   double compression_m{};     ///< at which he stops; the whole stroke where he does not
   double residual_m_per_s{};  ///< left at the end of the stroke; 0: it stops him
-  double force_N{};
+  double force_N{};           ///< greatest on the way
 };
 
 /// The brake trolley left somewhere along its travel when the next rider is sent.
 struct NotReset {
-  /// Farthest from the mark, in steps of Arrest::dispatch_step_m, from which all corners still stop within the travel
-  /// and the extension, no lanyard slack; below 0: not even from the mark.
+  /// Farthest from the mark, in steps of dispatch_step_m, at which every corner still stops within travel and
+  /// extension, no lanyard slack; NaN: not even from the mark. Places between were looked at in the corners that come
+  /// farthest.
   double farthest_m{};
-  int first_failing = -1;  ///< corner that fails beyond
+  int first_failing = -1;  ///< corner that fails a step beyond; -1: none to the end of the travel
 };
+inline constexpr double dispatch_step_m = 0.25;
 
 /// One empty path.
 struct Reset {
   int path{};
-  double least_reserve_N{}, at_travel_m{};  ///< along the track toward the mark
-  std::vector<double> travel_m, reserve_N;  ///< at the poses
-  bool returns{};                           ///< from the end of the travel
-  double time_s{}, speed_at_mark_m_per_s{};
-  double ratio_at_which_it_stops{};  ///< n of n:1, all else as it is
+  double least_reserve_N{}, at_travel_m{};   ///< along the track toward the mark, greatest rolling resistance
+  std::vector<double> travel_m, reserve_N;   ///< at the poses
+  bool returns{};                            ///< from the end of the travel
+  double time_s{}, speed_at_mark_m_per_s{};  ///< with the least rolling resistance and drag
+  double ratio_at_which_it_stops{};          ///< n of n:1, all else as it is; infinite beyond 20
 };
 
 /// Which corner is the worst for what: index into corners; -1 where none is solved.
@@ -95,21 +120,32 @@ struct Governing {
 };
 
 struct Arrest {
-  std::vector<CornerResult> corners;  ///< by path, then fastest, wind, rolling, brake
+  std::vector<CornerResult> corners;  ///< in the order of corners_of
   Governing governing;
-  std::optional<BackupAlone> backup;
-  std::optional<NotReset> not_reset;
+  Solved<BackupAlone> backup = unsolved("not solved");
+  NotReset not_reset;
   std::vector<Reset> resets;   ///< per empty path
-  double lift_difference_m{};  ///< greatest difference of the path at peak tension and with the line at rest
-  static constexpr double dispatch_step_m = 0.25;
+  double lift_difference_m{};  ///< greatest difference of the track's height between peak tension and lines at rest
 };
 
 /// Everything above. Corners run on work.threads threads.
-Solved<Arrest> solve(const Inputs&, const mainline::MainLine&, const reeving::Inputs&, const reeving::Reeving&,
-                     const Work& = {});
+Solved<Arrest> solve(const Inputs&, const Approaches&, const mainline::MainLine&, const reeving::Inputs&,
+                     const reeving::Reeving&, const Work& = {});
 
-/// The history of one corner, for a plot.
-std::vector<Instant> history(const Inputs&, const mainline::MainLine&, const reeving::Inputs&, const reeving::Reeving&,
-                             const CornerResult&);
+/// The track of one of the main line's paths with a rider.
+Solved<Track> track_of(const Inputs&, int path, const reeving::Inputs&, const reeving::Reeving&);
+/// The history of one corner, for a plot; empty where its motion is not solved.
+std::vector<Instant> history(const Inputs&, const Approaches&, const mainline::MainLine&, const reeving::Inputs&,
+                             const reeving::Reeving&, int corner);
+
+/// Before there are coordinates: a straight main line and an ideal reduction. Speeds must be measured or chosen.
+/// Corners have path 0 (lightest) and 1 (heaviest); no backup brake alone and one reset.
+struct Plain {
+  double ratio = 1, efficiency = 1, slope{}, rest_extension_m{};
+};
+Solved<Arrest> solve_plain(const Inputs&, const Plain&, const Work& = {});
+
+/// The worst of every result over the solved corners.
+Governing governing_of(const std::vector<CornerResult>&);
 
 }  // namespace fairlead::arrest

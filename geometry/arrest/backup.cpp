@@ -28,7 +28,8 @@ Solved<BackupAlone> backup_alone(const Inputs& in, const mainline::Path& path, d
   };
   const auto strides = static_cast<int>(std::ceil((end_m - from_m) / step_m));
   const double stride_m = (end_m - from_m) / strides;
-  if (!(end_m <= path.to_m())) return unsolved("the backup brake's stroke ends beyond the main line's solved stretch", end_m);
+  if (!(end_m <= path.to_m()))
+    return unsolved("the backup brake's stroke ends beyond the main line's solved stretch", end_m);
   for (int i = 0; i < strides; ++i) {
     const double x_m = from_m + (i + 0.5) * stride_m, before_J = energy_J;
     energy_J += force_N(x_m) * stride_m;

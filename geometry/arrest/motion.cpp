@@ -79,7 +79,8 @@ void Run::begin() {
   motion_.lean_rad = system_.steady_lean_rad(contact_.x_m, contact_.speed_m_per_s, contact_.acceleration_m_per_s2);
   State before;
   before.x = before.brake_x = contact_.x_m;
-  before.v = contact_.speed_m_per_s;
+  const double slope = track_.at(contact_.x_m).slope;
+  before.v = contact_.speed_m_per_s / std::sqrt(1 + slope * slope);
   before.lean = motion_.lean_rad;
   before.length = system_.gives() ? system_.length_m(bodies_.rider_kg * standard_gravity * std::cos(before.lean))
                                   : bodies_.hanging_m;

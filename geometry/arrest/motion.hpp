@@ -34,7 +34,7 @@ struct Unit {
 
 struct Contact {
   double x_m{};                    ///< travel of the brake trolley, at rest there
-  double speed_m_per_s{};          ///< of the rider trolley
+  double speed_m_per_s{};          ///< of the rider trolley, along the path
   double acceleration_m_per_s2{};  ///< of the approach there, from which the steady lean follows
 };
 

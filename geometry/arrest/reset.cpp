@@ -34,7 +34,8 @@ double least_net_N(const Track& track, const Inputs& in) {
   double least = std::numeric_limits<double>::infinity();
   for (int i = 0; i <= strides; ++i) {
     const TrackPoint at = track.at(track.to_m() * i / strides);
-    const double net = net_N(at, in.unit.retraction_N(at.extension_m), in.brake_trolley_kg, in.rolling.high, in.static_N);
+    const double net =
+        net_N(at, in.unit.retraction_N(at.extension_m), in.brake_trolley_kg, in.rolling.high, in.static_N);
     if (!(net >= least)) least = net;
   }
   return least;
@@ -67,7 +68,7 @@ void run_back(const Track& track, const Inputs& in, Reset& reset) {
     rate = {s[1], (-back_N - bend * s[1] * s[1]) / (in.brake_trolley_kg * q + at.inertia_kg)};
   };
   auto stepper = odeint::make_dense_output(accurate, accurate, odeint::runge_kutta_dopri5<Numbers>());
-  stepper.initialize({track.to_m(), 0}, 0.0, 1e-3);
+  stepper.initialize(Numbers{track.to_m(), 0}, 0.0, 1e-3);
   for (;;) {
     const auto [from_s, to_s] = stepper.do_step(rates);
     const Numbers& s = stepper.current_state();
@@ -98,8 +99,7 @@ Solved<Reset> reset(const Inputs& in, const reeving::Inputs& reeving, const reev
     const double cos_track = std::cos(pose.tau_rad);
     const double normal_N =
         (in.brake_trolley_kg * standard_gravity - dot(pose.pull_on_trolley_N, reeving.up)) / cos_track;
-    const double reserve_N =
-        dot(pose.hold_N, reeving.along) * cos_track - in.rolling.high * normal_N - in.static_N;
+    const double reserve_N = dot(pose.hold_N, reeving.along) * cos_track - in.rolling.high * normal_N - in.static_N;
     reset.travel_m.push_back(pose.travel_m);
     reset.reserve_N.push_back(reserve_N);
     if (!(reserve_N >= reset.least_reserve_N)) reset.least_reserve_N = reserve_N, reset.at_travel_m = pose.travel_m;

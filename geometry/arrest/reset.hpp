@@ -8,6 +8,7 @@ namespace fairlead::arrest {
 /// What draws the trolley to its mark at every pose of an empty sweep (lines returning), less what hinders it:
 /// reserve = F t.u + m g sin b - crr N - static resistance (along its track; F with friction against it). It resets
 /// where that stays above 0 everywhere: a dip that it might coast through does not count.
-Solved<Reset> reset(const Inputs&, const reeving::Inputs&, const reeving::Sweep& returning, const mainline::Path& empty);
+Solved<Reset> reset(const Inputs&, const reeving::Inputs&, const reeving::Sweep& returning,
+                    const mainline::Path& empty);
 
 }  // namespace fairlead::arrest

@@ -39,8 +39,7 @@ class Standstill {
   }
   double wind_N() const { return bodies_.drag_kg_per_m * std::abs(bodies_.wind_m_per_s) * bodies_.wind_m_per_s; }
   double rolling_N(const TrackPoint& at, double T) const {
-    const double weight_N =
-        (bodies_.rider_kg + bodies_.rider_trolley_kg + bodies_.brake_trolley_kg) * standard_gravity;
+    const double weight_N = (bodies_.rider_kg + bodies_.rider_trolley_kg + bodies_.brake_trolley_kg) * standard_gravity;
     return bodies_.rolling * (weight_N - at.lift * T) * std::sqrt(1 + at.slope * at.slope);
   }
 
@@ -80,7 +79,8 @@ FinalRest settle(const Track& track, const Bodies& bodies, const Unit& unit, dou
     const double near_m = first_still(stopped_m, track.to_m(), onward);
     if (!(near_m < track.to_m())) return {How::runs_on, track.to_m(), track.to_m()};
     // Where something holds him back he stays as soon as he stands; else anywhere up to where he would roll back.
-    const double far_m = bodies.held_back ? track.to_m() : first_still(near_m, track.to_m(), [&](double x) { return !backward(x); });
+    const double far_m =
+        bodies.held_back ? track.to_m() : first_still(near_m, track.to_m(), [&](double x) { return !backward(x); });
     return {How::crept_on, near_m, far_m};
   }
   if (!backward(stopped_m)) return {How::holds, stopped_m, stopped_m};
