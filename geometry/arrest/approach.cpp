@@ -22,7 +22,7 @@ using Numbers = std::array<double, 3>;
 using Stepper = odeint::result_of::make_dense_output<odeint::runge_kutta_dopri5<Numbers>>::type;
 
 constexpr double g = standard_gravity;
-constexpr double tolerance = 1e-8;  ///< of a step, absolute and relative
+constexpr double tolerance = 1e-9;  ///< of a step, absolute and relative
 constexpr double longest_step_s = 1;
 constexpr int most_steps = 20000;
 constexpr double closing = 1e-6;

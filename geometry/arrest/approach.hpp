@@ -25,7 +25,7 @@ struct Approach {
   /// Of his x there, still rolling; steady lean follows from it.
   double acceleration_m_per_s2 = unknown;
   double time_s{};                  ///< to the arrival, or to where he stalls
-  double greatest_speed_m_per_s{};  ///< along the path
+  double greatest_speed_m_per_s{};  ///< along the path, to 1e-5 of itself
   double speed_over_wave{};         ///< greatest v/c on the way, c = sqrt(H/mass per unstretched metre of the line)
   double energy_residual{};         ///< start's energy, less losses, less the end's, over the greatest kinetic energy
   std::optional<double> stalled_at_m;  ///< first standstill, short of the path's end
@@ -35,7 +35,7 @@ struct Approach {
   std::optional<double> back_at_start_m_per_s;  ///< speed at which he rolls back over the start, upstream
 };
 
-/// v/c above which leaving out the line's own inertia is more than the tenth of the deflection that (v/c)2 makes.
+/// v/c above which the model does not hold: it leaves out the line's own inertia, (v/c)2 of the deflection.
 inline constexpr double greatest_speed_over_wave = 0.3;
 
 /// Gravity through the path's drive force, rolling resistance on what presses on the wheels, drag along the path:

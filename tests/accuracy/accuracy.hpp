@@ -28,6 +28,7 @@ std::string document(const std::vector<Row>&);
 std::vector<Row> mainline_rows();
 std::vector<Row> reeving_rows();
 std::vector<Row> friction_rows();
+std::vector<Row> approach_rows();
 std::vector<Row> rig_rows();
 
 std::vector<Row> all_rows();
