@@ -3,28 +3,11 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
 
-#include "geometry/quantity/dimension.hpp"
+#include "tests/arrest/riding.hpp"
 
 namespace fairlead::arrest {
 namespace {
-
-constexpr double degree = std::numbers::pi / 180;
-
-Track level(double travel_m, double weight_N) {
-  return *Track::plain({.ratio = 1, .travel_m = travel_m, .weight_N = weight_N});
-}
-
-/// A unit that pulls nothing.
-Unit no_brake() {
-  return {.law = {.retraction_N = Curve({{0, 0}, {1, 0}}), .magnetic_N = reeving::EddyLaw{0, 1}},
-          .extension_limit_m = 1e6};
-}
-
-Bodies riding(double rider_kg) {
-  return {.rider_kg = rider_kg, .rider_trolley_kg = 2.5, .brake_trolley_kg = 4, .hanging_m = 1.3};
-}
 
 struct FromContactAlone {
   double rider_kg, swing_deg;
