@@ -28,9 +28,24 @@ constexpr double cut_off_Hz = 5, hold_s = 0.2;
 constexpr int most_events = 400;
 constexpr double shortest_step_s = 1e-9;
 constexpr double touching_m = 1e-9;
+constexpr double parting_N = 1e-9;  ///< rounding does not part trolleys that slow down alike
+/// No step goes farther, at four times the speed of arrival, than the track goes on beyond its end.
+constexpr double longest_step_m = Track::margin_m / 4;
 constexpr double closing = 1e-6;  ///< of the kinetic energy before contact
 
-enum class Event { none, slack, extension_out, travel_out, at_mark, turns, lets_go, parts, meets };
+enum class Event {
+  none,
+  slack,
+  extension_out,
+  travel_out,
+  at_mark,
+  turns,
+  lets_go,
+  brake_turns,
+  brake_lets_go,
+  parts,
+  meets
+};
 
 /// One run of the equations from contact on, with everything it leaves.
 class Run {
@@ -45,11 +60,18 @@ class Run {
   /// Steps until an event or the end of the record; false where steps get too short.
   bool advance();
   Event event_at(const State&, const Forces&) const;
-  /// The first instant in (from, to] at which `event` is there, by halving.
-  double when(Event event, double from_s, double to_s);
+  /// The first instant in (from, to] at which there is an event, by halving: of several the one that comes first.
+  double first_event_s(double from_s, double to_s);
   State between(double t_s);
   bool handle(Event, double t_s);
+  void see_standing(double t_s);
+  Instant instant(double t_s, const State&, const Forces&) const;
   void sample(double t_s, const State&, const Forces&);
+  /// The last or first instant of a stretch without an event.
+  void mark_edge();
+  double mean_speed_m_per_s() const;
+  template <class Of>
+  Peak greatest_of(Of of) const;
   void judge_record(Motion&) const;
   Peak placed(Peak) const;
   double end_s() const { return stopped_s_ ? *stopped_s_ + settling_s_ : longest_s; }
@@ -59,7 +81,8 @@ class Run {
   const Unit& unit_;
   const Contact& contact_;
   System system_;
-  Stepper stepper_ = odeint::make_dense_output(absolute, relative, odeint::runge_kutta_dopri5<Numbers>());
+  Stepper stepper_ = odeint::make_dense_output(absolute, relative, longest_step_m / contact_.speed_m_per_s,
+                                               odeint::runge_kutta_dopri5<Numbers>());
   Motion motion_;
   Mode mode_;
   State at_;
@@ -71,6 +94,8 @@ class Run {
   int samples_ = 0;
   bool ended_ = false;
   std::vector<Instant> record_;
+  std::vector<Instant> edges_;          ///< before and after every event
+  std::vector<std::size_t> pieces_{0};  ///< where in the record each stretch between two events begins
 };
 
 void Run::begin() {
@@ -103,39 +128,64 @@ State Run::between(double t_s) {
 }
 
 Event Run::event_at(const State& s, const Forces& f) const {
-  if (!(f.lanyard_N > 0)) return Event::slack;
+  if (!system_.taut(s, f)) return Event::slack;
   const double brake_x = mode_.apart ? s.brake_x : s.x;
   if (!(f.unit.extension_m < unit_.extension_limit_m)) return Event::extension_out;
   if (!(brake_x < track_.to_m())) return Event::travel_out;
   if (s.x < -touching_m) return Event::at_mark;
-  if (mode_.apart) return s.x > s.brake_x + touching_m ? Event::meets : Event::none;
-  if (mode_.sense == 0) return system_.start_sense(s) != 0 ? Event::lets_go : Event::none;
-  if (s.v * mode_.sense < 0) return Event::turns;
-  return f.push_N < 0 ? Event::parts : Event::none;
+  if (mode_.apart && s.x > s.brake_x + touching_m) return Event::meets;
+  if (mode_.apart && mode_.brake_sense == 0 && system_.brake_start_sense(s) != 0) return Event::brake_lets_go;
+  if (mode_.apart && s.brake_v * mode_.brake_sense < 0) return Event::brake_turns;
+  if (!mode_.apart && (mode_.sense == 0 ? system_.parts_at_standstill(s) : f.push_N < -parting_N)) return Event::parts;
+  if (mode_.sense == 0) return system_.start_sense(s, mode_) != 0 ? Event::lets_go : Event::none;
+  return s.v * mode_.sense < 0 ? Event::turns : Event::none;
 }
 
-double Run::when(Event event, double from_s, double to_s) {
+double Run::first_event_s(double from_s, double to_s) {
   for (int halvings = 0; halvings < 50 && to_s - from_s > 1e-12; ++halvings) {
     const double middle = from_s + (to_s - from_s) / 2;
     const State s = between(middle);
-    (event_at(s, system_.forces(s, mode_)) == event ? to_s : from_s) = middle;
+    (event_at(s, system_.forces(s, mode_)) != Event::none ? to_s : from_s) = middle;
   }
   return to_s;
 }
 
+Instant Run::instant(double t_s, const State& s, const Forces& f) const {
+  return {.t_s = t_s,
+          .travel_m = s.x,
+          .speed_m_per_s = f.rate.x,
+          .lean_rad = s.lean,
+          .extension_m = f.unit.extension_m,
+          .line_speed_m_per_s = f.unit.speed_m_per_s,
+          .unit_tension_N = f.unit.tension_N,
+          .line_force_N = f.line_force_N,
+          .lanyard_N = f.lanyard_N,
+          .acceleration_m_per_s2 = f.rate.v,
+          .apart = mode_.apart};
+}
+
 void Run::sample(double t_s, const State& s, const Forces& f) {
-  record_.push_back({.t_s = t_s,
-                     .travel_m = s.x,
-                     .speed_m_per_s = f.rate.x,
-                     .lean_rad = s.lean,
-                     .extension_m = f.unit.extension_m,
-                     .line_speed_m_per_s = f.unit.speed_m_per_s,
-                     .unit_tension_N = f.unit.tension_N,
-                     .line_force_N = f.line_force_N,
-                     .lanyard_N = f.lanyard_N,
-                     .acceleration_m_per_s2 = f.rate.v,
-                     .apart = mode_.apart});
+  record_.push_back(instant(t_s, s, f));
   motion_.stop_travel_m = std::max(motion_.stop_travel_m, mode_.apart ? s.brake_x : s.x);
+}
+
+void Run::mark_edge() {
+  edges_.push_back(instant(t_s_, at_, system_.forces(at_, mode_)));
+  motion_.stop_travel_m = std::max(motion_.stop_travel_m, mode_.apart ? at_.brake_x : at_.x);
+}
+
+/// Over the last full swing, which a rider who swings leaves out of it.
+double Run::mean_speed_m_per_s() const {
+  const auto swing = static_cast<std::size_t>(settling_s_ / record_step_s);
+  if (record_.size() <= swing) return std::nan("");
+  const Instant &from = record_[record_.size() - 1 - swing], &to = record_.back();
+  return (to.travel_m - from.travel_m) / (to.t_s - from.t_s);
+}
+
+/// Both have come to a standstill or beyond.
+void Run::see_standing(double t_s) {
+  if (stopped_s_ || (mode_.apart && (mode_.sense > 0 || mode_.brake_sense > 0))) return;
+  stopped_s_ = motion_.stop_time_s = t_s;
 }
 
 /// True where the record ends there.
@@ -153,16 +203,26 @@ bool Run::handle(Event event, double t_s) {
     case Event::at_mark:
       return true;
     case Event::turns:
-      at_.v = at_.brake_v = 0;
-      if (!stopped_s_) stopped_s_ = t_s, motion_.stop_time_s = t_s;
-      mode_.sense = system_.start_sense(at_);
+      at_.v = 0;
+      if (!mode_.apart) at_.brake_v = 0;
+      mode_.sense = system_.start_sense(at_, mode_);
+      see_standing(t_s);
       return false;
     case Event::lets_go:
-      mode_.sense = system_.start_sense(at_);
+      mode_.sense = system_.start_sense(at_, mode_);
+      return false;
+    case Event::brake_turns:
+      at_.brake_v = 0;
+      mode_.brake_sense = system_.brake_start_sense(at_);
+      see_standing(t_s);
+      return false;
+    case Event::brake_lets_go:
+      mode_.brake_sense = system_.brake_start_sense(at_);
       return false;
     case Event::parts:
-      mode_.apart = true;
       at_.brake_x = at_.x, at_.brake_v = at_.v;
+      mode_ = mode_.sense == 0 ? system_.apart_from_standstill(at_)
+                               : Mode{.apart = true, .sense = mode_.sense, .brake_sense = mode_.sense};
       ++motion_.separations;
       return false;
     case Event::meets: {
@@ -191,19 +251,23 @@ bool Run::advance() {
     const auto look = [&](double t_s, bool on_grid) {
       const State s = between(t_s);
       const Forces f = system_.forces(s, mode_);
-      const Event event = event_at(s, f);
-      if (event == Event::none) {
+      if (event_at(s, f) == Event::none) {
         if (on_grid) sample(t_s, s, f), ++samples_;
         seen_s = t_s;
         return false;
       }
-      t_s_ = when(event, seen_s, t_s);
+      t_s_ = first_event_s(seen_s, t_s);
       at_ = between(t_s_);
-      ended_ = handle(event, t_s_);
+      mark_edge();
+      ended_ = handle(event_at(at_, system_.forces(at_, mode_)), t_s_);
+      if (!ended_) mark_edge();
+      pieces_.push_back(record_.size());
       return true;
     };
     while (samples_ * record_step_s <= to_s) {
       const double t_s = samples_ * record_step_s;
+      // Only the swinging rider held the trolley for a moment, and it goes on.
+      if (stopped_s_ && t_s >= end_s() && mean_speed_m_per_s() > standing_m_per_s) stopped_s_.reset();
       if (t_s >= end_s()) {
         t_s_ = t_s;
         at_ = between(t_s);
@@ -217,6 +281,26 @@ bool Run::advance() {
   }
 }
 
+/// Stretch by stretch, for a parabola must not bridge a jump; and at the ends of each.
+template <class Of>
+Peak Run::greatest_of(Of of) const {
+  Peak most{.value = std::nan("")};
+  const auto take = [&](const Peak& p) {
+    if (!(p.value <= most.value)) most = p;
+  };
+  for (std::size_t piece = 0; piece < pieces_.size(); ++piece) {
+    const std::size_t from = pieces_[piece], to = piece + 1 < pieces_.size() ? pieces_[piece + 1] : record_.size();
+    if (from == to) continue;
+    std::vector<double> values;
+    for (std::size_t i = from; i < to; ++i) values.push_back(of(record_[i]));
+    Peak p = greatest(values, record_step_s);
+    p.at_s += record_step_s * static_cast<double>(from);
+    take(placed(p));
+  }
+  for (const Instant& edge : edges_) take({.value = of(edge), .at_s = edge.t_s, .travel_m = edge.travel_m});
+  return most;
+}
+
 void Run::judge_record(Motion& m) const {
   const auto series = [&](auto&& of) {
     std::vector<double> values;
@@ -224,7 +308,7 @@ void Run::judge_record(Motion& m) const {
     for (const Instant& i : record_) values.push_back(of(i));
     return values;
   };
-  const auto peak = [&](auto&& of) { return placed(greatest(series(of), record_step_s)); };
+  const auto peak = [&](auto&& of) { return greatest_of(of); };
   m.extension_m = peak([](const Instant& i) { return i.extension_m; });
   m.line_speed_m_per_s = peak([](const Instant& i) { return i.line_speed_m_per_s; });
   m.unit_tension_N = peak([](const Instant& i) { return i.unit_tension_N; });
@@ -236,10 +320,10 @@ void Run::judge_record(Motion& m) const {
   const std::vector<double> load = series([&](const Instant& i) { return i.lanyard_N / weight_N; });
   const std::vector<double> slowing = series([](const Instant& i) { return -i.acceleration_m_per_s2; });
   const std::vector<double> load_filtered = low_passed(load, record_step_s, cut_off_Hz, 1);
-  m.load_raw = placed(greatest(load, record_step_s));
+  m.load_raw = peak([&](const Instant& i) { return i.lanyard_N / weight_N; });
   m.load_filtered = placed(greatest(load_filtered, record_step_s));
   m.load_held = placed(greatest_held(load, record_step_s, hold_s));
-  m.deceleration_raw_m_per_s2 = placed(greatest(slowing, record_step_s));
+  m.deceleration_raw_m_per_s2 = peak([](const Instant& i) { return -i.acceleration_m_per_s2; });
   m.deceleration_filtered_m_per_s2 = placed(greatest(low_passed(slowing, record_step_s, cut_off_Hz, 0), record_step_s));
   m.deceleration_held_m_per_s2 = placed(greatest_held(slowing, record_step_s, hold_s));
   for (std::size_t i = 1; i < load.size(); ++i)
@@ -256,6 +340,8 @@ Solved<Motion> Run::solve(std::vector<Instant>* record) {
   if (!(contact_.speed_m_per_s > 0) || !(contact_.x_m >= 0 && contact_.x_m < track_.to_m()))
     return unsolved("a contact needs a speed above 0 and a place on the track", contact_.speed_m_per_s);
   begin();
+  sample(0, at_, system_.forces(at_, mode_));
+  samples_ = 1;
   if (!(motion_.lost_at_contact_J >= 0)) return unsolved("the impact gains energy", motion_.lost_at_contact_J);
   const double lost_first_J = motion_.lost_at_contact_J;
   for (int events = 0; !ended_; ++events) {
@@ -271,8 +357,11 @@ Solved<Motion> Run::solve(std::vector<Instant>* record) {
   motion_.end_speed_m_per_s = f.rate.x;
   motion_.end_extension_m = f.unit.extension_m;
   motion_.stop_travel_m = std::max(motion_.stop_travel_m, motion_.end_travel_m);
-  if (motion_.outcome == Outcome::stops && !stopped_s_)
-    motion_.outcome = motion_.end_speed_m_per_s > standing_m_per_s ? Outcome::creeps : Outcome::stops;
+  const double mean = mean_speed_m_per_s();
+  if (motion_.outcome == Outcome::stops && !stopped_s_ && t_s_ >= longest_s && !(mean <= standing_m_per_s)) {
+    motion_.outcome = Outcome::creeps;
+    motion_.end_speed_m_per_s = mean;
+  }
   if (!stopped_s_) motion_.stop_time_s = t_s_;
   motion_.brake_work_J = s.brake_work;
   motion_.rolling_and_drag_J = s.resistance_work;

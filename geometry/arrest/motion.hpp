@@ -40,7 +40,7 @@ struct Contact {
 
 enum class Outcome {
   stops,
-  creeps,               ///< still faster than standing_m_per_s after longest_s
+  creeps,               ///< still faster than standing_m_per_s after longest_s, the mean of one swing
   lanyard_slack,        ///< the rider falls into the lanyard: nothing after that is known
   travel_exhausted,     ///< the end of the planned travel is reached
   extension_exhausted,  ///< the unit's line is out
@@ -57,9 +57,11 @@ struct Motion {
   double lean_rad{};  ///< at contact, forward positive
   double speed_after_contact_m_per_s{}, swing_rate_after_contact_rad_per_s{};
   double lost_at_contact_J{};
-  double stop_travel_m{};  ///< farthest; where it first stands still, or as far as it came
+  /// Farthest; as far as it came where it does not stop. It stops where it first stands still and has not gone on, one
+  /// full swing later, faster than standing_m_per_s in the mean.
+  double stop_travel_m{};
   double stop_time_s{};
-  double end_travel_m{}, end_speed_m_per_s{}, end_s{};  ///< of the trolley where the record ends
+  double end_travel_m{}, end_speed_m_per_s{}, end_s{};  ///< of the trolley where the record ends; creeping: mean speed
   double end_extension_m{};
   Peak extension_m, line_speed_m_per_s, unit_tension_N, line_force_N;  ///< line_force_N: along x on the brake trolley
   Peak trolley_speed_m_per_s;

@@ -24,8 +24,9 @@ constexpr double accurate = 1e-8, longest_return_s = 120;
 
 /// Along x, toward the mark positive: what draws the empty trolley back less what hinders it.
 double net_N(const TrackPoint& at, double tension_N, double mass_kg, double rolling, double static_N) {
-  const double normal_N = mass_kg * standard_gravity - at.lift * tension_N, root_q = std::sqrt(1 + at.slope * at.slope);
-  return at.pull_back * tension_N - at.drive_N - (rolling * normal_N + static_N) * root_q;
+  const double line_N = at.pull_back * tension_N;
+  const double presses_N = pressing_N(at, mass_kg, 0, line_N, at.lift * tension_N);
+  return line_N - at.drive_N - (rolling * presses_N + static_N) * std::sqrt(1 + at.slope * at.slope);
 }
 
 /// The least of it over the travel, at the even places a track is made of.
@@ -96,9 +97,10 @@ Solved<Reset> reset(const Inputs& in, const reeving::Inputs& reeving, const reev
   if (!track) return tl::unexpected(track.error());
   Reset reset{.path = returning.path, .least_reserve_N = std::numeric_limits<double>::infinity()};
   for (const reeving::Pose& pose : returning.poses) {
-    const double cos_track = std::cos(pose.tau_rad);
+    const double cos_track = std::cos(pose.tau_rad), sin_track = std::sin(pose.tau_rad);
     const double normal_N =
-        (in.brake_trolley_kg * standard_gravity - dot(pose.pull_on_trolley_N, reeving.up)) / cos_track;
+        (in.brake_trolley_kg * standard_gravity - dot(pose.pull_on_trolley_N, reeving.up)) * cos_track +
+        dot(pose.pull_on_trolley_N, reeving.along) * sin_track;
     const double reserve_N = dot(pose.hold_N, reeving.along) * cos_track - in.rolling.high * normal_N - in.static_N;
     reset.travel_m.push_back(pose.travel_m);
     reset.reserve_N.push_back(reserve_N);

@@ -19,7 +19,7 @@ struct FinalRest {
   double earliest_m{}, latest_m{};  ///< travel; 0: at the rest mark, or beyond it upstream
 };
 
-/// From a standstill at stopped_m, the swing died out. `hanging_N`: weight of all that hangs on the line.
+/// From a standstill at stopped_m, the swing died out.
 FinalRest settle(const Track&, const Bodies&, const Unit&, double stopped_m);
 
 }  // namespace fairlead::arrest

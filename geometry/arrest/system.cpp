@@ -8,7 +8,9 @@
 namespace fairlead::arrest {
 namespace {
 constexpr double g = standard_gravity;
-}
+/// By how much the brake trolley must outrun the rider trolley: rounding does not part what moves alike.
+constexpr double parting_m_per_s2 = 1e-9;
+}  // namespace
 
 System::System(const Track& track, const Bodies& bodies, const Unit& unit)
     : track_(track), bodies_(bodies), unit_(unit) {
@@ -72,23 +74,21 @@ UnitPull System::unit_pull(const TrackPoint& at, double v) const {
   return pull;
 }
 
-void System::move_brake_trolley_alone(const State& s, Forces& f) const {
+void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) const {
   const TrackPoint at = track_.at(s.brake_x);
   f.unit = unit_pull(at, s.brake_v);
   const double q = 1 + at.slope * at.slope, mass_kg = bodies_.brake_trolley_kg;
-  const int sense = s.brake_v > 0 ? 1 : s.brake_v < 0 ? -1 : 0;
   f.line_force_N = (sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
-  const double normal_N = mass_kg * g - at.lift * f.unit.tension_N;
-  const double rolling_N = bodies_.rolling * normal_N * std::sqrt(q) * sense;
+  const double presses_N = pressing_N(at, mass_kg, s.brake_v * s.brake_v, f.line_force_N, at.lift * f.unit.tension_N);
+  const double rolling_N = bodies_.rolling * presses_N * std::sqrt(q) * sense;
   const double bend = mass_kg * at.slope * at.curvature + at.inertia_slope / 2;
-  double rate = (brake_share() * at.drive_N - f.line_force_N - rolling_N - bend * s.brake_v * s.brake_v) /
-                (mass_kg * q + at.inertia_kg);
-  double speed = s.brake_v;
-  if (bodies_.held_back && speed <= 0 && rate < 0) speed = 0, rate = 0;
-  f.rate.brake_x = speed;
+  const double rate = (brake_share() * at.drive_N - f.line_force_N - rolling_N - bend * s.brake_v * s.brake_v) /
+                      (mass_kg * q + at.inertia_kg);
+  if (sense == 0) return;
+  f.rate.brake_x = s.brake_v;
   f.rate.brake_v = rate;
-  f.rate.brake_work = f.line_force_N * speed;
-  f.rate.resistance_work = rolling_N * speed;
+  f.rate.brake_work = f.line_force_N * s.brake_v;
+  f.rate.resistance_work = rolling_N * s.brake_v;
 }
 
 Forces System::forces(const State& s, Mode mode) const {
@@ -97,13 +97,15 @@ Forces System::forces(const State& s, Mode mode) const {
   const double rider_kg = bodies_.rider_kg, vv = s.v * s.v, ww = s.lean_rate * s.lean_rate;
   Forces f;
   if (mode.apart)
-    move_brake_trolley_alone(s, f);
+    move_brake_trolley_alone(s, mode.brake_sense, f);
   else
     f.unit = unit_pull(at, s.v), f.line_force_N = (mode.sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
   const double line_N = mode.apart ? 0 : f.line_force_N, lift_N = mode.apart ? 0 : at.lift * f.unit.tension_N;
   const double drive_N = at.drive_N * (mode.apart ? 1 - brake_share() : 1);
 
-  const double spring_N = bodies_.lanyard_N_per_m * (s.length - slack_m_) + damping_N_s_per_m_ * s.length_rate;
+  // A lanyard never pushes: where it is let go faster than its damper follows, it only pulls no more.
+  const double elastic_N = bodies_.lanyard_N_per_m * (s.length - slack_m_);
+  const double spring_N = std::max(0.0, elastic_N + damping_N_s_per_m_ * s.length_rate);
   // Along the lanyard: rider_kg (length'' + outward x'') = outward_N - lanyard tension.
   const double outward_N =
       rider_kg * (s.length * ww + at.curvature * l.cos_lean * vv + g * l.cos_lean) + l.drag_N * l.sin_lean;
@@ -119,16 +121,14 @@ Forces System::forces(const State& s, Mode mode) const {
   }
   const double turn_kg_m2 = rider_kg * s.length * s.length;
   const double sin_path = at.slope / l.root_q, cos_path = 1 / l.root_q;
-  const bool still = !mode.apart && mode.sense == 0;
-  const int sense = mode.apart ? (s.v > 0) - (s.v < 0) : mode.sense;
+  const bool still = mode.sense == 0;
   // What presses on the wheels changes evenly with the acceleration, and the lanyard's tension with it.
   const double lanyard_per_rate = gives() ? 0 : -rider_kg * l.outward;
   const double lanyard_still_N = gives() ? spring_N : outward_N;
   const double leaning = l.sin_lean * sin_path + l.cos_lean * cos_path;
-  const double presses_N =
-      cos_path * (l.trolleys_kg * (g + at.curvature * vv) - lift_N) - sin_path * line_N + lanyard_still_N * leaning;
-  const double presses_per_rate = l.trolleys_kg * (cos_path * at.slope - sin_path) + lanyard_per_rate * leaning;
-  const double rolls = bodies_.rolling * l.root_q * sense;
+  const double presses_N = pressing_N(at, l.trolleys_kg, vv, line_N, lift_N) + lanyard_still_N * leaning;
+  const double presses_per_rate = lanyard_per_rate * leaning;
+  const double rolls = bodies_.rolling * l.root_q * mode.sense;
   const double det = (path_kg + rolls * presses_per_rate) * turn_kg_m2 - l.arm_kg_m * l.arm_kg_m;
   const double x_rate = still ? 0 : ((along_N - rolls * presses_N) * turn_kg_m2 - l.arm_kg_m * turning_N_m) / det;
   const double rolling_N = rolls * (presses_N + presses_per_rate * x_rate);
@@ -143,23 +143,41 @@ Forces System::forces(const State& s, Mode mode) const {
   }
   const double air_speed = f.rate.x + s.length * s.lean_rate * l.cos_lean + s.length_rate * l.sin_lean;
   f.rate.resistance_work += rolling_N * f.rate.x - l.drag_N * air_speed;
-  f.rate.resistance_work += damping_N_s_per_m_ * s.length_rate * s.length_rate;
+  if (gives()) f.rate.resistance_work += (spring_N - elastic_N) * s.length_rate;
   if (mode.apart) return f;
   f.rate.brake_x = f.rate.x;
   f.rate.brake_v = f.rate.v;
   f.rate.brake_work = line_N * f.rate.x;
   const double alone_kg = bodies_.brake_trolley_kg;
-  const double rolls_N = bodies_.rolling * (alone_kg * g - lift_N) * l.root_q * mode.sense;
+  const double rolls_N = bodies_.rolling * pressing_N(at, alone_kg, vv, line_N, lift_N) * l.root_q * mode.sense;
   f.push_N = (alone_kg * l.q + at.inertia_kg) * x_rate +
              (alone_kg * at.slope * at.curvature + at.inertia_slope / 2) * vv - brake_share() * drive_N + line_N +
              rolls_N;
   return f;
 }
 
-int System::start_sense(const State& s) const {
-  if (forces(s, {.apart = false, .sense = 1}).rate.v > 0) return 1;
-  if (!bodies_.held_back && forces(s, {.apart = false, .sense = -1}).rate.v < 0) return -1;
+int System::start_sense(const State& s, Mode mode) const {
+  mode.sense = 1;
+  if (forces(s, mode).rate.v > 0) return 1;
+  mode.sense = -1;
+  if ((mode.apart || !bodies_.held_back) && forces(s, mode).rate.v < 0) return -1;
   return 0;
+}
+
+int System::brake_start_sense(const State& s) const {
+  if (forces(s, {.apart = true, .sense = 0, .brake_sense = 1}).rate.brake_v > 0) return 1;
+  if (!bodies_.held_back && forces(s, {.apart = true, .sense = 0, .brake_sense = -1}).rate.brake_v < 0) return -1;
+  return 0;
+}
+
+Mode System::apart_from_standstill(const State& s) const {
+  const int brake_sense = brake_start_sense(s);
+  return {.apart = true, .sense = start_sense(s, {.apart = true}), .brake_sense = brake_sense};
+}
+
+bool System::parts_at_standstill(const State& s) const {
+  const Forces f = forces(s, apart_from_standstill(s));
+  return f.rate.v < f.rate.brake_v - parting_m_per_s2;
 }
 
 double System::energy_J(const State& s, Mode mode) const {

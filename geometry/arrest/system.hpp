@@ -19,10 +19,11 @@ using Numbers = std::array<double, state_size>;
 State as_state(const Numbers&);
 Numbers as_numbers(const State&);
 
-/// How the trolleys move. `sense` is that of what friction opposes: 1 downstream, -1 upstream, 0 held still.
+/// How the trolleys move: sense is 1 downstream, -1 upstream, 0 held still by friction, which opposes it. Apart, the
+/// brake trolley has one of its own.
 struct Mode {
   bool apart = false;
-  int sense = 1;
+  int sense = 1, brake_sense = 1;
 };
 
 struct UnitPull {
@@ -44,8 +45,15 @@ class System {
 
   Forces forces(const State&, Mode) const;
   UnitPull unit_pull(const TrackPoint&, double v) const;
-  /// Which way a trolley that stands still starts to move; 0: it is held.
-  int start_sense(const State&) const;
+  /// Which way the rider trolley, in a mode together with the brake trolley, starts to move from a standstill; 0: it is
+  /// held.
+  int start_sense(const State&, Mode) const;
+  /// The same of the brake trolley by itself.
+  int brake_start_sense(const State&) const;
+  /// How both start from a standstill, if each is by itself.
+  Mode apart_from_standstill(const State&) const;
+  /// Whether they do part then.
+  bool parts_at_standstill(const State&) const;
   double energy_J(const State&, Mode) const;
   /// Both trolleys take one speed: an impulse at the wheels, through a rigid lanyard also on the rider.
   State joined(const State&) const;
@@ -54,12 +62,14 @@ class System {
   /// Length of a lanyard that gives, under a force.
   double length_m(double force_N) const { return slack_m_ + force_N / bodies_.lanyard_N_per_m; }
   bool gives() const { return bodies_.lanyard_N_per_m > 0; }
+  /// Whether it holds the rider.
+  bool taut(const State& s, const Forces& f) const { return gives() ? s.length > slack_m_ : f.lanyard_N > 0; }
 
  private:
   struct Loaded;
   double brake_share() const;
   Loaded load(const State&, const TrackPoint&, bool with_brake_trolley) const;
-  void move_brake_trolley_alone(const State&, Forces&) const;
+  void move_brake_trolley_alone(const State&, int sense, Forces&) const;
 
   const Track& track_;
   const Bodies& bodies_;

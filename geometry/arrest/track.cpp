@@ -78,6 +78,11 @@ double moving_lines_kg(const reeving::Inputs& in, const reeving::Sweep& sweep) {
 
 }  // namespace
 
+double pressing_N(const TrackPoint& at, double mass_kg, double vv, double line_N, double lift_N) {
+  const double cos_path = 1 / std::sqrt(1 + at.slope * at.slope);
+  return cos_path * (mass_kg * (standard_gravity + at.curvature * vv) - lift_N - at.slope * line_N);
+}
+
 Solved<Track> Track::through(double step_m, const Values& values) {
   const std::size_t knots = values[drive].size();
   std::vector<double> x(knots);

@@ -24,6 +24,10 @@ struct TrackPoint {
   double inertia_kg{}, inertia_slope{};  ///< of lines, blocks and the unit's rotor, as felt along x
 };
 
+/// What presses the wheels of trolleys of that mass on the line, square to their path: at v with vv its square, while
+/// the braking line pulls them back by line_N and up by lift_N.
+double pressing_N(const TrackPoint&, double mass_kg, double vv, double line_N, double lift_N);
+
 /// Cubic splines over evenly spaced travels, C2, from the rest mark to the end of the planned travel. Beyond either end
 /// they go on for `margin_m`, for a step that looks over it; outside that everything is NaN.
 class Track {

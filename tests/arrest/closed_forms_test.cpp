@@ -39,7 +39,7 @@ TEST(EddyBrake, StopsAHundredKilogramsIn15m) {
 /// The reduction divides the unit's force and its line's speed; a rotor that turns along adds to the mass.
 TEST(EddyBrake, StopsBehindAReductionAsBehindAWeakerUnitOfHigherCriticalSpeed) {
   const Bodies b = lump(100);
-  for (const double n : {1.0, 2.0, 3.0})
+  for (const double n : {1.0, 1.5, 2.0})
     for (const double efficiency : {1.0, 0.9}) {
       const auto track = Track::plain(
           {.ratio = n, .efficiency = efficiency, .travel_m = 200, .weight_N = weight_N(b), .inertia_kg = 5});
@@ -86,8 +86,9 @@ TEST(Lanyard, GoesSlackFrom90DegreesOffTheApparentVerticalOn) {
   for (const double a : {0.3 * g, 0.8 * g})
     for (const double more : {0.999, 1.001, 1.2}) {
       const double rate = std::sqrt(2 * g / 1.3) * more, impact = 1.3 * rate;
-      const Bodies b{.rider_kg = 1, .rider_trolley_kg = 1e6, .brake_trolley_kg = 1e6, .hanging_m = 1.3};
-      const auto m = solve_motion(level(40, weight_N(b)), b, steady(a * 2e6), {.speed_m_per_s = 2 * impact});
+      // So heavy that he does not slow them; they keep ten elevenths of their speed, and do not stop within his swing.
+      const Bodies b{.rider_kg = 1, .rider_trolley_kg = 1e6, .brake_trolley_kg = 1e5, .hanging_m = 1.3};
+      const auto m = solve_motion(level(200, weight_N(b)), b, steady(a * 1.1e6), {.speed_m_per_s = 11 * impact});
       ASSERT_TRUE(m) << m.error().why;
       EXPECT_NEAR(m->swing_rate_after_contact_rad_per_s, rate, 1e-4);
       const double square = 90 * degree + std::atan(a / g);
@@ -121,10 +122,10 @@ TEST(Contact, WithLean6DegLeavesTheTrolleysFasterThanTheyWouldBeAlone) {
 /// Falls by `slope`; with the steady tension that the unit needs to hold all that hangs there.
 TEST(EddyBrake, OnAFallingLineCreepsAtTheSpeedWhereItsDragEqualsTheWeightAlongTheLine) {
   struct Case {
-    double ratio, slope, speed_m_per_s;
+    double ratio, slope;
   };
-  for (const Case& c : {Case{1, -0.10, 0}, Case{2, -0.05, 0}, Case{3, -0.02, 0}}) {
-    const Bodies b = riding(80);
+  for (const Case& c : {Case{1, -0.10}, Case{2, -0.05}, Case{2, -0.02}}) {
+    const Bodies b = lump(86.5);
     const Unit u = unit(0, 0, EddyLaw{1000, 5});
     const auto track = Track::plain({.ratio = c.ratio, .slope = c.slope, .travel_m = 400, .weight_N = weight_N(b)});
     const auto m = solve_motion(*track, b, u, {.speed_m_per_s = 6});
@@ -177,12 +178,12 @@ TEST(ExhaustedExtension, LeavesTheSpeedThatEnergySaysWhereTheLineIsOut) {
 /// Rolling resistance of all that hangs, with a level line's own normal force; it holds where it stopped.
 TEST(RollingResistance, StopsATrolleyAfterV2Over2gTimesIt) {
   Bodies b = lump(100);
-  b.rolling = 0.05;
+  b.rolling = 0.1;
   const auto m = solve_motion(level(200, weight_N(b)), b, no_brake(), {.speed_m_per_s = 10});
   ASSERT_TRUE(m) << m.error().why;
   EXPECT_EQ(m->outcome, Outcome::stops);
-  EXPECT_NEAR(m->stop_travel_m, 10 * 10 / (2 * 0.05 * g), 1e-4);
-  EXPECT_NEAR(m->stop_time_s, 10 / (0.05 * g), 1e-4);
+  EXPECT_NEAR(m->stop_travel_m, 10 * 10 / (2 * 0.1 * g), 1e-4);
+  EXPECT_NEAR(m->stop_time_s, 10 / (0.1 * g), 1e-4);
   EXPECT_NEAR(m->rolling_and_drag_J, 100 * 10 * 10 / 2., 1e-3);
 }
 
@@ -190,7 +191,7 @@ TEST(RollingResistance, StopsATrolleyAfterV2Over2gTimesIt) {
 TEST(RollingResistance, OnAnInclineTakesTheNormalForce) {
   Bodies b = lump(100);
   b.rolling = 0.05;
-  for (const double slope : {0.2, -0.02}) {
+  for (const double slope : {0.2, 0.02, -0.005}) {
     const auto track = Track::plain({.slope = slope, .travel_m = 200, .weight_N = weight_N(b)});
     const auto m = solve_motion(*track, b, no_brake(), {.speed_m_per_s = 8});
     ASSERT_TRUE(m) << m.error().why;
