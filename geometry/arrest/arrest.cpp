@@ -38,8 +38,8 @@ bool holds_from(Case c, double x_m) {
   const double hanging_kg = c.bodies.rider_kg + c.bodies.rider_trolley_kg;
   const double squared = c.contact.speed_m_per_s * c.contact.speed_m_per_s + 2 * std::max(0.0, gained_J) / hanging_kg;
   c.contact.speed_m_per_s = std::sqrt(squared);
-  const auto motion = solve_motion(*c.track, c.bodies, c.unit, c.contact);
-  return motion && (motion->outcome == Outcome::stops || motion->outcome == Outcome::creeps);
+  const CornerResult result = run(c);
+  return result.rest && result.rest->how != FinalRest::How::runs_on;
 }
 
 /// Halves the travel for the corners that come farthest, then asks all of them; one that fails joins the few.
@@ -234,9 +234,10 @@ std::vector<Instant> history(const Inputs& in, const Approaches& approaches, con
 
 Solved<Arrest> solve_plain(const Inputs& in, const Plain& plain, const Work& work) {
   if (!in.measured_speed_m_per_s) return unsolved("without a main line the arrival speeds must be given");
-  std::array<Track, 2> tracks;
-  for (std::size_t heavy = 0; heavy < 2; ++heavy) {
-    const double kg = in.rider_kg[heavy] + in.rider_trolley_kg + in.brake_trolley_kg;
+  const double trolleys_kg = in.rider_trolley_kg + in.brake_trolley_kg;
+  std::array<Track, 3> tracks;  // lightest, heaviest, empty
+  for (std::size_t i = 0; i < tracks.size(); ++i) {
+    const double kg = i < 2 ? in.rider_kg[i] + trolleys_kg : in.brake_trolley_kg;
     auto track = Track::plain({.ratio = plain.ratio,
                                .efficiency = plain.efficiency,
                                .slope = plain.slope,
@@ -245,7 +246,7 @@ Solved<Arrest> solve_plain(const Inputs& in, const Plain& plain, const Work& wor
                                .weight_N = kg * standard_gravity,
                                .inertia_kg = in.moving_mass_kg / (plain.ratio * plain.ratio)});
     if (!track) return tl::unexpected(track.error());
-    tracks[heavy] = std::move(*track);
+    tracks[i] = std::move(*track);
   }
   std::vector<Case> cases;
   for (const Corner& corner : plain_corners(in)) {
@@ -253,7 +254,9 @@ Solved<Arrest> solve_plain(const Inputs& in, const Plain& plain, const Work& wor
     cases.push_back(case_of(in, corner, tracks[corner.heaviest ? 1 : 0], in.air_kg_per_m3.front(),
                             corner.fastest ? speed.high : speed.low, 0));
   }
-  return run_corners(in, cases, nullptr, work);
+  auto arrest = run_corners(in, cases, nullptr, work);
+  if (arrest) arrest->resets.push_back(reset_plain(in, tracks[2], plain.ratio, plain.rest_extension_m));
+  return arrest;
 }
 
 }  // namespace fairlead::arrest

@@ -94,7 +94,7 @@ struct BackupAlone {
 
 /// The brake trolley left somewhere along its travel when the next rider is sent.
 struct NotReset {
-  /// Farthest from the mark, in steps of dispatch_step_m, at which every corner still stops within travel and
+  /// Farthest from the mark, in steps of dispatch_step_m, at which every corner still comes to rest within travel and
   /// extension, no lanyard slack; NaN: not even from the mark. Places between were looked at in the corners that come
   /// farthest.
   double farthest_m{};

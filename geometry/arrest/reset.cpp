@@ -21,31 +21,40 @@ namespace {
 namespace odeint = boost::numeric::odeint;
 using Numbers = std::array<double, 2>;  // travel, speed
 constexpr double accurate = 1e-8, longest_return_s = 120;
+/// At a hundred metres a second no farther than the track goes on beyond the mark.
+constexpr double longest_step_s = Track::margin_m / 100;
 
 /// Along x, toward the mark positive: what draws the empty trolley back less what hinders it.
 double net_N(const TrackPoint& at, double tension_N, double mass_kg, double rolling, double static_N) {
-  const double line_N = at.pull_back * tension_N;
-  const double presses_N = pressing_N(at, mass_kg, 0, line_N, at.lift * tension_N);
-  return line_N - at.drive_N - (rolling * presses_N + static_N) * std::sqrt(1 + at.slope * at.slope);
+  const double presses_N = pressing_N(at, mass_kg, 0, tension_N);
+  return at.pull_back * tension_N - at.drive_N - (rolling * presses_N + static_N) * std::sqrt(1 + at.slope * at.slope);
 }
 
-/// The least of it over the travel, at the even places a track is made of.
-double least_net_N(const Track& track, const Inputs& in) {
+/// Its reserve along the track, at a place more.
+void look(Reset& reset, double travel_m, double reserve_N) {
+  reset.travel_m.push_back(travel_m);
+  reset.reserve_N.push_back(reserve_N);
+  if (!(reserve_N >= reset.least_reserve_N)) reset.least_reserve_N = reserve_N, reset.at_travel_m = travel_m;
+}
+
+/// At even places of the travel.
+Reset reserves(const Track& track, const Inputs& in) {
   constexpr int strides = 200;
-  double least = std::numeric_limits<double>::infinity();
+  Reset reset{.least_reserve_N = std::numeric_limits<double>::infinity()};
   for (int i = 0; i <= strides; ++i) {
-    const TrackPoint at = track.at(track.to_m() * i / strides);
+    const double x_m = track.to_m() * i / strides;
+    const TrackPoint at = track.at(x_m);
     const double net =
         net_N(at, in.unit.retraction_N(at.extension_m), in.brake_trolley_kg, in.rolling.high, in.static_N);
-    if (!(net >= least)) least = net;
+    look(reset, x_m, net / std::sqrt(1 + at.slope * at.slope));
   }
-  return least;
+  return reset;
 }
 
 /// Smallest n of n:1 at which it no longer comes back; infinite beyond n = 20, 1 where it does not even then.
-double stopping_ratio(const Track& track, const reeving::Inputs& reeving, const Inputs& in) {
+double stopping_ratio(const Track& track, double ratio, double rest_extension_m, const Inputs& in) {
   const auto resets = [&](double n) {
-    return least_net_N(track.with_ratio(reeving.nominal_ratio, n, reeving.rest_extension_m), in) > 0;
+    return reserves(track.with_ratio(ratio, n, rest_extension_m), in).least_reserve_N > 0;
   };
   double low = 1, high = 20;
   if (!resets(low)) return low;
@@ -68,7 +77,7 @@ void run_back(const Track& track, const Inputs& in, Reset& reset) {
     const double back_N = net_N(at, tension_N, in.brake_trolley_kg, in.rolling.low, in.static_N);
     rate = {s[1], (-back_N - bend * s[1] * s[1]) / (in.brake_trolley_kg * q + at.inertia_kg)};
   };
-  auto stepper = odeint::make_dense_output(accurate, accurate, odeint::runge_kutta_dopri5<Numbers>());
+  auto stepper = odeint::make_dense_output(accurate, accurate, longest_step_s, odeint::runge_kutta_dopri5<Numbers>());
   stepper.initialize(Numbers{track.to_m(), 0}, 0.0, 1e-3);
   for (;;) {
     const auto [from_s, to_s] = stepper.do_step(rates);
@@ -102,12 +111,17 @@ Solved<Reset> reset(const Inputs& in, const reeving::Inputs& reeving, const reev
         (in.brake_trolley_kg * standard_gravity - dot(pose.pull_on_trolley_N, reeving.up)) * cos_track +
         dot(pose.pull_on_trolley_N, reeving.along) * sin_track;
     const double reserve_N = dot(pose.hold_N, reeving.along) * cos_track - in.rolling.high * normal_N - in.static_N;
-    reset.travel_m.push_back(pose.travel_m);
-    reset.reserve_N.push_back(reserve_N);
-    if (!(reserve_N >= reset.least_reserve_N)) reset.least_reserve_N = reserve_N, reset.at_travel_m = pose.travel_m;
+    look(reset, pose.travel_m, reserve_N);
   }
   if (reset.least_reserve_N > 0) run_back(*track, in, reset);
-  reset.ratio_at_which_it_stops = stopping_ratio(*track, reeving, in);
+  reset.ratio_at_which_it_stops = stopping_ratio(*track, reeving.nominal_ratio, reeving.rest_extension_m, in);
+  return reset;
+}
+
+Reset reset_plain(const Inputs& in, const Track& empty, double ratio, double rest_extension_m) {
+  Reset reset = reserves(empty, in);
+  if (reset.least_reserve_N > 0) run_back(empty, in, reset);
+  reset.ratio_at_which_it_stops = stopping_ratio(empty, ratio, rest_extension_m, in);
   return reset;
 }
 

@@ -11,4 +11,7 @@ namespace fairlead::arrest {
 Solved<Reset> reset(const Inputs&, const reeving::Inputs&, const reeving::Sweep& returning,
                     const mainline::Path& empty);
 
+/// The same over an ideal reduction n:1, at even places; `empty` carries the brake trolley alone.
+Reset reset_plain(const Inputs&, const Track& empty, double ratio, double rest_extension_m);
+
 }  // namespace fairlead::arrest

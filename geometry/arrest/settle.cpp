@@ -16,18 +16,18 @@ class Standstill {
   double onward_N(double x_m) const {
     const TrackPoint at = track_.at(x_m);
     const double T = tension_N(at);
-    return at.drive_N + wind_N() - at.pull * T - rolling_N(at, at.pull * T, T);
+    return at.drive_N + wind_N() - at.pull * T - rolling_N(at, T);
   }
   /// Below 0: it moves back.
   double backward_N(double x_m) const {
     const TrackPoint at = track_.at(x_m);
     const double T = tension_N(at);
-    return at.drive_N + wind_N() - at.pull_back * T + rolling_N(at, at.pull_back * T, T);
+    return at.drive_N + wind_N() - at.pull_back * T + rolling_N(at, T);
   }
   /// The same, had the unit no retraction.
   double backward_alone_N(double x_m) const {
     const TrackPoint at = track_.at(x_m);
-    return at.drive_N + wind_N() + rolling_N(at, 0, 0);
+    return at.drive_N + wind_N() + rolling_N(at, 0);
   }
 
  private:
@@ -36,9 +36,9 @@ class Standstill {
     return unit_.law.retraction_N(at.extension_m + at.give_m_per_N * first);
   }
   double wind_N() const { return bodies_.drag_kg_per_m * std::abs(bodies_.wind_m_per_s) * bodies_.wind_m_per_s; }
-  double rolling_N(const TrackPoint& at, double line_N, double T) const {
+  double rolling_N(const TrackPoint& at, double T) const {
     const double hanging_kg = bodies_.rider_kg + bodies_.rider_trolley_kg + bodies_.brake_trolley_kg;
-    return bodies_.rolling * pressing_N(at, hanging_kg, 0, line_N, at.lift * T) * std::sqrt(1 + at.slope * at.slope);
+    return bodies_.rolling * pressing_N(at, hanging_kg, 0, T) * std::sqrt(1 + at.slope * at.slope);
   }
 
   const Track& track_;

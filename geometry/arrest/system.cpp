@@ -79,7 +79,7 @@ void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) cons
   f.unit = unit_pull(at, s.brake_v);
   const double q = 1 + at.slope * at.slope, mass_kg = bodies_.brake_trolley_kg;
   f.line_force_N = (sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
-  const double presses_N = pressing_N(at, mass_kg, s.brake_v * s.brake_v, f.line_force_N, at.lift * f.unit.tension_N);
+  const double presses_N = pressing_N(at, mass_kg, s.brake_v * s.brake_v, f.unit.tension_N);
   const double rolling_N = bodies_.rolling * presses_N * std::sqrt(q) * sense;
   const double bend = mass_kg * at.slope * at.curvature + at.inertia_slope / 2;
   const double rate = (brake_share() * at.drive_N - f.line_force_N - rolling_N - bend * s.brake_v * s.brake_v) /
@@ -100,7 +100,7 @@ Forces System::forces(const State& s, Mode mode) const {
     move_brake_trolley_alone(s, mode.brake_sense, f);
   else
     f.unit = unit_pull(at, s.v), f.line_force_N = (mode.sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
-  const double line_N = mode.apart ? 0 : f.line_force_N, lift_N = mode.apart ? 0 : at.lift * f.unit.tension_N;
+  const double line_N = mode.apart ? 0 : f.line_force_N;
   const double drive_N = at.drive_N * (mode.apart ? 1 - brake_share() : 1);
 
   // A lanyard never pushes: where it is let go faster than its damper follows, it only pulls no more.
@@ -126,7 +126,8 @@ Forces System::forces(const State& s, Mode mode) const {
   const double lanyard_per_rate = gives() ? 0 : -rider_kg * l.outward;
   const double lanyard_still_N = gives() ? spring_N : outward_N;
   const double leaning = l.sin_lean * sin_path + l.cos_lean * cos_path;
-  const double presses_N = pressing_N(at, l.trolleys_kg, vv, line_N, lift_N) + lanyard_still_N * leaning;
+  const double presses_N =
+      pressing_N(at, l.trolleys_kg, vv, mode.apart ? 0 : f.unit.tension_N) + lanyard_still_N * leaning;
   const double presses_per_rate = lanyard_per_rate * leaning;
   const double rolls = bodies_.rolling * l.root_q * mode.sense;
   const double det = (path_kg + rolls * presses_per_rate) * turn_kg_m2 - l.arm_kg_m * l.arm_kg_m;
@@ -149,7 +150,7 @@ Forces System::forces(const State& s, Mode mode) const {
   f.rate.brake_v = f.rate.v;
   f.rate.brake_work = line_N * f.rate.x;
   const double alone_kg = bodies_.brake_trolley_kg;
-  const double rolls_N = bodies_.rolling * pressing_N(at, alone_kg, vv, line_N, lift_N) * l.root_q * mode.sense;
+  const double rolls_N = bodies_.rolling * pressing_N(at, alone_kg, vv, f.unit.tension_N) * l.root_q * mode.sense;
   f.push_N = (alone_kg * l.q + at.inertia_kg) * x_rate +
              (alone_kg * at.slope * at.curvature + at.inertia_slope / 2) * vv - brake_share() * drive_N + line_N +
              rolls_N;

@@ -35,7 +35,7 @@ Sampled sample(const reeving::Inputs& in, const reeving::Sweep& sweep, const std
     tension.push_back(pose.outlet_tension_N);
     extension.push_back(pose.extension_m);
     height.push_back(dot(pose.trolley - in.origin, in.up));
-    lift.push_back(dot(pose.pull_on_trolley_N, in.up));
+    lift.push_back(dot(pose.pull_on_trolley_N, std::cos(pose.tau_rad) * in.up - std::sin(pose.tau_rad) * in.along));
   }
   return {resampled(x, hold, at), resampled(x, tension, at), resampled(x, extension, at), resampled(x, height, at),
           resampled(x, lift, at)};
@@ -78,9 +78,8 @@ double moving_lines_kg(const reeving::Inputs& in, const reeving::Sweep& sweep) {
 
 }  // namespace
 
-double pressing_N(const TrackPoint& at, double mass_kg, double vv, double line_N, double lift_N) {
-  const double cos_path = 1 / std::sqrt(1 + at.slope * at.slope);
-  return cos_path * (mass_kg * (standard_gravity + at.curvature * vv) - lift_N - at.slope * line_N);
+double pressing_N(const TrackPoint& at, double mass_kg, double vv, double tension_N) {
+  return mass_kg * (standard_gravity + at.curvature * vv) / std::sqrt(1 + at.slope * at.slope) - at.lift * tension_N;
 }
 
 Solved<Track> Track::through(double step_m, const Values& values) {

@@ -18,15 +18,15 @@ struct TrackPoint {
   double pull_back{};     ///< the same, line drawn in
   double extension_m{};   ///< had the unit no tension
   double give_m_per_N{};  ///< of the extension: what more is out per newton of T (below 0: sag and stretch come out)
-  double pay_out{}, give_slope{};        ///< changes with x of the two before
-  double lift{};                         ///< upward pull of the line on the trolley per newton of T
-  double slope{}, curvature{};           ///< of the path: dz/dx, d2z/dx2
+  double pay_out{}, give_slope{};  ///< changes with x of the two before
+  double lift{};                ///< of the line's pull on the trolley off the main line, square to it, per newton of T
+  double slope{}, curvature{};  ///< of the path: dz/dx, d2z/dx2
   double inertia_kg{}, inertia_slope{};  ///< of lines, blocks and the unit's rotor, as felt along x
 };
 
 /// What presses the wheels of trolleys of that mass on the line, square to their path: at v with vv its square, while
-/// the braking line pulls them back by line_N and up by lift_N.
-double pressing_N(const TrackPoint&, double mass_kg, double vv, double line_N, double lift_N);
+/// the unit pulls with tension_N (0 where the brake trolley is not among them).
+double pressing_N(const TrackPoint&, double mass_kg, double vv, double tension_N);
 
 /// Cubic splines over evenly spaced travels, C2, from the rest mark to the end of the planned travel. Beyond either end
 /// they go on for `margin_m`, for a step that looks over it; outside that everything is NaN.
