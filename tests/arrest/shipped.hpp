@@ -10,12 +10,11 @@
 
 namespace fairlead::arrest {
 
-/// Solved once, coarsely: what the arrest reads, poses and their numbers, does not depend on the resolution.
+/// Solved once, as a check begins: poses stand a quarter of a metre apart at most.
 inline const Rig& shipped_rig(const std::string& file) {
   static std::map<std::string, Rig> rigs;
   auto found = rigs.find(file);
-  if (found == rigs.end())
-    found = rigs.emplace(file, solve(shipped_layout(file), {}, {0.1, 5e-3}, {.threads = 2})).first;
+  if (found == rigs.end()) found = rigs.emplace(file, solve(shipped_layout(file), {}, {}, {.threads = 2})).first;
   return found->second;
 }
 
