@@ -26,7 +26,10 @@ struct BrakeUnit {
   Given<Curve> retraction_N;               ///< over extension
   std::optional<Given<Curve>> magnetic_N;  ///< over line speed; exactly one of this and eddy
   std::optional<EddyDrag> eddy;
-  Real tolerance;  ///< of the magnetic tension, a ratio
+  Real tolerance;                   ///< of the magnetic tension, a ratio
+  std::optional<Real> return_drag;  ///< share of it that also acts while line is drawn in; absent: not known
+  Real force_left;                  ///< share of it that is left when the unit is hot, wet or worn
+  Real moving_mass_kg;              ///< of its rotor and drum, as felt at the line
   std::optional<Given<Date>> certificate_due;
   Place place{};
 };
@@ -40,6 +43,8 @@ struct BrakeTrolley {
   std::optional<Limit> side_pull;    ///< of the line's pull off the vertical plane of the main line
   std::optional<Real> wheelbase_m;   ///< between its outermost wheels, along the main line
   std::optional<Real> wll_N, mbs_N;  ///< of its attachment; at most one
+  Real static_resistance_N;          ///< to be overcome before it rolls on the level, besides the rolling resistance
+  std::optional<Given<bool>> held_back;  ///< a device keeps it from rolling back until it is released
   Place place{};
 };
 
@@ -47,7 +52,8 @@ struct BackupBrake {
   Words description;
   Real engages_m;  ///< chainage
   std::optional<Real> stroke_m;
-  std::optional<AnchorId> on;   ///< what holds it
+  std::optional<Given<Curve>> resistance_N;  ///< to the trolley, over compression from 0 to the stroke or beyond
+  std::optional<AnchorId> on;                ///< what holds it
   std::optional<Real> force_N;  ///< most it pulls that anchor, downstream along the main line where it engages
   Place on_place{}, place{};
 };

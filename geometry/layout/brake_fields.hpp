@@ -115,6 +115,31 @@ inline constexpr Field<BrakeUnit> brake_unit_fields[] = {
       .bounds = zero_to_below_one,
       .examples = {"'10 %'"}},
      &BrakeUnit::tolerance},
+    {{.name = "return_drag",
+      .says = "share of the magnetic tension that also acts while line is drawn in; absent: not known",
+      .need = Need::offered,
+      .dimension = Dimension::ratio,
+      .bounds = zero_to_one,
+      .examples = {"'25 %'"}},
+     &BrakeUnit::return_drag},
+    {{.name = "force_left",
+      .says = "share of the magnetic tension that is left when the unit is hot, wet or worn",
+      .need = Need::offered,
+      .dimension = Dimension::ratio,
+      .bounds = above_zero_to_one,
+      .examples = {"'90 %'"},
+      .fallback = "'100 %'",
+      .because = "no loss is stated"},
+     &BrakeUnit::force_left},
+    {{.name = "moving_mass",
+      .says = "of its rotor and drum, as felt at the line",
+      .need = Need::optional,
+      .dimension = Dimension::mass,
+      .bounds = not_negative,
+      .examples = {"'1.5 kg'"},
+      .fallback = "'0 kg'",
+      .because = "no moving mass is stated"},
+     &BrakeUnit::moving_mass_kg},
     {{.name = "certificate_due",
       .says = "date by which it must be recertified",
       .need = Need::offered,
@@ -124,6 +149,10 @@ inline constexpr Field<BrakeUnit> brake_unit_fields[] = {
 template <>
 inline constexpr std::span<const Field<BrakeUnit>> fields_of<BrakeUnit> = brake_unit_fields;
 
+template <>
+struct StorageOf<BrakeTrolley> {
+  using type = Storage<BrakeTrolley, std::optional<Given<bool>> BrakeTrolley::*>;
+};
 inline constexpr Field<BrakeTrolley> brake_trolley_fields[] = {
     {{.name = "mass",
       .says = "of the brake trolley",
@@ -183,13 +212,28 @@ inline constexpr Field<BrakeTrolley> brake_trolley_fields[] = {
       .examples = {"'40 kN'"},
       .group = 1},
      &BrakeTrolley::mbs_N},
+    {{.name = "static_resistance",
+      .says = "force it takes to set it rolling on the level, besides the rolling resistance",
+      .need = Need::optional,
+      .dimension = Dimension::force,
+      .bounds = not_negative,
+      .examples = {"'5 N'"},
+      .fallback = "'0 N'",
+      .because = "none is stated"},
+     &BrakeTrolley::static_resistance_N},
+    {{.name = "held_back",
+      .says = "whether a device keeps it from rolling back until it is released",
+      .need = Need::optional,
+      .examples = {"true"}},
+     &BrakeTrolley::held_back},
 };
 template <>
 inline constexpr std::span<const Field<BrakeTrolley>> fields_of<BrakeTrolley> = brake_trolley_fields;
 
 template <>
 struct StorageOf<BackupBrake> {
-  using type = Storage<BackupBrake, Pointing<BackupBrake, std::optional<AnchorId>>>;
+  using type =
+      Storage<BackupBrake, Pointing<BackupBrake, std::optional<AnchorId>>, std::optional<Given<Curve>> BackupBrake::*>;
 };
 inline constexpr Field<BackupBrake> backup_brake_fields[] = {
     {{.name = "description", .says = "what it is", .examples = {"'spring stack on the main line'"}},
@@ -206,6 +250,15 @@ inline constexpr Field<BackupBrake> backup_brake_fields[] = {
       .bounds = above_zero,
       .examples = {"'3 m'"}},
      &BackupBrake::stroke_m},
+    {{.name = "resistance",
+      .says = "to the trolley over compression, from 0 to the stroke: rows [compression, force]",
+      .need = Need::optional,
+      .dimension = Dimension::force,
+      .bounds = not_negative,
+      .examples = {"[['0 m', '300 N'], ['3 m', '5 kN']]"},
+      .over = Dimension::length,
+      .with = "stroke"},
+     &BackupBrake::resistance_N},
     {{.name = "on", .says = "anchor that holds it", .need = Need::optional, .examples = {"'A4'"}, .with = "force"},
      Pointing<BackupBrake, std::optional<AnchorId>>{&BackupBrake::on, &BackupBrake::on_place}},
     {{.name = "force",

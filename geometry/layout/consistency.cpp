@@ -29,6 +29,7 @@ class Consistency {
     if (sound({"main_line", "anchor"})) saddles();
     if (sound({"main_line", "anchor", "site", "brake_trolley"})) rest_mark();
     if (sound({"main_line", "anchor", "site", "backup_brake"})) backup_brake();
+    if (sound({"main_line", "anchor", "site", "brake_trolley", "approach"})) push_off();
     if (sound({"main_line", "anchor", "site", "block", "support_line"})) block_rests();
     if (sound({"member"})) check_members(layout_, sound({"anchor"}), errors_);
     check_terminations(layout_, unsound_, errors_);
@@ -42,8 +43,7 @@ class Consistency {
       if (errors_.count() == before) close_lines(layout_, errors_);
     }
     if (sound({"structure"})) structures();
-    if (sound({"brake_unit"})) brake_unit();
-    if (sound({"landing"}) && layout_.landing) landing(*layout_.landing);
+    check_arrest(layout_, unsound_, errors_);
   }
 
  private:
@@ -147,6 +147,18 @@ class Consistency {
                   fmt::format("brake trolley: it would travel off the main line, to chainage {}",
                               metres(trolley.rest_m + trolley.travel_m)),
                   where);
+  }
+
+  // Riders set off on the main line and come down to the trolley.
+  void push_off() {
+    if (!layout_.approach || !(norm(span(layout_.main_line)) > 0)) return;
+    const Reach line = reach(layout_.main_line);
+    const Real &start_m = layout_.approach->start_m, &rest_m = layout_.brake_trolley.rest_m;
+    if (!line.holds(start_m))
+      errors_.add(start_m.place, "approach: the push-off is not on the main line", line.words("the main line"));
+    else if (line.holds(rest_m) && !(start_m < rest_m))
+      errors_.add(start_m.place, "approach: the push-off does not lie upstream of the brake trolley",
+                  fmt::format("its rest mark is at chainage {}", metres(rest_m)));
   }
 
   // A block rests beside the main line, its wheels on the support line that carries it.
@@ -268,25 +280,6 @@ class Consistency {
       }
       sheave.pitch_diameter_m = {*sheave.tread_diameter_m + over.front()->diameter_m, sheave.tread_diameter_m->place};
     }
-  }
-
-  void brake_unit() {
-    const BrakeUnit& unit = layout_.brake_unit;
-    if (!(unit.rest_extension_m < unit.extension_limit_m))
-      errors_.add(unit.rest_extension_m.place, "brake unit: \"rest_extension\" leaves nothing of \"extension_limit\"");
-    if (unit.retraction_N.value.points().front().x != 0)
-      errors_.add(unit.retraction_N.place, "brake unit: \"retraction\" does not begin at extension 0",
-                  "let its first row say what the spring pulls at 0 m");
-    if (unit.magnetic_N && unit.magnetic_N->value.points().front() != CurvePoint{0, 0})
-      errors_.add(unit.magnetic_N->place, "brake unit: \"magnetic\" does not begin at rest, where magnets do not pull",
-                  "let its first row be [\"0 m/s\", \"0 N\"]");
-  }
-
-  void landing(const Landing& landing) {
-    if (!(landing.platform_from_m < landing.platform_to_m))
-      errors_.add(landing.platform_to_m.place, "landing: \"platform_to\" does not lie beyond \"platform_from\"");
-    if (landing.earliest_rest_m && landing.latest_rest_m && !(*landing.earliest_rest_m <= *landing.latest_rest_m))
-      errors_.add(landing.latest_rest_m->place, "landing: \"latest_rest\" lies before \"earliest_rest\"");
   }
 
   Layout& layout_;

@@ -26,6 +26,7 @@ inline constexpr Bounds any_number{};
 inline constexpr Bounds not_negative{.least = 0};
 inline constexpr Bounds above_zero{.least = 0, .least_itself = false};
 inline constexpr Bounds above_zero_to_one{.least = 0, .most = 1, .least_itself = false};
+inline constexpr Bounds zero_to_one{.least = 0, .most = 1};
 inline constexpr Bounds zero_to_below_one{.least = 0, .most = 1, .most_itself = false};
 /// Of a cable outdoors: -89 C is the coldest weather on record, and a dark cable in the sun stays below 87 C.
 inline constexpr Bounds outdoors{.least = 273.15 - 90, .most = 273.15 + 90};

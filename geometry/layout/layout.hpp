@@ -31,6 +31,7 @@ struct Layout {
   BrakeTrolley brake_trolley;
   std::optional<BackupBrake> backup_brake;
   Riders riders;
+  std::optional<Approach> approach;
   std::optional<Landing> landing;
   std::vector<Structure> structures;
   Limits limits;

@@ -17,13 +17,14 @@ namespace fairlead {
 
 template <>
 struct StorageOf<Layout> {
-  using type = std::variant<Project Layout::*, std::optional<PointsFile> Layout::*, Site Layout::*, MainLine Layout::*,
-                            std::vector<ParallelLine> Layout::*, std::vector<Anchor> Layout::*,
-                            std::vector<Member> Layout::*, std::vector<Sheave> Layout::*, std::vector<Line> Layout::*,
-                            std::vector<Block> Layout::*, std::vector<Connector> Layout::*,
-                            std::vector<SupportLine> Layout::*, BrakeUnit Layout::*, BrakeTrolley Layout::*,
-                            std::optional<BackupBrake> Layout::*, Riders Layout::*, std::optional<Landing> Layout::*,
-                            std::vector<Structure> Layout::*, Limits Layout::*, std::vector<Waiver> Layout::*>;
+  using type =
+      std::variant<Project Layout::*, std::optional<PointsFile> Layout::*, Site Layout::*, MainLine Layout::*,
+                   std::vector<ParallelLine> Layout::*, std::vector<Anchor> Layout::*, std::vector<Member> Layout::*,
+                   std::vector<Sheave> Layout::*, std::vector<Line> Layout::*, std::vector<Block> Layout::*,
+                   std::vector<Connector> Layout::*, std::vector<SupportLine> Layout::*, BrakeUnit Layout::*,
+                   BrakeTrolley Layout::*, std::optional<BackupBrake> Layout::*, Riders Layout::*,
+                   std::optional<Approach> Layout::*, std::optional<Landing> Layout::*,
+                   std::vector<Structure> Layout::*, Limits Layout::*, std::vector<Waiver> Layout::*>;
 };
 inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "project", .says = "whose rig it is, for the title block"}, &Layout::project},
@@ -48,6 +49,8 @@ inline constexpr Field<Layout> layout_fields[] = {
     {{.name = "backup_brake", .says = "what stops the trolley when the unit does not", .need = Need::offered},
      &Layout::backup_brake},
     {{.name = "riders", .says = "who arrives, and how fast"}, &Layout::riders},
+    {{.name = "approach", .says = "where riders set off, for the speed they arrive with", .need = Need::offered},
+     &Layout::approach},
     {{.name = "landing", .says = "where the riders step off", .need = Need::offered}, &Layout::landing},
     {{.name = "structure", .says = "what stands on the site and must be kept clear of", .need = Need::optional},
      &Layout::structures},

@@ -29,6 +29,15 @@ struct Limits {
   std::optional<Limit> wrap_rad;          ///< least, of a line on its sheaves
   std::optional<Limit> slack_tension_N;   ///< least of a leg that is not slack
   std::optional<Limit> main_line_factor;  ///< beats design_factor for the mbs of the main line and support lines
+  // Of a rider's stop and of the empty trolley's way back:
+  std::optional<Limit> stop_reserve_m;                 ///< least, left of the way to the backup brake
+  std::optional<Limit> swing_rad;                      ///< greatest, of a rider forward or back
+  std::optional<Limit> rider_load_raw;                 ///< greatest, lanyard force over the rider's weight
+  std::optional<Limit> rider_load_filtered;            ///< the same, low-passed at 5 Hz
+  std::optional<Limit> rider_load_held;                ///< the same, held for 0.2 s
+  std::optional<Limit> trolley_deceleration_m_per_s2;  ///< greatest, low-passed at 5 Hz
+  std::optional<Limit> reset_reserve_N;                ///< least, of the force that brings the trolley back
+  std::optional<Limit> return_speed_m_per_s;           ///< greatest, of the empty trolley at its rest mark
   Place place{};
 };
 

@@ -1,4 +1,5 @@
-// The sections [riders] and [landing]: who arrives, and where they step off. Their tables: riders_fields.hpp.
+// The sections [riders], [approach] and [landing]: who arrives, where from, and where they step off. Their tables:
+// riders_fields.hpp.
 #pragma once
 
 #include "geometry/layout/given.hpp"
@@ -17,9 +18,19 @@ struct Envelope {
 struct Riders {
   Given<Range> mass_kg;
   Real trolley_mass_kg, hanging_length_m;
-  Given<Range> arrival_speed_m_per_s;
+  std::optional<Given<Range>> arrival_speed_m_per_s;  ///< measured at the trolley; without it there is an Approach
+  std::optional<Given<Range>> rolling_resistance;     ///< of both trolleys, over the load on their wheels
+  std::optional<Real> drag_area_m2;                   ///< drag coefficient times frontal area
+  std::optional<Real> lanyard_stiffness_N_per_m;      ///< of what gives at contact; absent: nothing does
+  Real lanyard_damping;                               ///< over the critical; means nothing without the stiffness
   std::optional<Envelope> envelope;
   std::optional<Real> rescuer_mass_kg;  ///< hangs on the line together with the heaviest rider
+  Place place{};
+};
+
+struct Approach {
+  Real start_m;                   ///< chainage of the push-off
+  Given<Range> push_off_m_per_s;  ///< speed there
   Place place{};
 };
 

@@ -1,4 +1,4 @@
-// The tables of [riders] and [landing].
+// The tables of [riders], [approach] and [landing].
 #pragma once
 
 #include "geometry/layout/field.hpp"
@@ -59,11 +59,43 @@ inline constexpr Field<Riders> riders_fields[] = {
       .examples = {"'1.3 m'"}},
      &Riders::hanging_length_m},
     {{.name = "arrival_speed",
-      .says = "at the brake trolley, [slowest, fastest]",
+      .says = "measured at the brake trolley, [slowest, fastest]; absent: it follows from the approach",
+      .need = Need::offered,
       .dimension = Dimension::speed,
       .bounds = above_zero,
       .examples = {"['5 m/s', '11 m/s']"}},
      &Riders::arrival_speed_m_per_s},
+    {{.name = "rolling_resistance",
+      .says = "of rider and brake trolley on the main line, over the load on their wheels, [least, greatest]",
+      .need = Need::offered,
+      .dimension = Dimension::ratio,
+      .bounds = zero_to_below_one,
+      .examples = {"['1 %', '2.5 %']"}},
+     &Riders::rolling_resistance},
+    {{.name = "drag_area",
+      .says = "drag coefficient times frontal area of a rider with harness and trolley",
+      .need = Need::offered,
+      .dimension = Dimension::area,
+      .bounds = above_zero,
+      .examples = {"'0.6 m2'"}},
+     &Riders::drag_area_m2},
+    {{.name = "lanyard_stiffness",
+      .says = "of a lanyard or bumper that gives when the trolleys meet; absent: nothing gives",
+      .need = Need::optional,
+      .dimension = Dimension::force_per_length,
+      .bounds = above_zero,
+      .examples = {"'4 kN/m'"}},
+     &Riders::lanyard_stiffness_N_per_m},
+    {{.name = "lanyard_damping",
+      .says = "of that lanyard or bumper, over its critical damping",
+      .need = Need::optional,
+      .dimension = Dimension::ratio,
+      .bounds = zero_to_one,
+      .examples = {"'10 %'"},
+      .fallback = "'0 %'",
+      .because = "nothing is known to be lost in it",
+      .with = "lanyard_stiffness"},
+     &Riders::lanyard_damping},
     {{.name = "rescuer_mass",
       .says = "of a rescuer with gear and trolley, who hangs on the main line beside the heaviest rider",
       .need = Need::optional,
@@ -75,6 +107,19 @@ inline constexpr Field<Riders> riders_fields[] = {
 };
 template <>
 inline constexpr std::span<const Field<Riders>> fields_of<Riders> = riders_fields;
+
+inline constexpr Field<Approach> approach_fields[] = {
+    {{.name = "start", .says = "chainage of the push-off", .dimension = Dimension::length, .examples = {"'12 m'"}},
+     &Approach::start_m},
+    {{.name = "push_off",
+      .says = "speed there, [slowest, fastest]; 0 of a rider who is let go",
+      .dimension = Dimension::speed,
+      .bounds = not_negative,
+      .examples = {"['0 m/s', '1.5 m/s']"}},
+     &Approach::push_off_m_per_s},
+};
+template <>
+inline constexpr std::span<const Field<Approach>> fields_of<Approach> = approach_fields;
 
 inline constexpr Field<Landing> landing_fields[] = {
     {{.name = "platform_from",

@@ -27,6 +27,9 @@ void close_lines(Layout&, Errors&);
 /// Its part for how lines and cables end.
 void check_terminations(const Layout&, const std::set<std::string, std::less<>>& unsound, Errors&);
 
+/// Its part for who arrives and what stops them.
+void check_arrest(const Layout&, const std::set<std::string, std::less<>>& unsound, Errors&);
+
 /// Its part for anchors and the members that hold them, where the members are sound. `anchors`: these are too.
 void check_members(const Layout&, bool anchors, Errors&);
 

@@ -306,6 +306,7 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
                                 "the block",
                                 1 / ratio),
                     ratio);
+  if (!layout.riders.arrival_speed_m_per_s) return unsolved("no arrival speed known");
   SupportCables supports;
   for (const SupportLine& line : layout.support_lines) {
     const auto cable = support_cable(layout, line, assumptions);
@@ -330,7 +331,7 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   in.rest_extension_m = layout.brake_unit.rest_extension_m;
   const mainline::State& measured = main_line.states.front();
   in.reference = {measured.cable, lengths_at(layout, courses, supports, measured.temperature_K)};
-  in.speed_m_per_s = layout.riders.arrival_speed_m_per_s.value.high;
+  in.speed_m_per_s = layout.riders.arrival_speed_m_per_s->value.high;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;
   assume_friction(layout, courses, assumptions);

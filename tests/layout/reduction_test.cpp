@@ -235,7 +235,7 @@ TEST(ReductionErrors, SizesAreAboveZeroAndAShareOfTheWeightIsBelowOne) {
        "sheave \"R1\": \"frame\" is a size [along, across, up], not a text",
        "for example frame = [\"240 mm\", \"60 mm\", \"320 mm\"]"},
       {"wheelbase = \"240 mm\"", "wheelbase = 0", "0", "brake trolley: \"wheelbase\" must be above 0", ""},
-      {"mbs = \"40 kN\"\n\n[backup_brake]", "mbs = \"40 kN\"\nwll = \"1 t\"\n\n[backup_brake]", "wll",
+      {"mbs = \"40 kN\"\nstatic_resistance", "mbs = \"40 kN\"\nwll = \"1 t\"\nstatic_resistance", "wll",
        "brake trolley: \"mbs\" and \"wll\" are both given", "of \"wll\" and \"mbs\" only one may be given"},
       {"lift_share = { at = \"50 %\"", "lift_share = { at = \"100 %\"", "\"100 %\"",
        "limits \"lift_share\": \"at\" must lie from 0 to below 1.000", ""},

@@ -86,8 +86,8 @@ TEST(LayoutReferences, TheTrolleyRestsAndTravelsOnTheMainLine) {
   };
   EXPECT_EQ(printed_errors(zero_at("10", "198")), "");
   EXPECT_EQ(printed_errors(zero_at("50", "158")),
-            "otter.toml:167:8: error: brake trolley: its rest mark is not on the main line\n"
-            "  167 |   rest = \"190 m\"\n"
+            "otter.toml:170:8: error: brake trolley: its rest mark is not on the main line\n"
+            "  170 |   rest = \"190 m\"\n"
             "      |          ^^^^^^^ the main line runs from chainage -50.000 m to 170.000 m\n");
 }
 

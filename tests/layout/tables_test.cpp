@@ -87,7 +87,7 @@ TEST(StartingLayout, ReadsWithoutAnError) {
   EXPECT_EQ(printed_errors(new_layout()), "");
   const Layout layout = layout_of(new_layout());
   EXPECT_EQ(layout.anchors.size(), 4u);
-  EXPECT_TRUE(layout.backup_brake && layout.landing && layout.riders.envelope);
+  EXPECT_TRUE(layout.backup_brake && layout.approach && layout.landing && layout.riders.envelope);
   EXPECT_TRUE(layout.limits.fleet_angle_rad && layout.limits.design_factor && layout.brake_unit.lead_angle);
 }
 
@@ -146,8 +146,23 @@ TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
                           "rider_line_clearance",
                           "block_run",
                           "lift_share",
-                          "main_line_factor"})
+                          "main_line_factor",
+                          "lanyard_stiffness",
+                          "moving_mass",
+                          "static_resistance",
+                          "held_back",
+                          "stop_reserve",
+                          "swing",
+                          "rider_load_raw",
+                          "rider_load_filtered",
+                          "rider_load_held",
+                          "trolley_deceleration",
+                          "reset_reserve",
+                          "return_speed"})
     EXPECT_EQ(printed_errors(uncommented(new_layout(), {key})), "") << key;
+  for (const auto& together :
+       {std::vector<std::string>{"lanyard_stiffness", "lanyard_damping"}, {"stroke", "resistance"}})
+    EXPECT_EQ(printed_errors(uncommented(new_layout(), together)), "") << together[1];
   EXPECT_NE(printed_errors(uncommented(new_layout(), {"sag"})), "");  // beside a tension
 }
 
