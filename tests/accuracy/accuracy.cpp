@@ -31,7 +31,7 @@ bool met(const Row& row) {
 
 std::vector<Row> all_rows() {
   std::vector<Row> rows;
-  for (const auto part : {mainline_rows, reeving_rows, friction_rows, approach_rows, rig_rows}) {
+  for (const auto part : {mainline_rows, reeving_rows, friction_rows, approach_rows, motion_rows, rig_rows}) {
     const std::vector<Row> more = part();
     rows.insert(rows.end(), more.begin(), more.end());
   }

@@ -29,6 +29,7 @@ std::vector<Row> mainline_rows();
 std::vector<Row> reeving_rows();
 std::vector<Row> friction_rows();
 std::vector<Row> approach_rows();
+std::vector<Row> motion_rows();
 std::vector<Row> rig_rows();
 
 std::vector<Row> all_rows();
