@@ -1,6 +1,7 @@
 // The motion where a formula knows the answer. The keys are those of tests/SOURCES.md, section arrest.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/arrest/motion.hpp"
@@ -34,6 +35,12 @@ TEST(EddyBrake, StopsAHundredKilogramsIn15m) {
   EXPECT_NEAR(m->end_travel_m, 15.000, integrated);
   EXPECT_NEAR(m->stop_travel_m, 15.000, integrated);
   EXPECT_NEAR(m->brake_work_J, 100 * 15 * 15 / 2., 1e-2) << "all of the kinetic energy";
+  // Hot, wet or worn, it takes longer by what is missing.
+  Unit weak = unit(0, 0, EddyLaw{1000, 5});
+  weak.share = 0.8;
+  const auto longer = solve_motion(level(30, weight_N(b)), b, weak, {.speed_m_per_s = 15});
+  ASSERT_TRUE(longer) << longer.error().why;
+  EXPECT_NEAR(longer->end_travel_m, 15 / 0.8, integrated);
 }
 
 /// The reduction divides the unit's force and its line's speed; a rotor that turns along adds to the mass.
@@ -137,6 +144,33 @@ TEST(EddyBrake, OnAFallingLineCreepsAtTheSpeedWhereItsDragEqualsTheWeightAlongTh
     ASSERT_NEAR(2 * F / (line / vc + vc / line), T, 1e-9);
     EXPECT_NEAR(m->end_speed_m_per_s, c.ratio * line, 1e-4) << c.ratio;
   }
+}
+
+/// His swing brings both trolleys to a standstill and beyond, and yet he creeps, at the speed where drag and retraction
+/// equal the weight along the line.
+TEST(EddyBrake, ARiderWhoseSwingHoldsTheTrolleysForAMomentHasNotStopped) {
+  const Bodies b = riding(120);
+  const auto track = Track::plain({.slope = -0.1, .travel_m = 400, .weight_N = weight_N(b)});
+  std::vector<Instant> record;
+  const auto m = solve_motion(*track, b, unit(20, 0, EddyLaw{1000, 5}), {.speed_m_per_s = 4}, &record);
+  ASSERT_TRUE(m) << m.error().why;
+  const auto back = [](const Instant& i) { return !i.apart && i.speed_m_per_s < 0; };
+  ASSERT_TRUE(std::any_of(record.begin(), record.end(), back));
+  EXPECT_EQ(m->outcome, Outcome::creeps);
+  EXPECT_EQ(m->end_s, longest_s);
+  const double T = 0.1 * weight_N(b) - 20, line = (1000 - std::sqrt(1e6 - T * T)) * 5 / T;
+  EXPECT_NEAR(m->end_speed_m_per_s, line, 0.01 * line) << "his swing dies out in the drag";
+}
+
+/// Drawn back, the light trolley goes as fast as its share of the drag lets it.
+TEST(ReturnDrag, LimitsTheSpeedAtWhichALightTrolleyIsDrawnBack) {
+  const Bodies b = lump(5);
+  Unit u = unit(300, 0, EddyLaw{2000, 3});
+  u.share = 0.8, u.return_share = 0.5;
+  const auto m = solve_motion(level(30, weight_N(b)), b, u, {.speed_m_per_s = 12});
+  ASSERT_TRUE(m) << m.error().why;
+  const double F = 0.8 * 0.5 * 2000, speed = (F - std::sqrt(F * F - 300. * 300)) * 3 / 300;
+  EXPECT_NEAR(m->end_speed_m_per_s, -speed, 1e-4);
 }
 
 /// Slower than what counts as standing it stops by that speed, and only then.

@@ -182,6 +182,23 @@ TEST(DispatchDistance, IsTheLastOneAtWhichEveryCornerStillRests) {
   EXPECT_FALSE(all_rest(found_m + dispatch_step_m));
 }
 
+/// They creep on at some speed, and where the planned travel ends nothing has stopped them.
+TEST(DispatchDistance, OfALineOnWhichRidersRunOnIsNone) {
+  Inputs in = inputs(unit(5, 0, reeving::EddyLaw{500, 5}));
+  in.rider_kg = {60, 120}, in.measured_speed_m_per_s = mainline::Span{4, 6};
+  in.travel_m = 60, in.extension_limit_m = 80;
+  const auto arrest = solve_plain(in, {.slope = -0.03});
+  ASSERT_TRUE(arrest);
+  int run_on = 0;
+  for (const CornerResult& c : arrest->corners) {
+    ASSERT_TRUE(c.rest) << "nothing else fails";
+    run_on += c.rest->how == FinalRest::How::runs_on;
+  }
+  ASSERT_GT(run_on, 0);
+  EXPECT_TRUE(std::isnan(arrest->not_reset.farthest_m));
+  EXPECT_GE(arrest->not_reset.first_failing, 0);
+}
+
 TEST(Arrest, WithoutSpeedsIsUnsolved) {
   Inputs in = inputs(unit_for(1));
   in.measured_speed_m_per_s.reset();
