@@ -172,7 +172,7 @@ void hold_to_second_method(const Rigged& r, double speed, int least_meetings, in
     loads = std::max(loads, std::abs(record[i].lanyard_N - second.lanyard_N(s)) / (r.b.rider_kg * g));
     for (int k = 0; k < steps; ++k) second.step(s, h);
   }
-  EXPECT_LT(loads, 1e-4) << "of the rider's weight";
+  EXPECT_LT(loads, 1e-3) << "of the rider's weight";
   EXPECT_GT(i, 100u) << "half a second at least";
   EXPECT_GE(second.meetings, least_meetings);
   EXPECT_GE(m->separations, least_meetings);
