@@ -2,6 +2,7 @@
 // source.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/arrest/arrest.hpp"
@@ -77,10 +78,23 @@ TEST(LineSpeed, PeaksWhenTheSwingingRiderDragsTheTrolleyOn) {
   EXPECT_GT(m->line_speed_m_per_s.at_s, 0.05);
 }
 
+/// Farthest of all corners.
 double stop_m(const Inputs& in, const Plain& plain) {
-  const auto arrest = solve_plain(in, plain);
-  if (!arrest || arrest->governing.stop_travel < 0) return std::nan("");
-  return arrest->corners[static_cast<std::size_t>(arrest->governing.stop_travel)].motion->stop_travel_m;
+  double farthest_m = 0;
+  for (const Corner& corner : plain_corners(in)) {
+    const Bodies b = bodies_of(in, corner, in.air_kg_per_m3[0]);
+    const auto track = Track::plain({.ratio = plain.ratio,
+                                     .slope = plain.slope,
+                                     .travel_m = in.travel_m,
+                                     .rest_extension_m = plain.rest_extension_m,
+                                     .weight_N = weight_N(b)});
+    const mainline::Span& speed = *in.measured_speed_m_per_s;
+    const auto m =
+        solve_motion(*track, b, unit_of(in, corner), {.speed_m_per_s = corner.fastest ? speed.high : speed.low});
+    if (!m || m->outcome != Outcome::stops) return std::nan("");
+    farthest_m = std::max(farthest_m, m->stop_travel_m);
+  }
+  return farthest_m;
 }
 
 /// COMMON: the ratio is the strongest lever. Each of the others is turned by the same tenth.

@@ -1,4 +1,4 @@
-// The whole motion by a second method: bodies in the plane, the lanyard a constraint, small even steps.
+// SECOND. The whole motion by a second method: bodies in the plane, the lanyard a constraint, small even steps.
 #include <gtest/gtest.h>
 
 #include <algorithm>

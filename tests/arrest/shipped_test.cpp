@@ -114,6 +114,25 @@ TEST(StaticPeak, IsNeverBelowTheSimulatedPeakOfAnyCorner) {
   }
 }
 
+/// A known limit. The static peak knows the arrival's speed, not that the swinging rider drags the line on faster: with
+/// a retraction that hardly rises, and drag that still does at that speed, the arrest's own peak is the greater.
+TEST(StaticPeak, LeavesOutTheLineSpeedThatTheSwingingRiderAdds) {
+  const Rig rig = solve(
+      shipped_layout("heron_gully.toml", {{"brake_unit.retraction", "[[\"0 m\", \"45 N\"], [\"18.5 m\", \"46 N\"]]"}}));
+  ASSERT_TRUE(rig.reeving.solved());
+  const Inputs in = inputs_of(rig);
+  const auto approaches = solve_approaches(in, *rig.main_line.solved());
+  ASSERT_TRUE(approaches);
+  const auto arrest = solve(in, *approaches, *rig.main_line.solved(), *rig.reeving.inputs, *rig.reeving.solved());
+  ASSERT_TRUE(arrest);
+  const Governing& worst = arrest->governing;
+  const auto motion = [&](int corner) -> const Motion& {
+    return *arrest->corners[static_cast<std::size_t>(corner)].motion;
+  };
+  EXPECT_GT(motion(worst.line_speed).line_speed_m_per_s.value, rig.reeving.solved()->peak_line_speed_m_per_s);
+  EXPECT_GT(motion(worst.unit_tension).unit_tension_N.value, rig.reeving.solved()->peak_tension_N);
+}
+
 TEST(Corners, OfAShippedLayoutAreTheSameOnAnyNumberOfThreads) {
   const Rig& rig = shipped_rig("heron_gully.toml");
   const Inputs in = inputs_of(rig);
