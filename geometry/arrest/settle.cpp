@@ -29,6 +29,12 @@ class Standstill {
     const TrackPoint at = track_.at(x_m);
     return at.drive_N + wind_N() + rolling_N(at, 0);
   }
+  /// The rider by himself, who is not tied to the brake trolley: sense 1 as of onward_N, -1 of backward_N.
+  double rider_N(double x_m, int sense) const {
+    const TrackPoint at = track_.at(x_m);
+    const double all_kg = bodies_.rider_kg + bodies_.rider_trolley_kg + bodies_.brake_trolley_kg;
+    return (at.drive_N - sense * rolling_N(at, 0)) * (1 - bodies_.brake_trolley_kg / all_kg) + wind_N();
+  }
 
  private:
   double tension_N(const TrackPoint& at) const {
@@ -82,7 +88,12 @@ FinalRest settle(const Track& track, const Bodies& bodies, const Unit& unit, dou
     return {How::crept_on, near_m, far_m};
   }
   if (!backward(stopped_m)) return {How::holds, stopped_m, stopped_m};
-  if (bodies.held_back) return {How::held_back, stopped_m, stopped_m};
+  if (bodies.held_back) {
+    const auto rolls = [&](double x) { return at.rider_N(x, -1) < 0; };
+    if (!rolls(stopped_m)) return {How::held_back, stopped_m, stopped_m};
+    const double near_m = first_still(stopped_m, 0, rolls);
+    return {How::rolled_back, first_still(near_m, 0, [&](double x) { return !(at.rider_N(x, 1) > 0); }), near_m};
+  }
   const double near_m = first_still(stopped_m, 0, backward);
   const double far_m = first_still(near_m, 0, [&](double x) { return !onward(x); });
   const How how = at.backward_alone_N(stopped_m) < 0 ? How::rolled_back : How::pushed_back;

@@ -10,7 +10,7 @@ namespace fairlead::arrest {
 struct FinalRest {
   enum class How {
     holds,        ///< where he stopped
-    held_back,    ///< by the device
+    held_back,    ///< the device holds the brake trolley, and he would not roll away from it by himself
     crept_on,     ///< toward the landing
     rolled_back,  ///< would also without the unit's retraction
     pushed_back,  ///< by the unit's retraction; without it he would stay

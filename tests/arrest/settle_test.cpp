@@ -85,10 +85,22 @@ TEST(FinalRest, OfARisingRetractionIsABandOfTwiceTheFriction) {
 TEST(FinalRest, OfATrolleyHeldBackIsWhereItStopped) {
   Bodies b = rolling_riders(80);
   b.held_back = true;
-  const FinalRest r = rest(b, 0.03, unit(60, 5, reeving::EddyLaw{500, 10}));
+  const FinalRest r = rest(b, 0.005, unit(60, 5, reeving::EddyLaw{500, 10}));
   EXPECT_EQ(r.how, How::held_back);
   EXPECT_EQ(r.earliest_m, stopped_m);
   EXPECT_EQ(r.latest_m, stopped_m);
+}
+
+/// What is held back is the brake trolley; the rider only leaned on it. On a line that rises by more than what rolls he
+/// goes back without it.
+TEST(FinalRest, OfARiderOnARisingLineIsTheMarkAlsoWhereTheBrakeTrolleyIsHeldBack) {
+  Bodies b = rolling_riders(80);
+  b.held_back = true;
+  for (const double slope : {0.99 * rolling, 1.01 * rolling}) {
+    const FinalRest r = rest(b, slope, unit(60, 5, reeving::EddyLaw{500, 10}));
+    EXPECT_EQ(r.how, slope < rolling ? How::held_back : How::rolled_back);
+    EXPECT_EQ(r.latest_m, slope < rolling ? stopped_m : 0);
+  }
 }
 
 /// TWO. An empty trolley of 4 kg on a line that falls by 0.12, 2:1 over a sheave of K 1.09 whose returning pull is
