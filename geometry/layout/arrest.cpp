@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 
 #include "geometry/layout/sections.hpp"
@@ -10,7 +11,7 @@
 namespace fairlead {
 namespace {
 
-void brake_unit(const BrakeUnit& unit, Errors& errors) {
+void brake_unit(const UnplacedUnit& unit, Errors& errors) {
   if (!(unit.rest_extension_m < unit.extension_limit_m))
     errors.add(unit.rest_extension_m.place, "brake unit: \"rest_extension\" leaves nothing of \"extension_limit\"");
   if (unit.retraction_N.value.points().front().x != 0)
@@ -21,7 +22,7 @@ void brake_unit(const BrakeUnit& unit, Errors& errors) {
                "let its first row be [\"0 m/s\", \"0 N\"]");
 }
 
-void backup_brake(const BackupBrake& brake, Errors& errors) {
+void backup_brake(const UnplacedBackup& brake, Errors& errors) {
   if (!brake.resistance_N) return;
   const std::vector<CurvePoint>& rows = brake.resistance_N->value.points();
   const Place place = brake.resistance_N->place;
@@ -35,6 +36,12 @@ void backup_brake(const BackupBrake& brake, Errors& errors) {
         fmt::format("backup brake: \"resistance\" ends at {}, short of \"stroke\"",
                     print_quantity({rows.back().x, Dimension::length})),
         fmt::format("let its last row say what resists at {}", print_quantity({*brake.stroke_m, Dimension::length})));
+}
+
+// What resists the trolley pulls the anchor that holds the brake.
+void backup_hold(const BackupBrake& brake, Errors& errors) {
+  if (!brake.resistance_N) return;
+  const std::vector<CurvePoint>& rows = brake.resistance_N->value.points();
   const auto most =
       std::max_element(rows.begin(), rows.end(), [](const CurvePoint& a, const CurvePoint& b) { return a.y < b.y; });
   if (brake.force_N && !(most->y <= *brake.force_N))
@@ -45,7 +52,7 @@ void backup_brake(const BackupBrake& brake, Errors& errors) {
         "let \"force\" be no less");
 }
 
-void landing(const Landing& landing, Errors& errors) {
+void landing(const UnplacedLanding& landing, Errors& errors) {
   if (!(landing.platform_from_m < landing.platform_to_m))
     errors.add(landing.platform_to_m.place, "landing: \"platform_to\" does not lie beyond \"platform_from\"");
   if (landing.earliest_rest_m && landing.latest_rest_m && !(*landing.earliest_rest_m <= *landing.latest_rest_m))
@@ -72,12 +79,32 @@ void arrival(const Layout& layout, Errors& errors) {
 
 }  // namespace
 
-void check_arrest(const Layout& layout, const std::set<std::string, std::less<>>& unsound, Errors& errors) {
+void check_arrest(const Layout& layout, const Unsound& unsound, Errors& errors) {
   const auto sound = [&](std::string_view section) { return !unsound.contains(section); };
   if (sound("brake_unit")) brake_unit(layout.brake_unit, errors);
-  if (sound("backup_brake") && layout.backup_brake) backup_brake(*layout.backup_brake, errors);
+  if (sound("backup_brake") && layout.backup_brake) {
+    backup_brake(*layout.backup_brake, errors);
+    backup_hold(*layout.backup_brake, errors);
+  }
   if (sound("landing") && layout.landing) landing(*layout.landing, errors);
   if (sound("riders") && sound("approach")) arrival(layout, errors);
+}
+
+void check_consistency(Concept& idea, const Unsound& unsound, Errors& errors) {
+  const auto sound = [&](std::string_view section) { return !unsound.contains(section); };
+  if (sound("concept") && idea.zone.slope_angle_rad)
+    idea.zone.slope = {std::tan(*idea.zone.slope_angle_rad), idea.zone.slope_angle_rad->place};
+  if (sound("brake_unit")) brake_unit(idea.brake_unit, errors);
+  if (sound("backup_brake") && idea.backup_brake) {
+    backup_brake(*idea.backup_brake, errors);
+    if (!(idea.backup_brake->engages_m > 0))
+      errors.add(idea.backup_brake->engages_m.place, "backup brake: it does not engage downstream of the rest mark",
+                 "its chainage counts from there");
+  }
+  if (sound("landing") && idea.landing) landing(*idea.landing, errors);
+  if (sound("riders") && !idea.riders.arrival_speed_m_per_s)
+    errors.add(idea.riders.place, "riders: nothing says how fast they arrive",
+               "give the \"arrival_speed\" that is aimed at: a concept has no main line to find it on");
 }
 
 }  // namespace fairlead

@@ -2,6 +2,7 @@
 
 #include <concepts>
 
+#include "geometry/layout/concept_fields.hpp"
 #include "geometry/layout/layout_fields.hpp"
 #include "geometry/layout/read.hpp"
 
@@ -48,13 +49,17 @@ class Assumptions {
   }
 };
 
-}  // namespace
-
-std::vector<std::string> assumptions(const Layout& layout) {
+template <class Whole>
+std::vector<std::string> assumed(const Whole& whole) {
   Assumptions all;
-  all.in_table("", layout);
-  for (const std::string& change : layout.changes) all.found.push_back(change + ", from the command line");
+  all.in_table("", whole);
+  for (const std::string& change : whole.changes) all.found.push_back(change + ", from the command line");
   return std::move(all.found);
 }
+
+}  // namespace
+
+std::vector<std::string> assumptions(const Layout& layout) { return assumed(layout); }
+std::vector<std::string> assumptions(const Concept& idea) { return assumed(idea); }
 
 }  // namespace fairlead

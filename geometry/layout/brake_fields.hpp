@@ -24,11 +24,102 @@ template <>
 inline constexpr std::span<const Field<EddyDrag>> fields_of<EddyDrag> = eddy_fields;
 
 template <>
+struct StorageOf<UnplacedUnit> {
+  using type = Storage<UnplacedUnit, Given<Curve> UnplacedUnit::*, std::optional<Given<Curve>> UnplacedUnit::*,
+                       std::optional<EddyDrag> UnplacedUnit::*>;
+};
+inline constexpr Field<UnplacedUnit> unplaced_unit_fields[] = {
+    {{.name = "extension_limit",
+      .says = "most line it may pay out",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'18 m'"},
+      .stricter = Stricter::lower},
+     &UnplacedUnit::extension_limit_m},
+    {{.name = "rest_extension",
+      .says = "line out of it with the trolley at its rest mark",
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'1 m'"}},
+     &UnplacedUnit::rest_extension_m},
+    {{.name = "line_speed_limit",
+      .says = "fastest it may pay out",
+      .need = Need::offered,
+      .dimension = Dimension::speed,
+      .bounds = above_zero,
+      .examples = {"'20 m/s'"},
+      .stricter = Stricter::lower},
+     &UnplacedUnit::line_speed_limit_m_per_s},
+    {{.name = "rider_mass",
+      .says = "riders it may stop, [lightest, heaviest]",
+      .need = Need::offered,
+      .dimension = Dimension::mass,
+      .bounds = above_zero,
+      .examples = {"['20 kg', '130 kg']"}},
+     &UnplacedUnit::rider_mass_kg},
+    {{.name = "retraction",
+      .says = "pull of its spring over extension, from 0: rows [extension, tension]",
+      .dimension = Dimension::force,
+      .bounds = not_negative,
+      .examples = {"[['0 m', '60 N'], ['18 m', '115 N']]"},
+      .over = Dimension::length},
+     &UnplacedUnit::retraction_N},
+    {{.name = "magnetic",
+      .says = "measured magnetic line tension over line speed, from rest: rows [speed, tension]",
+      .need = Need::exactly_one,
+      .dimension = Dimension::force,
+      .bounds = not_negative,
+      .examples = {"[['0 m/s', '0 N'], ['5 m/s', '210 N'], ['10 m/s', '380 N'], ['15 m/s', '510 N']]"},
+      .group = 1,
+      .over = Dimension::speed},
+     &UnplacedUnit::magnetic_N},
+    {{.name = "eddy",
+      .says = "or the eddy-current law: peak tension and the line speed at which it is reached",
+      .need = Need::exactly_one,
+      .examples = {"{ peak = '640 N', critical_speed = '30 m/s' }"},
+      .group = 1},
+     &UnplacedUnit::eddy},
+    {{.name = "tolerance",
+      .says = "of the magnetic tension, either way",
+      .dimension = Dimension::ratio,
+      .bounds = zero_to_below_one,
+      .examples = {"'10 %'"}},
+     &UnplacedUnit::tolerance},
+    {{.name = "return_drag",
+      .says = "share of the magnetic tension that also acts while line is drawn in; absent: not known",
+      .need = Need::offered,
+      .dimension = Dimension::ratio,
+      .bounds = zero_to_one,
+      .examples = {"'25 %'"}},
+     &UnplacedUnit::return_drag},
+    {{.name = "force_left",
+      .says = "share of the magnetic tension that is left when the unit is hot, wet or worn",
+      .need = Need::offered,
+      .dimension = Dimension::ratio,
+      .bounds = above_zero_to_one,
+      .examples = {"'90 %'"},
+      .fallback = "'100 %'",
+      .because = "no loss is stated"},
+     &UnplacedUnit::force_left},
+    {{.name = "moving_mass",
+      .says = "of its rotor and drum, as felt at the line",
+      .need = Need::optional,
+      .dimension = Dimension::mass,
+      .bounds = not_negative,
+      .examples = {"'1.5 kg'"},
+      .fallback = "'0 kg'",
+      .because = "no moving mass is stated"},
+     &UnplacedUnit::moving_mass_kg},
+};
+template <>
+inline constexpr std::span<const Field<UnplacedUnit>> fields_of<UnplacedUnit> = unplaced_unit_fields;
+
+template <>
 struct StorageOf<BrakeUnit> {
   using type = Storage<BrakeUnit, Pointing<BrakeUnit, AnchorId>, Given<Curve> BrakeUnit::*,
                        std::optional<Given<Curve>> BrakeUnit::*, std::optional<EddyDrag> BrakeUnit::*>;
 };
-inline constexpr Field<BrakeUnit> brake_unit_fields[] = {
+inline constexpr Field<BrakeUnit> brake_unit_own_fields[] = {
     {{.name = "serial", .says = "its serial number", .need = Need::optional, .examples = {"'0001'"}},
      &BrakeUnit::serial},
     {{.name = "on", .says = "anchor that carries it", .examples = {"'A4'"}},
@@ -59,107 +150,53 @@ inline constexpr Field<BrakeUnit> brake_unit_fields[] = {
       .bounds = above_zero,
       .examples = {"'35 kg'"}},
      &BrakeUnit::mass_kg},
-    {{.name = "extension_limit",
-      .says = "most line it may pay out",
-      .dimension = Dimension::length,
-      .bounds = above_zero,
-      .examples = {"'18 m'"},
-      .stricter = Stricter::lower},
-     &BrakeUnit::extension_limit_m},
-    {{.name = "rest_extension",
-      .says = "line out of it with the trolley at its rest mark",
-      .dimension = Dimension::length,
-      .bounds = not_negative,
-      .examples = {"'1 m'"}},
-     &BrakeUnit::rest_extension_m},
-    {{.name = "line_speed_limit",
-      .says = "fastest it may pay out",
-      .need = Need::offered,
-      .dimension = Dimension::speed,
-      .bounds = above_zero,
-      .examples = {"'20 m/s'"},
-      .stricter = Stricter::lower},
-     &BrakeUnit::line_speed_limit_m_per_s},
-    {{.name = "rider_mass",
-      .says = "riders it may stop, [lightest, heaviest]",
-      .need = Need::offered,
-      .dimension = Dimension::mass,
-      .bounds = above_zero,
-      .examples = {"['20 kg', '130 kg']"}},
-     &BrakeUnit::rider_mass_kg},
-    {{.name = "retraction",
-      .says = "pull of its spring over extension, from 0: rows [extension, tension]",
-      .dimension = Dimension::force,
-      .bounds = not_negative,
-      .examples = {"[['0 m', '60 N'], ['18 m', '115 N']]"},
-      .over = Dimension::length},
-     &BrakeUnit::retraction_N},
-    {{.name = "magnetic",
-      .says = "measured magnetic line tension over line speed, from rest: rows [speed, tension]",
-      .need = Need::exactly_one,
-      .dimension = Dimension::force,
-      .bounds = not_negative,
-      .examples = {"[['0 m/s', '0 N'], ['5 m/s', '210 N'], ['10 m/s', '380 N'], ['15 m/s', '510 N']]"},
-      .group = 1,
-      .over = Dimension::speed},
-     &BrakeUnit::magnetic_N},
-    {{.name = "eddy",
-      .says = "or the eddy-current law: peak tension and the line speed at which it is reached",
-      .need = Need::exactly_one,
-      .examples = {"{ peak = '640 N', critical_speed = '30 m/s' }"},
-      .group = 1},
-     &BrakeUnit::eddy},
-    {{.name = "tolerance",
-      .says = "of the magnetic tension, either way",
-      .dimension = Dimension::ratio,
-      .bounds = zero_to_below_one,
-      .examples = {"'10 %'"}},
-     &BrakeUnit::tolerance},
-    {{.name = "return_drag",
-      .says = "share of the magnetic tension that also acts while line is drawn in; absent: not known",
-      .need = Need::offered,
-      .dimension = Dimension::ratio,
-      .bounds = zero_to_one,
-      .examples = {"'25 %'"}},
-     &BrakeUnit::return_drag},
-    {{.name = "force_left",
-      .says = "share of the magnetic tension that is left when the unit is hot, wet or worn",
-      .need = Need::offered,
-      .dimension = Dimension::ratio,
-      .bounds = above_zero_to_one,
-      .examples = {"'90 %'"},
-      .fallback = "'100 %'",
-      .because = "no loss is stated"},
-     &BrakeUnit::force_left},
-    {{.name = "moving_mass",
-      .says = "of its rotor and drum, as felt at the line",
-      .need = Need::optional,
-      .dimension = Dimension::mass,
-      .bounds = not_negative,
-      .examples = {"'1.5 kg'"},
-      .fallback = "'0 kg'",
-      .because = "no moving mass is stated"},
-     &BrakeUnit::moving_mass_kg},
+};
+inline constexpr Field<BrakeUnit> brake_unit_last_fields[] = {
     {{.name = "certificate_due",
       .says = "date by which it must be recertified",
       .need = Need::offered,
       .examples = {"2027-03-01"}},
      &BrakeUnit::certificate_due},
 };
+inline constexpr auto brake_unit_fields =
+    joined<BrakeUnit>(brake_unit_own_fields, unplaced_unit_fields, brake_unit_last_fields);
 template <>
 inline constexpr std::span<const Field<BrakeUnit>> fields_of<BrakeUnit> = brake_unit_fields;
 
 template <>
-struct StorageOf<BrakeTrolley> {
-  using type = Storage<BrakeTrolley, std::optional<Given<bool>> BrakeTrolley::*>;
+struct StorageOf<UnplacedTrolley> {
+  using type = Storage<UnplacedTrolley, std::optional<Given<bool>> UnplacedTrolley::*>;
 };
-inline constexpr Field<BrakeTrolley> brake_trolley_fields[] = {
+inline constexpr Field<UnplacedTrolley> unplaced_trolley_fields[] = {
     {{.name = "mass",
       .says = "of the brake trolley",
       .dimension = Dimension::mass,
       .bounds = above_zero,
       .examples = {"'4 kg'"}},
-     &BrakeTrolley::mass_kg},
+     &UnplacedTrolley::mass_kg},
+    {{.name = "static_resistance",
+      .says = "force it takes to set it rolling on the level, besides the rolling resistance",
+      .need = Need::optional,
+      .dimension = Dimension::force,
+      .bounds = not_negative,
+      .examples = {"'5 N'"},
+      .fallback = "'0 N'",
+      .because = "none is stated"},
+     &UnplacedTrolley::static_resistance_N},
+    {{.name = "held_back",
+      .says = "whether a device keeps it from rolling back until it is released",
+      .need = Need::optional,
+      .examples = {"true"}},
+     &UnplacedTrolley::held_back},
+};
+template <>
+inline constexpr std::span<const Field<UnplacedTrolley>> fields_of<UnplacedTrolley> = unplaced_trolley_fields;
+
+template <>
+struct StorageOf<BrakeTrolley> {
+  using type = Storage<BrakeTrolley, std::optional<Given<bool>> BrakeTrolley::*>;
+};
+inline constexpr Field<BrakeTrolley> brake_trolley_own_fields[] = {
     {{.name = "rest", .says = "chainage of its rest mark", .dimension = Dimension::length, .examples = {"'190 m'"}},
      &BrakeTrolley::rest_m},
     {{.name = "travel",
@@ -212,44 +249,30 @@ inline constexpr Field<BrakeTrolley> brake_trolley_fields[] = {
       .examples = {"'40 kN'"},
       .group = 1},
      &BrakeTrolley::mbs_N},
-    {{.name = "static_resistance",
-      .says = "force it takes to set it rolling on the level, besides the rolling resistance",
-      .need = Need::optional,
-      .dimension = Dimension::force,
-      .bounds = not_negative,
-      .examples = {"'5 N'"},
-      .fallback = "'0 N'",
-      .because = "none is stated"},
-     &BrakeTrolley::static_resistance_N},
-    {{.name = "held_back",
-      .says = "whether a device keeps it from rolling back until it is released",
-      .need = Need::optional,
-      .examples = {"true"}},
-     &BrakeTrolley::held_back},
 };
+inline constexpr auto brake_trolley_fields = joined<BrakeTrolley>(unplaced_trolley_fields, brake_trolley_own_fields);
 template <>
 inline constexpr std::span<const Field<BrakeTrolley>> fields_of<BrakeTrolley> = brake_trolley_fields;
 
 template <>
-struct StorageOf<BackupBrake> {
-  using type =
-      Storage<BackupBrake, Pointing<BackupBrake, std::optional<AnchorId>>, std::optional<Given<Curve>> BackupBrake::*>;
+struct StorageOf<UnplacedBackup> {
+  using type = Storage<UnplacedBackup, std::optional<Given<Curve>> UnplacedBackup::*>;
 };
-inline constexpr Field<BackupBrake> backup_brake_fields[] = {
+inline constexpr Field<UnplacedBackup> unplaced_backup_fields[] = {
     {{.name = "description", .says = "what it is", .examples = {"'spring stack on the main line'"}},
-     &BackupBrake::description},
+     &UnplacedBackup::description},
     {{.name = "engages",
       .says = "chainage at which the trolley meets it",
       .dimension = Dimension::length,
       .examples = {"'205 m'"}},
-     &BackupBrake::engages_m},
+     &UnplacedBackup::engages_m},
     {{.name = "stroke",
       .says = "length it needs to stop the trolley",
       .need = Need::optional,
       .dimension = Dimension::length,
       .bounds = above_zero,
       .examples = {"'3 m'"}},
-     &BackupBrake::stroke_m},
+     &UnplacedBackup::stroke_m},
     {{.name = "resistance",
       .says = "to the trolley over compression, from 0 to the stroke: rows [compression, force]",
       .need = Need::optional,
@@ -258,7 +281,17 @@ inline constexpr Field<BackupBrake> backup_brake_fields[] = {
       .examples = {"[['0 m', '300 N'], ['3 m', '5 kN']]"},
       .over = Dimension::length,
       .with = "stroke"},
-     &BackupBrake::resistance_N},
+     &UnplacedBackup::resistance_N},
+};
+template <>
+inline constexpr std::span<const Field<UnplacedBackup>> fields_of<UnplacedBackup> = unplaced_backup_fields;
+
+template <>
+struct StorageOf<BackupBrake> {
+  using type =
+      Storage<BackupBrake, Pointing<BackupBrake, std::optional<AnchorId>>, std::optional<Given<Curve>> BackupBrake::*>;
+};
+inline constexpr Field<BackupBrake> backup_brake_own_fields[] = {
     {{.name = "on", .says = "anchor that holds it", .need = Need::optional, .examples = {"'A4'"}, .with = "force"},
      Pointing<BackupBrake, std::optional<AnchorId>>{&BackupBrake::on, &BackupBrake::on_place}},
     {{.name = "force",
@@ -270,6 +303,7 @@ inline constexpr Field<BackupBrake> backup_brake_fields[] = {
       .with = "on"},
      &BackupBrake::force_N},
 };
+inline constexpr auto backup_brake_fields = joined<BackupBrake>(unplaced_backup_fields, backup_brake_own_fields);
 template <>
 inline constexpr std::span<const Field<BackupBrake>> fields_of<BackupBrake> = backup_brake_fields;
 

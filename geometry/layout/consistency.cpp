@@ -8,8 +8,6 @@
 namespace fairlead {
 namespace {
 
-using Unsound = std::set<std::string, std::less<>>;
-
 std::string metres(double m) { return fmt::format("{:.3f} m", m); }
 
 class Consistency {

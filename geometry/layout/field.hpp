@@ -6,6 +6,7 @@
 #include <limits>
 #include <span>
 #include <string_view>
+#include <type_traits>
 #include <variant>
 
 #include "geometry/layout/given.hpp"
@@ -88,6 +89,18 @@ void visit_stored(const Field<T>& field, Object& object, const F& f) {
       f(object.*member);
   };
   std::visit(call, field.member);
+}
+
+/// One table of several: of a section's own keys and of those it shares with another, in this order.
+template <class T, class... Tables>
+constexpr auto joined(const Tables&... tables) {
+  std::array<Field<T>, (std::extent_v<Tables> + ...)> all{};
+  std::size_t next = 0;
+  const auto add = [&](const auto& table) {
+    for (const auto& field : table) std::visit([&](auto member) { all[next++] = {field.key, member}; }, field.member);
+  };
+  (add(tables), ...);
+  return all;
 }
 
 /// The table of a section; each section's header specialises it.

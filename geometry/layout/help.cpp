@@ -53,6 +53,17 @@ std::string need_of(const Outline& outline, const Outline& table) {
   return fmt::format("{} of {}", need, fmt::join(names, ", "));
 }
 
+// The sections of a layout, and behind them those that only a concept has.
+const Outline& all_sections() {
+  static const Outline all = [] {
+    Outline sections = layout_outline();
+    for (const Outline& section : concept_outline().keys)
+      if (!sections.find(section.key.name)) sections.keys.push_back(section);
+    return sections;
+  }();
+  return all;
+}
+
 void add_paths(const Outline& table, std::string_view name, const std::string& before,
                std::vector<std::string>& paths) {
   for (const Outline& inner : table.keys) {
@@ -66,12 +77,12 @@ void add_paths(const Outline& table, std::string_view name, const std::string& b
 
 std::vector<std::string> paths_of(std::string_view name) {
   std::vector<std::string> paths;
-  add_paths(layout_outline(), name, "", paths);
+  add_paths(all_sections(), name, "", paths);
   return paths;
 }
 
 std::optional<std::string> key_help(std::string_view key) {
-  const Outline *table = &layout_outline(), *outline = table;
+  const Outline *table = &all_sections(), *outline = table;
   for (std::string_view rest = key; outline; rest.remove_prefix(std::min(rest.size(), rest.find('.') + 1))) {
     table = outline;
     outline = table->find(rest.substr(0, rest.find('.')));

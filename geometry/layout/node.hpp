@@ -11,6 +11,7 @@
 namespace fairlead {
 
 struct Entry;
+struct Outline;
 
 struct Node {
   enum class Kind { table, list, text, number, truth, date, time };
@@ -45,7 +46,7 @@ std::optional<Node> parse_toml(std::string_view text, Errors&);
 /// What stands right of "=" on the command line: a TOML value, else the text itself.
 Node parse_value(std::string_view text, Place);
 
-/// Changes the tree as the command line says.
-void apply_overrides(Node& root, const std::vector<Override>&, Errors&);
+/// Changes the tree, of a file whose sections are those of the outline, as the command line says.
+void apply_overrides(Node& root, const Outline&, const std::vector<Override>&, Errors&);
 
 }  // namespace fairlead

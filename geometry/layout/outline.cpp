@@ -2,6 +2,7 @@
 
 #include <type_traits>
 
+#include "geometry/layout/concept_fields.hpp"
 #include "geometry/layout/layout_fields.hpp"
 
 namespace fairlead {
@@ -104,6 +105,12 @@ const Outline* Outline::find(std::string_view name) const {
 const Outline& layout_outline() {
   static const Outline whole{
       .key = {.name = "layout", .says = "a layout"}, .kind = Kind::table, .keys = outline_of_table<Layout>()};
+  return whole;
+}
+
+const Outline& concept_outline() {
+  static const Outline whole{
+      .key = {.name = "concept", .says = "a concept"}, .kind = Kind::table, .keys = outline_of_table<Concept>()};
   return whole;
 }
 

@@ -42,6 +42,8 @@ struct Outline {
 
 /// The whole layout; its keys are the sections.
 const Outline& layout_outline();
+/// The same of a concept.
+const Outline& concept_outline();
 
 /// What such a value is and how it is written: "an angle, as \"1.5 deg\"".
 std::string_view kind_words(Outline::Kind);

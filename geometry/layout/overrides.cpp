@@ -13,15 +13,15 @@ constexpr const char* how = "write section.key=value or section.id.key=value";
 // One --set: walks down the tree by the words of its key and leaves its value there.
 class Change {
  public:
-  Change(const Override& change, Place key, Place value, Errors& errors)
-      : key_(change.key), value_(change.value), key_place_(key), value_place_(value), errors_(errors) {}
+  Change(const Override& change, const Outline& whole, Place key, Place value, Errors& errors)
+      : key_(change.key), value_(change.value), whole_(whole), key_place_(key), value_place_(value), errors_(errors) {}
 
   void apply(Node& root) {
     const std::string section = next_word();
-    const Outline* outline = layout_outline().find(section);
+    const Outline* outline = whole_.find(section);
     if (!outline) {
       errors_.add(key_place_, fmt::format("there is no section \"{}\"", section),
-                  did_you_mean(section, names_of(layout_outline())));
+                  did_you_mean(section, names_of(whole_)));
     } else if (rest_.empty()) {
       errors_.add(key_place_, fmt::format("\"{}\" names no key", section), how);
     } else if (outline->kind != Outline::Kind::tables) {
@@ -86,15 +86,16 @@ class Change {
   }
 
   std::string_view key_, value_, rest_ = key_;
+  const Outline& whole_;
   Place key_place_, value_place_;
   Errors& errors_;
 };
 
 }  // namespace
 
-void apply_overrides(Node& root, const std::vector<Override>& overrides, Errors& errors) {
+void apply_overrides(Node& root, const Outline& whole, const std::vector<Override>& overrides, Errors& errors) {
   for (std::size_t i = 0; i < overrides.size(); ++i)
-    Change(overrides[i], errors.key_of_override(i), errors.value_of_override(i), errors).apply(root);
+    Change(overrides[i], whole, errors.key_of_override(i), errors.value_of_override(i), errors).apply(root);
 }
 
 }  // namespace fairlead

@@ -3,7 +3,9 @@
 
 #include <functional>
 #include <string_view>
+#include <variant>
 
+#include "geometry/layout/concept.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/layout/whole_file.hpp"
 #include "tl/expected.hpp"
@@ -39,12 +41,24 @@ tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std
 tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const std::string& name,
                                                    const std::vector<Override>& = {}, const FileSource& = {});
 
+/// The same of a concept, which names no file.
+tl::expected<Concept, Diagnostics> read_concept_text(std::string_view toml, const std::string& name,
+                                                     const std::vector<Override>& = {});
+/// Whether a text has a section [concept], and so is none of a layout. No TOML is no concept.
+bool is_concept(std::string_view toml);
+/// Reads a file as what it is.
+tl::expected<std::variant<Layout, Concept>, Diagnostics> read_layout_or_concept(const std::string& path,
+                                                                                const std::vector<Override>& = {});
+
 /// What the author did not write: "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no
 /// source)", "main_line.tension = 16 kN, from the command line".
 std::vector<std::string> assumptions(const Layout&);
+std::vector<std::string> assumptions(const Concept&);
 
 /// JSON Schema (draft-07) of the layout file.
 std::string layout_schema();
+/// The same of a concept.
+std::string concept_schema();
 /// A starting layout: every required key with an invented value, the others in comments. It reads without an error.
 std::string new_layout();
 /// What "sheave", "sheave.axle" or "riders.envelope.width" is and how it is written; nullopt: there is no such key.

@@ -34,11 +34,15 @@ struct Approach {
   Place place{};
 };
 
-struct Landing {
-  Real platform_from_m, platform_to_m;                 ///< chainages of its upstream and downstream edge
-  Real platform_level_m;                               ///< z
-  std::optional<Real> earliest_rest_m, latest_rest_m;  ///< pick-up window, chainages
+/// A landing before it has a level. Chainages.
+struct UnplacedLanding {
+  Real platform_from_m, platform_to_m;                 ///< of its upstream and downstream edge
+  std::optional<Real> earliest_rest_m, latest_rest_m;  ///< pick-up window
   Place place{};
+};
+
+struct Landing : UnplacedLanding {
+  Real platform_level_m;  ///< z
 };
 
 }  // namespace fairlead

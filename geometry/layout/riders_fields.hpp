@@ -121,32 +121,38 @@ inline constexpr Field<Approach> approach_fields[] = {
 template <>
 inline constexpr std::span<const Field<Approach>> fields_of<Approach> = approach_fields;
 
-inline constexpr Field<Landing> landing_fields[] = {
+inline constexpr Field<UnplacedLanding> unplaced_landing_fields[] = {
     {{.name = "platform_from",
       .says = "chainage of the platform's upstream edge",
       .dimension = Dimension::length,
       .examples = {"'196 m'"}},
-     &Landing::platform_from_m},
+     &UnplacedLanding::platform_from_m},
     {{.name = "platform_to",
       .says = "chainage of its downstream edge",
       .dimension = Dimension::length,
       .examples = {"'214 m'"}},
-     &Landing::platform_to_m},
-    {{.name = "platform_level", .says = "z of its floor", .dimension = Dimension::length, .examples = {"'4.6 m'"}},
-     &Landing::platform_level_m},
+     &UnplacedLanding::platform_to_m},
     {{.name = "earliest_rest",
       .says = "chainage from which a rider can be picked up",
       .need = Need::optional,
       .dimension = Dimension::length,
       .examples = {"'197 m'"}},
-     &Landing::earliest_rest_m},
+     &UnplacedLanding::earliest_rest_m},
     {{.name = "latest_rest",
       .says = "chainage up to which a rider can be picked up",
       .need = Need::optional,
       .dimension = Dimension::length,
       .examples = {"'204 m'"}},
-     &Landing::latest_rest_m},
+     &UnplacedLanding::latest_rest_m},
 };
+template <>
+inline constexpr std::span<const Field<UnplacedLanding>> fields_of<UnplacedLanding> = unplaced_landing_fields;
+
+inline constexpr Field<Landing> landing_own_fields[] = {
+    {{.name = "platform_level", .says = "z of its floor", .dimension = Dimension::length, .examples = {"'4.6 m'"}},
+     &Landing::platform_level_m},
+};
+inline constexpr auto landing_fields = joined<Landing>(unplaced_landing_fields, landing_own_fields);
 template <>
 inline constexpr std::span<const Field<Landing>> fields_of<Landing> = landing_fields;
 

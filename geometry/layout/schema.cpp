@@ -196,12 +196,15 @@ Object table_schema(const Outline& table) {
   return schema;
 }
 
-}  // namespace
-
-std::string layout_schema() {
-  Object schema{{"$schema", text("http://json-schema.org/draft-07/schema#")}, {"title", text("fairlead layout")}};
-  for (auto& part : table_schema(layout_outline())) schema.push_back(std::move(part));
+std::string schema_of(const Outline& whole, std::string_view title) {
+  Object schema{{"$schema", text("http://json-schema.org/draft-07/schema#")}, {"title", text(title)}};
+  for (auto& part : table_schema(whole)) schema.push_back(std::move(part));
   return printed({schema}, 0) + "\n";
 }
+
+}  // namespace
+
+std::string layout_schema() { return schema_of(layout_outline(), "fairlead layout"); }
+std::string concept_schema() { return schema_of(concept_outline(), "fairlead concept"); }
 
 }  // namespace fairlead

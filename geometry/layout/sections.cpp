@@ -6,6 +6,7 @@
 #include <tuple>
 #include <type_traits>
 
+#include "geometry/layout/concept_fields.hpp"
 #include "geometry/layout/layout_fields.hpp"
 #include "geometry/layout/outline.hpp"
 #include "geometry/layout/suggest.hpp"
@@ -25,15 +26,15 @@ concept Table = !fields_of<T>.empty();
 
 class SectionReader : public ValueReader {
  public:
-  SectionReader(Errors& errors, const Ids& ids, PointsTable& points) : ValueReader(errors, ids), points_(points) {}
+  SectionReader(Errors& errors, const Ids& ids, PointsTable& points, const Outline& whole)
+      : ValueReader(errors, ids), points_(points), whole_(whole) {}
 
-  std::set<std::string, std::less<>> read_layout(const Node& root, Layout& layout) {
-    std::set<std::string, std::less<>> unsound;
+  template <class Whole>
+  Unsound read_whole(const Node& root, Whole& layout) {
+    Unsound unsound;
     for (const Entry& entry : root.entries)
-      if (!layout_outline().find(entry.key))
-        errors_.add(entry.place, fmt::format("unknown section \"{}\"", entry.key),
-                    did_you_mean(entry.key, names_of(layout_outline())));
-    for (const Field<Layout>& field : fields_of<Layout>) {
+      if (!whole_.find(entry.key)) refuse_section(entry);
+    for (const Field<Whole>& field : fields_of<Whole>) {
       const std::size_t before = errors_.count();
       points_missed_ = false;
       if (const Node* node = root.find(field.key.name))
@@ -49,8 +50,17 @@ class SectionReader : public ValueReader {
  private:
   using ValueReader::read;
 
-  static std::string header(std::string_view section) {
-    const bool list = layout_outline().find(section)->kind == Outline::Kind::tables;
+  void refuse_section(const Entry& entry) {
+    if (layout_outline().find(entry.key))
+      errors_.add(entry.place, fmt::format("{} has no section \"{}\"", whole_.key.says, entry.key),
+                  "leave it out, or make it a layout: leave out [concept]");
+    else
+      errors_.add(entry.place, fmt::format("unknown section \"{}\"", entry.key),
+                  did_you_mean(entry.key, names_of(whole_)));
+  }
+
+  std::string header(std::string_view section) const {
+    const bool list = whole_.find(section)->kind == Outline::Kind::tables;
     return list ? fmt::format("[[{}]]", section) : fmt::format("[{}]", section);
   }
 
@@ -266,14 +276,18 @@ class SectionReader : public ValueReader {
   }
 
   PointsTable& points_;
+  const Outline& whole_;
   bool points_missed_ = false;  // in the section that is read: a point of an unsound points file
 };
 
 }  // namespace
 
-std::set<std::string, std::less<>> read_sections(const Node& root, const Ids& ids, PointsTable& points, Layout& layout,
-                                                 Errors& errors) {
-  return SectionReader(errors, ids, points).read_layout(root, layout);
+Unsound read_sections(const Node& root, const Ids& ids, PointsTable& points, Layout& layout, Errors& errors) {
+  return SectionReader(errors, ids, points, layout_outline()).read_whole(root, layout);
+}
+
+Unsound read_sections(const Node& root, const Ids& ids, PointsTable& points, Concept& idea, Errors& errors) {
+  return SectionReader(errors, ids, points, concept_outline()).read_whole(root, idea);
 }
 
 }  // namespace fairlead

@@ -103,7 +103,7 @@ std::optional<double> efficiency_of(const Termination& end, double diameter_m) {
   return end.efficiency ? std::optional(end.efficiency->value) : published_efficiency(end.kind, diameter_m);
 }
 
-void check_terminations(const Layout& layout, const std::set<std::string, std::less<>>& unsound, Errors& errors) {
+void check_terminations(const Layout& layout, const Unsound& unsound, Errors& errors) {
   Terminations all(errors);
   if (!unsound.contains("main_line")) all.ends_of(layout.main_line, cable(layout.main_line, "main line"));
   if (!unsound.contains("parallel_line"))
