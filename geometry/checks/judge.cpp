@@ -52,7 +52,10 @@ Judged judge_in_place(Resolution resolution, int halvings, Layout layout, const 
   for (int i = 0; i < halvings && std::any_of(judged.findings.begin(), judged.findings.end(), only_a_gap); ++i) {
     judged.resolution.length_m /= 2;
     judged.resolution.angle_rad /= 2;
-    judged.rig = solve(judged.rig.layout, {&judged.rig}, judged.resolution, work);
+    // Finer poses do not change how riders stop: the arrest is that of the poses it was first solved with.
+    const bool held = judged.rig.arrest_held;
+    judged.rig = solve(judged.rig.layout, {&judged.rig, true}, judged.resolution, work);
+    judged.rig.arrest_held = held;
     judged.findings = run_checks(judged.rig);
   }
   return judged;
@@ -70,7 +73,8 @@ void judge_moved(Judged& judged, Resolution resolution, int halvings, const Work
   std::vector<Resolution> resolutions(places.size(), judged.resolution);
   for_each_index(work, static_cast<int>(places.size()), [&](int c) {
     const auto corner = static_cast<std::size_t>(c);
-    Judged there = judge_in_place(resolution, halvings, places[corner].layout, {&judged.rig}, {.stop = work.stop});
+    Judged there =
+        judge_in_place(resolution, halvings, places[corner].layout, {&judged.rig, true}, {.stop = work.stop});
     settles[corner] = settled(judged.rig, there.rig);
     resolutions[corner] = there.resolution;
     at_corner[corner] = std::move(there.findings);

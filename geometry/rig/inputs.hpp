@@ -20,9 +20,16 @@ mainline::MeasuredAt measured_at(TensionAt);
 /// A support line as it was measured, as a bare cable of its own.
 Solved<mainline::Cable> support_cable(const Layout&, const SupportLine&, std::vector<std::string>& assumptions);
 
+reeving::BrakeUnit brake_law(const BrakeUnit&);
+
+/// Of approach and arrest alike. Unsolved where the layout does not give what riders are slowed by.
+Solved<arrest::Inputs> arrest_inputs(const Layout&, const Frame&, const mainline::MainLine&,
+                                     std::vector<std::string>& assumptions);
+
 /// What of the reeving is known before it is solved. `ratio`: drawn.hpp's nominal ratio.
 Solved<reeving::Inputs> reeving_inputs(const Layout&, const Frame&, const Courses&, double ratio,
-                                       const mainline::MainLine&, Resolution, std::vector<std::string>& assumptions);
+                                       const mainline::MainLine&, double fastest_m_per_s, Resolution,
+                                       std::vector<std::string>& assumptions);
 
 /// Unstretched length of a cable that was measured bare, one value of stiffness taken.
 Solved<mainline::Cable> hung_cable(const Layout&, const HungCable<Real>&, double compliance_per_N);

@@ -11,17 +11,6 @@
 namespace fairlead {
 namespace {
 
-reeving::BrakeUnit unit_of(const BrakeUnit& given) {
-  reeving::BrakeUnit unit;
-  unit.retraction_N = given.retraction_N;
-  if (given.eddy)
-    unit.magnetic_N = reeving::EddyLaw{given.eddy->peak_N, given.eddy->critical_speed_m_per_s};
-  else
-    unit.magnetic_N = given.magnetic_N->value;
-  unit.tolerance = given.tolerance;
-  return unit;
-}
-
 /// Where the passage of a rider begins: the whole envelope still upstream of the first fixed sheave it
 /// meets.
 double upstream_travel_m(const Layout& layout, const Frame& frame, const reeving::Inputs& in) {
@@ -290,6 +279,17 @@ void add_sweeps(const Layout& layout, const Courses& courses, const SupportCable
 
 }  // namespace
 
+reeving::BrakeUnit brake_law(const BrakeUnit& given) {
+  reeving::BrakeUnit unit;
+  unit.retraction_N = given.retraction_N;
+  if (given.eddy)
+    unit.magnetic_N = reeving::EddyLaw{given.eddy->peak_N, given.eddy->critical_speed_m_per_s};
+  else
+    unit.magnetic_N = given.magnetic_N->value;
+  unit.tolerance = given.tolerance;
+  return unit;
+}
+
 std::optional<double> friction_of(const Sheave& sheave, const Line& line) {
   if (sheave.friction) return sheave.friction->value;
   if (!sheave.bearing || line.material != LineMaterial::steel) return std::nullopt;
@@ -297,8 +297,8 @@ std::optional<double> friction_of(const Sheave& sheave, const Line& line) {
 }
 
 Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame, const Courses& courses, double ratio,
-                                       const mainline::MainLine& main_line, Resolution resolution,
-                                       std::vector<std::string>& assumptions) {
+                                       const mainline::MainLine& main_line, double fastest_m_per_s,
+                                       Resolution resolution, std::vector<std::string>& assumptions) {
   constexpr double rounding = 1e-9;
   if (!(ratio >= 1 - rounding))
     return unsolved(fmt::format("the reduction is upside down: the brake unit's line runs {:.3g} times faster than the "
@@ -306,7 +306,6 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
                                 "the block",
                                 1 / ratio),
                     ratio);
-  if (!layout.riders.arrival_speed_m_per_s) return unsolved("no arrival speed known");
   SupportCables supports;
   for (const SupportLine& line : layout.support_lines) {
     const auto cable = support_cable(layout, line, assumptions);
@@ -327,11 +326,11 @@ Solved<reeving::Inputs> reeving_inputs(const Layout& layout, const Frame& frame,
   in.pulling = courses.pulling;
   in.nominal_ratio = ratio;
   in.outlet_axis = unit(layout.brake_unit.axis);
-  in.unit = unit_of(layout.brake_unit);
+  in.unit = brake_law(layout.brake_unit);
   in.rest_extension_m = layout.brake_unit.rest_extension_m;
   const mainline::State& measured = main_line.states.front();
   in.reference = {measured.cable, lengths_at(layout, courses, supports, measured.temperature_K)};
-  in.speed_m_per_s = layout.riders.arrival_speed_m_per_s->value.high;
+  in.speed_m_per_s = fastest_m_per_s;
   in.length_resolution_m = resolution.length_m;
   in.angle_resolution_rad = resolution.angle_rad;
   assume_friction(layout, courses, assumptions);

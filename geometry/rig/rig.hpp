@@ -4,6 +4,7 @@
 #include <memory>
 #include <optional>
 
+#include "geometry/arrest/arrest.hpp"
 #include "geometry/clearance/clearance.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/loads/loads.hpp"
@@ -41,9 +42,12 @@ struct Rig {
   Layout layout;
   Frame frame;
   Stage<mainline::Inputs, mainline::MainLine> main_line;
+  Stage<arrest::Inputs, arrest::Approaches> approach;
   Stage<reeving::Inputs, reeving::Reeving> reeving;
+  Stage<arrest::Inputs, arrest::Arrest> arrest;
   Stage<loads::Inputs, loads::Loads> loads;
   Stage<clearance::Inputs, clearance::Clearances> clearance;
+  bool arrest_held = false;  ///< the arrest is that of the design this rig was moved from
   std::vector<Item> lines;   ///< what each line of the reeving is: a [[line]] or a [[support_line]]
   std::vector<Item> bodies;  ///< what each block of the reeving is: the [[block]]s, then the mounted [[sheave]]s
   std::vector<int> reeved;   ///< the reeving's sheaves as indices into layout.sheaves; -1: the wheel of a support line
@@ -52,9 +56,11 @@ struct Rig {
   std::vector<std::string> assumptions;  ///< what was estimated or taken for granted on the way, in words
 };
 
-/// Reuse the stages of `design` whose inputs are equal.
+/// Reuse the stages of `design` whose inputs are equal. hold_arrest: take its arrest although the reeving differs; the
+/// rig then says so.
 struct Near {
   const Rig* design = nullptr;
+  bool hold_arrest = false;
 };
 
 /// Runs every stage. A stage that cannot be solved says why, and so do the stages after it.

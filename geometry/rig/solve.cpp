@@ -43,6 +43,25 @@ void note(const Layout& layout, const Courses& courses, Rig& rig) {
   rig.braking_line = courses.courses[static_cast<std::size_t>(courses.braking)].item.index;
 }
 
+/// As measured, also where riders are not known well enough for an arrest; else as computed.
+Solved<double> fastest_of(const Rig& rig) {
+  if (const arrest::Approaches* approaches = rig.approach.solved()) return approaches->fastest_m_per_s;
+  if (const auto& measured = rig.layout.riders.arrival_speed_m_per_s) return measured->value.high;
+  return tl::unexpected(after("the approach", rig.approach.result->error()));
+}
+
+void solve_arrest(Rig& rig, const mainline::MainLine& main_line, const Near& near, bool same_before, const Work& work) {
+  rig.arrest.inputs = rig.approach.inputs;
+  if (!rig.approach.solved()) return fail(rig.arrest, after("the approach", rig.approach.result->error()));
+  if (near.hold_arrest && near.design->arrest.solved()) {
+    rig.arrest = near.design->arrest;
+    rig.arrest_held = true;
+  } else if (!(same_before && reuse(rig.arrest, &near.design->arrest))) {
+    rig.arrest.result = keep(arrest::solve(*rig.arrest.inputs, *rig.approach.solved(), main_line, *rig.reeving.inputs,
+                                           *rig.reeving.solved(), work));
+  }
+}
+
 }  // namespace
 
 Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& work) {
@@ -59,23 +78,34 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
   }
   if (!rig.main_line.solved()) {
     const Unsolved why = after("the main line", rig.main_line.result->error());
+    fail(rig.approach, why);
     fail(rig.reeving, why);
+    fail(rig.arrest, why);
     fail(rig.loads, why);
     fail(rig.clearance, why);
     return rig;
   }
   const mainline::MainLine& main_line = *rig.main_line.solved();
+  const bool same_main_line = design && rig.main_line.result == design->main_line.result;
+
+  rig.approach.inputs = arrest_inputs(rig.layout, rig.frame, main_line, rig.assumptions);
+  if (!rig.approach.inputs)
+    fail(rig.approach, rig.approach.inputs.error());
+  else if (!(same_main_line && reuse(rig.approach, &design->approach)))
+    rig.approach.result = keep(arrest::solve_approaches(*rig.approach.inputs, main_line, work));
+  const auto fastest = fastest_of(rig);
 
   const auto courses = courses_of(rig.layout);
   const auto ratio = courses ? ratio_of(rig.layout, rig.frame, *courses) : tl::unexpected(courses.error());
   if (courses) note(rig.layout, *courses, rig);
-  if (ratio) {
-    rig.nominal_ratio = *ratio;
-    rig.reeving.inputs =
-        reeving_inputs(rig.layout, rig.frame, *courses, *ratio, main_line, resolution, rig.assumptions);
-  } else {
+  if (ratio) rig.nominal_ratio = *ratio;
+  if (!ratio)
     rig.reeving.inputs = tl::unexpected(ratio.error());
-  }
+  else if (!fastest)
+    rig.reeving.inputs = tl::unexpected(fastest.error());
+  else
+    rig.reeving.inputs =
+        reeving_inputs(rig.layout, rig.frame, *courses, *ratio, main_line, *fastest, resolution, rig.assumptions);
   if (!rig.reeving.inputs) {
     fail(rig.reeving, rig.reeving.inputs.error());
   } else if (!reuse(rig.reeving, design ? &design->reeving : nullptr)) {
@@ -83,16 +113,18 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
   }
   if (!rig.reeving.solved()) {
     const Unsolved why = after("the reeving", rig.reeving.result->error());
+    fail(rig.arrest, why);
     fail(rig.loads, why);
     fail(rig.clearance, why);
     return rig;
   }
+  const bool same_before = same_main_line && rig.reeving.result == design->reeving.result;
+
+  solve_arrest(rig, main_line, near, same_before, work);
 
   rig.loads.inputs = loads_inputs(rig.layout, rig.frame, *courses, *rig.main_line.inputs, main_line, rig.assumptions);
   if (rig.loads.inputs) add_standing(rig.layout, *rig.loads.inputs, rig.assumptions);
   note_strength_left(rig.layout, rig.assumptions);
-  const bool same_before =
-      design && rig.main_line.result == design->main_line.result && rig.reeving.result == design->reeving.result;
   if (!rig.loads.inputs)
     fail(rig.loads, rig.loads.inputs.error());
   else if (!(same_before && reuse(rig.loads, &design->loads)))
