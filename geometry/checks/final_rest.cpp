@@ -20,8 +20,10 @@ constexpr End ends[] = {
 };
 
 void judge(const Rig& rig, const End& end, std::vector<Finding>& out) {
-  Finding finding{.check = &final_rest, .subject = {Item::Kind::landing, 0}, .place = rig.layout.landing.place};
-  const std::optional<Real>& window = rig.layout.landing.*end.window;
+  Finding finding{.check = &final_rest, .subject = {Item::Kind::landing, 0}};
+  const auto& landing = rig.layout.landing;
+  const std::optional<Real> window = landing ? (*landing).*end.window : std::nullopt;
+  if (landing) finding.place = landing->place;
   const double rest_m = rig.layout.brake_trolley.rest_m;
   std::optional<Limit> limit;
   if (window) limit = Limit{*window, "pick-up window"}, finding.place = window->place;
