@@ -35,7 +35,7 @@ struct Inputs {
   double moving_mass_kg{};     ///< of the unit's rotor and drum, as felt at its line
   double extension_limit_m{};
   double static_N{};  ///< resistance of the empty brake trolley beside rolling
-  bool held_back = false;
+  bool held_back = false, coupled = false;
   double rest_m{}, travel_m{};
   std::optional<double> backup_m;  ///< where the backup brake engages
   std::optional<Curve> backup_N;   ///< its force over its compression, from 0

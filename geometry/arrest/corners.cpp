@@ -85,7 +85,8 @@ Bodies bodies_of(const Inputs& in, const Corner& corner, double air_kg_per_m3) {
           .rolling = end_of(in.rolling, corner.high_rolling),
           .drag_kg_per_m = air_kg_per_m3 / 2 * in.drag_area_m2,
           .wind_m_per_s = wind_of(in, corner.wind),
-          .held_back = in.held_back};
+          .held_back = in.held_back,
+          .coupled = in.coupled};
 }
 
 Unit unit_of(const Inputs& in, const Corner& corner) {

@@ -22,6 +22,7 @@ struct Bodies {
   double drag_kg_per_m{};    ///< half the air's density times drag area: drag over speed squared, of the rider
   double wind_m_per_s{};     ///< toward the landing
   bool held_back = false;    ///< a device keeps the brake trolley from rolling back
+  bool coupled = false;      ///< from contact on the trolleys do not part
 };
 
 /// The brake unit in one of its conditions.

@@ -90,7 +90,7 @@ FinalRest settle(const Track& track, const Bodies& bodies, const Unit& unit, dou
   if (!backward(stopped_m)) return {How::holds, stopped_m, stopped_m};
   if (bodies.held_back) {
     const auto rolls = [&](double x) { return at.rider_N(x, -1) < 0; };
-    if (!rolls(stopped_m)) return {How::held_back, stopped_m, stopped_m};
+    if (bodies.coupled || !rolls(stopped_m)) return {How::held_back, stopped_m, stopped_m};
     const double near_m = first_still(stopped_m, 0, rolls);
     return {How::rolled_back, first_still(near_m, 0, [&](double x) { return !(at.rider_N(x, 1) > 0); }), near_m};
   }

@@ -43,6 +43,7 @@ struct UnplacedTrolley {
   Real mass_kg;
   Real static_resistance_N;  ///< to be overcome before it rolls on the level, besides the rolling resistance
   std::optional<Given<bool>> held_back;  ///< a device keeps it from rolling back until it is released
+  std::optional<Given<bool>> couples;    ///< the rider trolley stays with it from contact on
   Place place{};
 };
 

@@ -188,6 +188,11 @@ inline constexpr Field<UnplacedTrolley> unplaced_trolley_fields[] = {
       .need = Need::optional,
       .examples = {"true"}},
      &UnplacedTrolley::held_back},
+    {{.name = "couples",
+      .says = "whether a catch takes hold of the rider trolley at contact, so that the two do not part again",
+      .need = Need::optional,
+      .examples = {"true"}},
+     &UnplacedTrolley::couples},
 };
 template <>
 inline constexpr std::span<const Field<UnplacedTrolley>> fields_of<UnplacedTrolley> = unplaced_trolley_fields;

@@ -64,6 +64,7 @@ Solved<arrest::Inputs> arrest_inputs(const Layout& layout, const Frame& frame, c
   in.extension_limit_m = unit.extension_limit_m;
   in.static_N = layout.brake_trolley.static_resistance_N;
   in.held_back = layout.brake_trolley.held_back && layout.brake_trolley.held_back->value;
+  in.coupled = layout.brake_trolley.couples && layout.brake_trolley.couples->value;
   in.rest_m = layout.brake_trolley.rest_m - frame.chainage_of_origin_m;
   in.travel_m = layout.brake_trolley.travel_m;
   if (const auto& backup = layout.backup_brake) {

@@ -151,6 +151,7 @@ TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
                           "moving_mass",
                           "static_resistance",
                           "held_back",
+                          "couples",
                           "stop_reserve",
                           "swing",
                           "rider_load_raw",
