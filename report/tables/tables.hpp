@@ -94,6 +94,16 @@ Table clearances(const Dossier&, const Style&);
 Table named_instants(const Dossier&, const Style&);
 /// Which pairs were left out, wholly or in part, and why.
 Table exclusions(const Dossier&, const Style&);
+/// Riders on their way to the brake trolley, by speed and weather.
+Table arrivals(const Dossier&, const Style&);
+/// Every corner of the arrest: a wide table, for a screen in parts.
+Table corners(const Dossier&);
+/// The worst of every result of the arrest, its limit and the corner it comes from.
+Table governing(const Dossier&, const Style&);
+/// The empty trolley's way back to its mark, by state of the main line.
+Table resets(const Dossier&, const Style&);
+/// The backup brake alone, and how far from its mark the trolley may be when the next rider is sent.
+Table dispatch(const Dossier&, const Style&);
 Table limits(const Dossier&);
 Table assumptions(const Dossier&);
 
