@@ -28,6 +28,13 @@ struct SetoutOptions {
 /// What the rig is set out by. Returns the same as draw.
 int setout(const JudgeOptions&, const SetoutOptions&);
 
+struct ArrestOptions {
+  std::string format;  ///< "text", "json"; empty: what the output's name ends in, else text
+  std::string output;  ///< empty: standard output
+};
+/// How riders stop, and the way back to ready. Returns the same as check.
+int arrest(const JudgeOptions&, const ArrestOptions&);
+
 /// A starting layout to standard output, or to a file that does not exist yet.
 int new_layout(const std::string& output);
 

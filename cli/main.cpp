@@ -80,6 +80,7 @@ int run(int argc, char** argv) {
       "  fairlead draw site.toml -o site.pdf            the drawing\n"
       "  fairlead compare issued.toml site.toml         what changed, and what that does\n"
       "  fairlead setout site.toml                      points, levels, lengths and tensions for the crew\n"
+      "  fairlead arrest site.toml                      how every rider stops, and the way back\n"
       "  fairlead explain fleet-angle                   what a check judges\n"
       "  fairlead explain sheave.axle                   what a key means\n"
       "\n"
@@ -89,6 +90,7 @@ int run(int argc, char** argv) {
   JudgeOptions judged;
   DrawOptions drawn;
   SetoutOptions set_out;
+  ArrestOptions arrested;
   std::string format = "text", output, name, now;
 
   CLI::App& check_command = *app.add_subcommand("check", "judge a layout and print the findings");
@@ -120,6 +122,15 @@ int run(int argc, char** argv) {
   setout_command.add_flag("--windows", set_out.windows, "find how far each mark may be off by itself, and all at once");
   add_paper_options(setout_command, set_out.paper);
 
+  CLI::App& arrest_command =
+      *app.add_subcommand("arrest", "how riders stop in every corner of riders and weather, and the way back");
+  add_judge_options(arrest_command, judged);
+  arrest_command.add_option("--format", arrested.format, "text or json (default: what FILE ends in, else text)")
+      ->check(CLI::IsMember({"text", "json"}));
+  arrest_command
+      .add_option("-o,--output", arrested.output, "the file to write: .txt or .json (default: standard output)")
+      ->type_name("FILE");
+
   CLI::App& compare_command = *app.add_subcommand("compare", "what changed between two revisions of a layout");
   compare_command.add_option("OLD", judged.layout, "the layout file as it was")->required();
   compare_command.add_option("NEW", now, "the layout file as it is now")->required();
@@ -145,6 +156,7 @@ int run(int argc, char** argv) {
   if (draw_command.parsed()) return draw(judged, drawn);
   if (compare_command.parsed()) return compare(judged, now, format);
   if (setout_command.parsed()) return setout(judged, set_out);
+  if (arrest_command.parsed()) return arrest(judged, arrested);
   if (new_command.parsed()) return new_layout(output);
   return explain(name);
 }

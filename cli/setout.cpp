@@ -1,7 +1,7 @@
-#include <array>
 #include <optional>
 
 #include "cli/commands.hpp"
+#include "cli/output.hpp"
 #include "geometry/quantity/units.hpp"
 #include "report/formats/points_csv.hpp"
 #include "report/formats/text.hpp"
@@ -9,26 +9,6 @@
 
 namespace fairlead::cli {
 namespace {
-
-/// The format a file's name asks for; empty where it asks for none.
-std::string format_by(const std::string& file) {
-  constexpr std::array<std::array<const char*, 2>, 4> endings{
-      {{".pdf", "pdf"}, {".csv", "csv"}, {".json", "json"}, {".txt", "text"}}};
-  for (const auto& [ending, format] : endings)
-    if (file.ends_with(ending)) return format;
-  return {};
-}
-
-std::string format_of(const SetoutOptions& setout) {
-  if (setout.output.empty()) return setout.format.empty() ? "text" : setout.format;
-  std::string format = format_by(setout.output);
-  if (format.empty())
-    throw Unusable{"error: -o " + setout.output + ": end the file's name in .pdf, .csv, .json or .txt\n"};
-  if (!setout.format.empty() && setout.format != format)
-    throw Unusable{"error: -o " + setout.output + ": --format " + setout.format +
-                   " is another format: leave --format out\n"};
-  return format;
-}
 
 /// Which of several words was written; nothing where none was.
 template <class Value>
@@ -75,7 +55,7 @@ std::string csv_of(const Dossier& dossier, const PointsFormat& format) {
 }  // namespace
 
 int setout(const JudgeOptions& options, const SetoutOptions& setout) {
-  const std::string format = format_of(setout);
+  const std::string format = format_of(setout.format, setout.output, {"pdf", "csv", "json", "text"});
   const auto points = points_format_of(setout, format == "csv");
   const double tape_m = tape_of(setout.tape);
   std::optional<drawing::Font> font;

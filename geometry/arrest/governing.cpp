@@ -28,7 +28,6 @@ Governing governing_of(const std::vector<CornerResult>& corners) {
   g.swing_forward = of_motion([](const Motion& m) { return m.swing_forward_rad.value; });
   g.swing_back = of_motion([](const Motion& m) { return m.swing_back_rad.value; });
   g.unit_tension = of_motion([](const Motion& m) { return m.unit_tension_N.value; });
-  g.energy_residual = of_motion([](const Motion& m) { return m.energy_residual; });
   g.arrival_speed = worst([](const CornerResult& c) { return c.arrival_speed_m_per_s; });
   g.earliest_rest = worst([](const CornerResult& c) { return c.rest ? -c.rest->earliest_m : -INFINITY; });
   g.latest_rest = worst([](const CornerResult& c) { return c.rest ? c.rest->latest_m : -INFINITY; });

@@ -29,17 +29,27 @@ int widest_word(std::string_view text) {
   return widest;
 }
 
+/// Of a column: with its words unbroken, and as narrow as they let it be.
+struct Widths {
+  int whole{}, least{};
+};
+Widths widths_of(const Shown& table, std::size_t column) {
+  const int heading = widest_word(table.headings[column]);
+  Widths widths{heading, heading};
+  for (const auto& row : table.rows) {
+    widths.whole = std::max(widths.whole, width_of(row[column]));
+    widths.least = std::max(widths.least, table.numeric[column] ? width_of(row[column]) : widest_word(row[column]));
+  }
+  return widths;
+}
+
 /// Numbers are never broken; columns of words give way, the widest first, until the table fits or no word would.
 std::vector<int> widths_of(const Shown& table) {
   std::vector<int> widths, least;
   for (std::size_t column = 0; column < table.headings.size(); ++column) {
-    int whole = widest_word(table.headings[column]), narrow = whole;
-    for (const auto& row : table.rows) {
-      whole = std::max(whole, width_of(row[column]));
-      narrow = std::max(narrow, table.numeric[column] ? width_of(row[column]) : widest_word(row[column]));
-    }
-    widths.push_back(whole);
-    least.push_back(narrow);
+    const Widths of = widths_of(table, column);
+    widths.push_back(of.whole);
+    least.push_back(of.least);
   }
   const int room = words::page_columns - gap * (static_cast<int>(widths.size()) - 1);
   for (int excess = std::accumulate(widths.begin(), widths.end(), 0) - room; excess > 0; --excess) {
@@ -77,20 +87,68 @@ std::string row_text(const Shown& table, const std::vector<std::string>& row, co
   return text;
 }
 
+std::string rows_text(const Shown& table) {
+  if (table.rows.empty()) return "";
+  const std::vector<int> widths = widths_of(table);
+  std::string text = row_text(table, table.headings, widths, true);
+  const int width = std::accumulate(widths.begin(), widths.end(), gap * (static_cast<int>(widths.size()) - 1));
+  text += std::string(static_cast<std::size_t>(width), '-') + '\n';
+  for (const auto& row : table.rows) text += row_text(table, row, widths, false);
+  return text;
+}
+
+std::string notes_text(const Shown& table) {
+  std::string text;
+  for (const std::string& note : table.notes) text += words::wrapped("  ", note);
+  return text;
+}
+
+/// Some of a table's columns.
+Shown picked(const Shown& table, const std::vector<std::size_t>& columns) {
+  Shown part{table.title, {}, std::vector<std::vector<std::string>>(table.rows.size()), {}, {}};
+  for (const std::size_t column : columns) {
+    part.headings.push_back(table.headings[column]);
+    part.numeric.push_back(table.numeric[column]);
+    for (std::size_t row = 0; row < table.rows.size(); ++row) part.rows[row].push_back(table.rows[row][column]);
+  }
+  return part;
+}
+
+/// Which columns stand beside one another.
+std::vector<std::vector<std::size_t>> parts_of(const Shown& table) {
+  constexpr int enough = 24;  // for words that may be broken
+  const auto width = [&](std::size_t column) {
+    const Widths of = widths_of(table, column);
+    return gap + std::max(of.least, std::min(of.whole, enough));
+  };
+  std::vector<std::vector<std::size_t>> parts{{0}};
+  int used = width(0) - gap;
+  for (std::size_t column = 1; column < table.headings.size(); ++column) {
+    if (parts.back().size() > 1 && used + width(column) > words::page_columns) {
+      parts.push_back({0});
+      used = width(0) - gap;
+    }
+    parts.back().push_back(column);
+    used += width(column);
+  }
+  return parts;
+}
+
 }  // namespace
 
 std::string write(const Table& table, const Style& style) {
   const Shown shown = tables::shown(table, style);
+  return shown.title + '\n' + rows_text(shown) + notes_text(shown);
+}
+
+std::string write_in_parts(const Table& table, const Style& style) {
+  const Shown shown = tables::shown(table, style);
   std::string text = shown.title + '\n';
   if (!shown.rows.empty()) {
-    const std::vector<int> widths = widths_of(shown);
-    text += row_text(shown, shown.headings, widths, true);
-    const int width = std::accumulate(widths.begin(), widths.end(), gap * (static_cast<int>(widths.size()) - 1));
-    text += std::string(static_cast<std::size_t>(width), '-') + '\n';
-    for (const auto& row : shown.rows) text += row_text(shown, row, widths, false);
+    const auto parts = parts_of(shown);
+    for (std::size_t i = 0; i < parts.size(); ++i) text += (i > 0 ? "\n" : "") + rows_text(picked(shown, parts[i]));
   }
-  for (const std::string& note : shown.notes) text += words::wrapped("  ", note);
-  return text;
+  return text + notes_text(shown);
 }
 
 }  // namespace fairlead::text

@@ -24,32 +24,6 @@ std::string capitals(std::string_view word) {
   return out;
 }
 
-std::string findings_text(const Dossier& dossier, const Style& style) {
-  const Judged& judged = dossier.judged;
-  const Layout& layout = judged.rig.layout;
-  std::size_t widest = 0;
-  for (const Finding& finding : judged.findings) widest = std::max(widest, finding.check->name.size());
-  std::string text;
-  std::optional<words::Outcome> group;
-  words::ReasonsOnce reasons;
-  for (const std::size_t i : tables::worst_first(judged.findings)) {
-    const Finding finding = reasons.told(judged.findings[i]);
-    const words::Outcome outcome = words::outcome_of(finding);
-    if (group != outcome) text += '\n' + capitals(words::word_for(outcome)) + '\n';
-    group = outcome;
-    text += wrapped(
-        fmt::format("  {:{}}  ", finding.check->name, widest),
-        fmt::format("{} [{}]", words::sentence(layout, finding, style), words::place_of(layout, finding.place)));
-    const std::string further(widest + 4, ' ');
-    if (finding.waiver >= 0 && outcome == words::Outcome::waived)
-      text +=
-          wrapped(further, "Waived " + words::terms_of(layout.waivers.at(static_cast<std::size_t>(finding.waiver))));
-    if (const std::string help = words::remedy(layout, finding, style); !help.empty())
-      text += wrapped(further, "What would help: " + help);
-  }
-  return text;
-}
-
 /// Checks that met nothing to judge: silence would read as a pass.
 std::string without_subject(const Judged& judged) {
   std::string names;
@@ -127,6 +101,9 @@ std::string tables_text(const Dossier& dossier, const Style& style) {
                              tables::stretch(dossier, style),
                              tables::rest_positions(dossier),
                              tables::legs(dossier, style),
+                             tables::governing(dossier, style),
+                             tables::dispatch(dossier, style),
+                             tables::resets(dossier, style),
                              in_short(tables::clearances(dossier, style)),
                              in_short(tables::named_instants(dossier, style))})
     if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);
@@ -145,6 +122,30 @@ std::string whose(const Layout& layout) {
   return text + fmt::format("fairlead {}\n", words::program_version());
 }
 
+std::string findings_text(const Layout& layout, const std::vector<Finding>& findings, const Style& style) {
+  std::size_t widest = 0;
+  for (const Finding& finding : findings) widest = std::max(widest, finding.check->name.size());
+  std::string text;
+  std::optional<words::Outcome> group;
+  words::ReasonsOnce reasons;
+  for (const std::size_t i : tables::worst_first(findings)) {
+    const Finding finding = reasons.told(findings[i]);
+    const words::Outcome outcome = words::outcome_of(finding);
+    if (group != outcome) text += '\n' + capitals(words::word_for(outcome)) + '\n';
+    group = outcome;
+    text += wrapped(
+        fmt::format("  {:{}}  ", finding.check->name, widest),
+        fmt::format("{} [{}]", words::sentence(layout, finding, style), words::place_of(layout, finding.place)));
+    const std::string further(widest + 4, ' ');
+    if (finding.waiver >= 0 && outcome == words::Outcome::waived)
+      text +=
+          wrapped(further, "Waived " + words::terms_of(layout.waivers.at(static_cast<std::size_t>(finding.waiver))));
+    if (const std::string help = words::remedy(layout, finding, style); !help.empty())
+      text += wrapped(further, "What would help: " + help);
+  }
+  return text;
+}
+
 std::string list_text(std::string_view title, std::span<const std::string_view> sentences) {
   std::string text = fmt::format("\n{}\n", title);
   for (const std::string_view sentence : sentences) text += wrapped("  - ", sentence);
@@ -160,7 +161,7 @@ std::string assumptions_text(const Dossier& dossier) {
 std::string write(const Dossier& dossier, const Style& style) {
   const Judged& judged = dossier.judged;
   std::string text = words::headline(judged) + "\n\n" + whose(judged.rig.layout);
-  text += findings_text(dossier, style);
+  text += findings_text(judged.rig.layout, judged.findings, style);
   text += without_subject(judged);
   text += waivers_text(judged);
   text += tables_text(dossier, style);

@@ -24,7 +24,15 @@ std::string write(const Changes&, const Style&);
 /// granted, and the cautions. The dossier has its setting out.
 std::string write_setting_out(const Dossier&, const Style&);
 
+/// The whole output of `fairlead arrest`: the same verdict first, then the findings of how riders stop and of the way
+/// back, and every table of the arrest.
+std::string write_arrest(const Dossier&, const Style&);
+
 /// One table with its title and notes. Columns of words are narrowed and wrapped where the page is not wide enough.
 std::string write(const Table&, const Style&);
+
+/// The same of a table that is too wide for a page: beside one another only as many columns as fit with their words
+/// unbroken, the rest below, every part led by the first column.
+std::string write_in_parts(const Table&, const Style&);
 
 }  // namespace fairlead::text

@@ -118,7 +118,9 @@ std::string write(const Dossier& dossier) {
     write_findings(out, judged);
     write_frame(out, rig.frame);
     write_main_line(out, rig);
+    write_approach(out, rig);
     write_reeving(out, rig);
+    write_arrest(out, rig);
     write_loads(out, rig);
     write_clearance(out, rig);
     out.objects("lines", tables::all_lines(rig.layout), [&](Item line) { write_line(out, rig, line); });

@@ -7,11 +7,6 @@ namespace {
 using mainline::Inputs;
 using mainline::Path;
 
-void write_span(Writer& out, std::string_view key, const mainline::Span& span) {
-  const double ends[] = {span.low, span.high};
-  out.column(key, ends, [](double end) { return end; });
-}
-
 std::string_view word_for(mainline::MeasuredAt at) {
   switch (at) {
     case mainline::MeasuredAt::start:
@@ -84,6 +79,11 @@ void write_path(Writer& out, const mainline::StatePath& path) {
 }
 
 }  // namespace
+
+void write_span(Writer& out, std::string_view key, const mainline::Span& span) {
+  const double ends[] = {span.low, span.high};
+  out.column(key, ends, [](double end) { return end; });
+}
 
 void write_cable(Writer& out, std::string_view key, const mainline::Cable& cable) {
   out.object(key, [&] {

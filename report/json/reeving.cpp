@@ -7,14 +7,6 @@
 namespace fairlead::json {
 namespace {
 
-void write_curve(Writer& out, std::string_view key, std::string_view x_key, std::string_view y_key,
-                 const Curve& curve) {
-  out.object(key, [&] {
-    out.column(x_key, curve.points(), [](const CurvePoint& p) { return p.x; });
-    out.column(y_key, curve.points(), [](const CurvePoint& p) { return p.y; });
-  });
-}
-
 void write_unit(Writer& out, const reeving::BrakeUnit& unit) {
   out.object("unit", [&] {
     write_curve(out, "retraction", "extension_m", "tension_N", unit.retraction_N);
@@ -143,6 +135,14 @@ void write_inputs(Writer& out, const Rig& rig) {
 }
 
 }  // namespace
+
+void write_curve(Writer& out, std::string_view key, std::string_view x_key, std::string_view y_key,
+                 const Curve& curve) {
+  out.object(key, [&] {
+    out.column(x_key, curve.points(), [](const CurvePoint& p) { return p.x; });
+    out.column(y_key, curve.points(), [](const CurvePoint& p) { return p.y; });
+  });
+}
 
 void write_state(Writer& out, std::string_view key, const reeving::State& state) {
   out.object(key, [&] {

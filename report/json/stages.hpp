@@ -8,7 +8,10 @@ namespace fairlead::json {
 
 void write_findings(Writer&, const Judged&);
 void write_main_line(Writer&, const Rig&);
+/// Riders on their way to the brake trolley; how they stop, and the way back.
+void write_approach(Writer&, const Rig&);
 void write_reeving(Writer&, const Rig&);
+void write_arrest(Writer&, const Rig&);
 void write_sweeps(Writer&, const Rig&);
 void write_loads(Writer&, const Rig&);
 void write_clearance(Writer&, const Rig&);
@@ -33,6 +36,12 @@ std::optional<double> plain(const std::optional<Real>&);
 void write_cable(Writer&, std::string_view key, const mainline::Cable&);
 
 void write_state(Writer&, std::string_view key, const reeving::State&);
+
+/// [low, high]
+void write_span(Writer&, std::string_view key, const mainline::Span&);
+
+/// Its points as two columns.
+void write_curve(Writer&, std::string_view key, std::string_view x_key, std::string_view y_key, const Curve&);
 
 /// {"value", "bound", "pose"}: the unit is in the key.
 void write_members(Writer&, const Extreme&);

@@ -65,18 +65,17 @@ Table arrivals(const Dossier& dossier, const Style& style) {
   for (std::size_t row = 0; row < shown.size(); ++row) {
     const auto& computed = approaches->computed[shown[row]];
     std::vector<Cell> cells = columns.cells[row];
-    const Cell measured_cell = in.measured_speed_m_per_s
-                                   ? cell(approaches->speed_m_per_s[shown[row]], Dimension::speed)
-                                   : Cell{};
+    const Cell measured_cell =
+        in.measured_speed_m_per_s ? cell(approaches->speed_m_per_s[shown[row]], Dimension::speed) : Cell{};
     if (computed) {
-      cells.insert(cells.end(),
-                   {computed->stalled_at_m ? Cell{} : cell(computed->arrival_speed_m_per_s, Dimension::speed),
-                    measured_cell, cell(computed->time_s, Dimension::time),
-                    cell(computed->greatest_speed_m_per_s, Dimension::speed),
-                    cell(computed->speed_over_wave, Dimension::ratio), Cell{stalls(rig, *computed, style)}});
+      cells.insert(
+          cells.end(),
+          {computed->stalled_at_m ? Cell{} : cell(computed->arrival_speed_m_per_s, Dimension::speed), measured_cell,
+           cell(computed->time_s, Dimension::time), cell(computed->greatest_speed_m_per_s, Dimension::speed),
+           cell(computed->speed_over_wave, Dimension::ratio), Cell{stalls(rig, *computed, style)}});
     } else {
-      cells.insert(cells.end(), {Cell{}, measured_cell, Cell{}, Cell{}, Cell{},
-                                 Cell{"unsolved: " + computed.error().why}});
+      cells.insert(cells.end(),
+                   {Cell{}, measured_cell, Cell{}, Cell{}, Cell{}, Cell{"unsolved: " + computed.error().why}});
     }
     table.rows.push_back(std::move(cells));
   }

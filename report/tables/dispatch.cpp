@@ -31,25 +31,23 @@ void add_dispatch(const Rig& rig, const arrest::NotReset& not_reset, const Style
   const std::string step = words::shown(arrest::dispatch_step_m, Dimension::length, style);
   const bool holds = std::isfinite(not_reset.farthest_m);
   const std::string failing = numbered_corner(rig, not_reset.first_failing);
-  table.rows.push_back(
-      {"trolley from its mark at dispatch, at most",
-       holds ? cell(not_reset.farthest_m, Dimension::length) : Cell{"not even at its mark"},
-       not_reset.first_failing < 0 ? Cell{"none to the end of the travel"}
-                                   : Cell{holds ? fmt::format("{} on fails {}", step, failing) : failing}});
-  table.notes.push_back(
-      fmt::format("At dispatch: the brake trolley left downstream of its mark, as far as every corner still stops within "
-                  "travel and extension, the lanyard tight, in steps of {}. Send nobody before it is back at its mark.",
-                  step));
+  table.rows.push_back({"trolley from its mark at dispatch, at most",
+                        holds ? cell(not_reset.farthest_m, Dimension::length) : Cell{"not even at its mark"},
+                        not_reset.first_failing < 0
+                            ? Cell{"none to the end of the travel"}
+                            : Cell{holds ? fmt::format("{} on fails {}", step, failing) : failing}});
+  table.notes.push_back(fmt::format(
+      "At dispatch: the brake trolley left downstream of its mark, as far as every corner still stops within "
+      "travel and extension, the lanyard tight, in steps of {}. Send nobody before it is back at its mark.",
+      step));
 }
 
 }  // namespace
 
 Table dispatch(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{"Backup brake alone, and a trolley not at its mark: predicted, untested",
-              {"result", "value", "corner"},
-              {},
-              {}};
+  Table table{
+      "Backup brake alone, and a trolley not at its mark: predicted, untested", {"result", "value", "corner"}, {}, {}};
   const arrest::Arrest* arrest = rig.arrest.solved();
   if (!arrest) return undetermined(std::move(table), rig.arrest.result->error());
   add_backup(rig, arrest->backup, table);

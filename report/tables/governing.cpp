@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "geometry/arrest/closing.hpp"
 #include "report/tables/corner_columns.hpp"
 #include "report/tables/parts.hpp"
 #include "report/words/numbers.hpp"
@@ -88,13 +89,13 @@ Table governing(const Dossier& dossier, const Style& style) {
            [&](const CornerResult& c) { return chainage_of_travel_m(rig, c.rest->earliest_m); });
   rows.add("latest final rest, chainage", g.latest_rest, Dimension::length, window(&Landing::latest_rest_m),
            [&](const CornerResult& c) { return chainage_of_travel_m(rig, c.rest->latest_m); });
-  table.notes = {fmt::format(
-      "Of {} corners. Peak tension lifts the track by {} at most against lines at rest.", arrest->corners.size(),
-      words::shown(arrest->lift_difference_m, Dimension::length, style))};
-  if (g.energy_residual >= 0)
-    table.notes.push_back(fmt::format(
-        "Energy closes to {:.2g} of that before contact in the worst of the corners solved.",
-        arrest->corners.at(static_cast<std::size_t>(g.energy_residual)).motion->energy_residual));
+  table.notes = {fmt::format("Of {} corners. Peak tension lifts the track by {} at most against lines at rest.",
+                             arrest->corners.size(),
+                             words::shown(arrest->lift_difference_m, Dimension::length, style))};
+  if (const int worst = arrest::worst_closing(arrest->corners); worst >= 0)
+    table.notes.push_back(
+        fmt::format("Energy closes to {:.2g} of that before contact in the worst of the corners solved.",
+                    arrest->corners.at(static_cast<std::size_t>(worst)).motion->energy_residual));
   if (rig.arrest_held) table.notes.emplace_back("Held: the arrest is that of the layout this one was moved from.");
   return table;
 }

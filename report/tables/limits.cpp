@@ -65,6 +65,16 @@ Table limits(const Dossier& dossier) {
   out.add("rider and hands to lines, block and redirect, at least", common.rider_line_clearance_m, Dimension::length);
   out.add("run left between block and sheaves, at least", common.block_run_m, Dimension::length);
   if (common.rest_shift_m) out.add("rest place either way of its mark", common.rest_shift_m, Dimension::length);
+  out.add("left before the backup brake, at least", common.stop_reserve_m, Dimension::length);
+  out.add("swing either way", common.swing_rad, Dimension::angle);
+  const bool load_limited = common.rider_load_raw || common.rider_load_held;
+  if (common.rider_load_raw) out.add("rider load, raw", common.rider_load_raw, Dimension::ratio);
+  if (common.rider_load_filtered || !load_limited)
+    out.add("rider load at 5 Hz", common.rider_load_filtered, Dimension::ratio);
+  if (common.rider_load_held) out.add("rider load held 0.2 s", common.rider_load_held, Dimension::ratio);
+  out.add("deceleration of the trolley at 5 Hz", common.trolley_deceleration_m_per_s2, Dimension::acceleration);
+  out.add("reserve of the trolley's way back, at least", common.reset_reserve_N, Dimension::force);
+  out.add("trolley back at its mark", common.return_speed_m_per_s, Dimension::speed);
   out.add("least reserve of extension", common.extension_reserve_m, Dimension::length);
   out.of_gear("extension", layout.brake_unit.extension_limit_m, Dimension::length);
   if (layout.brake_unit.line_speed_limit_m_per_s)

@@ -16,11 +16,11 @@ Cell stopping_ratio(double n, const Style& style) {
 
 Table resets(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{"Way back of the empty trolley: predicted, untested",
-              {"main line", "least reserve", "at travel", "comes back", "after", "at its mark with",
-               "ratio at which it stops"},
-              {},
-              {}};
+  Table table{
+      "Way back of the empty trolley: predicted, untested",
+      {"main line", "least reserve", "at travel", "comes back", "after", "at its mark with", "ratio at which it stops"},
+      {},
+      {}};
   const arrest::Arrest* arrest = rig.arrest.solved();
   if (!arrest) return undetermined(std::move(table), rig.arrest.result->error());
   for (const arrest::Reset& reset : arrest->resets)

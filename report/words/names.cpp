@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "geometry/checks/list.hpp"
 #include "geometry/layout/items.hpp"
 #include "geometry/layout/member_fields.hpp"
 
@@ -125,6 +126,13 @@ std::vector<const Check*> without_subject(std::span<const Finding> findings) {
     if (std::none_of(findings.begin(), findings.end(), [&](const Finding& f) { return f.check == check; }))
       without.push_back(check);
   return without;
+}
+
+std::span<const Check* const> arrest_checks() {
+  static constexpr const Check* checks[] = {
+      &rider_arrives, &rider_mass, &rider_stops,   &arrest_extension, &line_speed,  &rider_load,  &trolley_deceleration,
+      &swing,         &final_rest, &reset_reserve, &return_speed,     &model_range, &backup_alone};
+  return checks;
 }
 
 std::string terms_of(const Waiver& waiver) {

@@ -34,6 +34,9 @@ std::string_view word_for(Verdict);
 /// The checks that gave no finding, in their order.
 std::vector<const Check*> without_subject(std::span<const Finding>);
 
+/// The checks that `fairlead arrest` tells: of riders on their way, how they stop, and the way back to ready.
+std::span<const Check* const> arrest_checks();
+
 /// A waiver's terms: "by J. Doe until 2026-01-31: net in place".
 std::string terms_of(const Waiver&);
 

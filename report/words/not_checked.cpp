@@ -4,22 +4,21 @@ namespace fairlead::words {
 namespace {
 
 constexpr std::string_view list[] = {
-    "How riders stop: stopping travel, deceleration, swing, slack of the lanyard and what each rider feels. Riders "
-    "hang upright in every clearance.",
+    "Riders hang upright in every clearance, also where they swing as they stop.",
     "Loads at the instant of contact and of any other shock; the peak tension is the most the brake unit can pull.",
-    "Whether the backup brake alone stops the fastest, heaviest rider; what it pulls on its anchor where the layout "
-    "does not say.",
-    "Whether the brake trolley returns to its rest mark, how fast it returns, and how riders held back are retrieved.",
+    "The main line's own inertia and waves while riders roll and stop; wheels that lift off it as a rider "
+    "swings; riders who hit the redirect, a block or the landing; what comes after a lanyard has gone slack.",
+    "What the backup brake pulls on its anchor where the layout does not say.",
+    "How riders are retrieved who are held back, roll back or hang short of the brake trolley.",
     "Friction of sheaves for which the layout gives none, of wheels on support lines, and of swivels and eyes; how "
     "friction changes with the wrap on the way.",
     "A carrier on a support line that leans: it keeps its block's attitude. Swivelling and free sheaves against "
     "structures.",
     "Clearance from trees, terrain and scans; structures are the boxes, posts and planes of the layout.",
-    "Wind on riders, on blocks and along the lines; ice and storm on anything but the main lines. A side wind is "
-    "looked "
-    "at on lines at rest.",
+    "Wind on blocks and along the lines, and on riders but along the main line; ice and storm on anything but the main "
+    "lines. A side wind is looked at on lines at rest.",
     "Clearance from a parallel line and its riders, and from the main line behind its saddles.",
-    "Vibration and inertia of lines and blocks.",
+    "Vibration of lines and blocks; their inertia counts in the motion of the trolleys alone.",
     "What terminations, splices and sheaves take off the strength of lines where the layout gives no figure and none "
     "is "
     "published; the bending of main lines over saddles and under wheels.",
