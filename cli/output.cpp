@@ -5,13 +5,18 @@
 namespace fairlead::cli {
 namespace {
 
-std::string ending_of(std::string_view format) { return format == "text" ? ".txt" : "." + std::string(format); }
+std::string ending_of(std::string_view format) {
+  std::string ending = ".";
+  return ending.append(format == "text" ? "txt" : format);
+}
 
 /// ".pdf, .csv, .json or .txt"
 std::string endings_of(std::initializer_list<std::string_view> formats) {
   std::string text;
-  for (const std::string_view& format : formats)
-    text += (&format == formats.begin() ? "" : &format + 1 == formats.end() ? " or " : ", ") + ending_of(format);
+  for (const std::string_view& format : formats) {
+    if (&format != formats.begin()) text += &format + 1 == formats.end() ? " or " : ", ";
+    text += ending_of(format);
+  }
   return text;
 }
 

@@ -146,7 +146,10 @@ std::string write_in_parts(const Table& table, const Style& style) {
   std::string text = shown.title + '\n';
   if (!shown.rows.empty()) {
     const auto parts = parts_of(shown);
-    for (std::size_t i = 0; i < parts.size(); ++i) text += (i > 0 ? "\n" : "") + rows_text(picked(shown, parts[i]));
+    for (std::size_t i = 0; i < parts.size(); ++i) {
+      if (i > 0) text += '\n';
+      text += rows_text(picked(shown, parts[i]));
+    }
   }
   return text + notes_text(shown);
 }

@@ -2,7 +2,6 @@
 
 #include "geometry/arrest/names.hpp"
 #include "report/json/stages.hpp"
-#include "report/words/states.hpp"
 
 namespace fairlead::json {
 namespace {
@@ -16,7 +15,8 @@ using arrest::Inputs;
 using arrest::Motion;
 using arrest::Peak;
 
-std::string_view word_for(arrest::Wind wind) {
+/// Short, for programs: the words of a finding are longer.
+std::string_view code_of(arrest::Wind wind) {
   switch (wind) {
     case arrest::Wind::none:
       return "none";
@@ -28,7 +28,7 @@ std::string_view word_for(arrest::Wind wind) {
   return "unknown";
 }
 
-std::string_view word_for(arrest::Outcome outcome) {
+std::string_view code_of(arrest::Outcome outcome) {
   switch (outcome) {
     case arrest::Outcome::stops:
       return "stops";
@@ -44,7 +44,7 @@ std::string_view word_for(arrest::Outcome outcome) {
   return "unknown";
 }
 
-std::string_view word_for(arrest::FinalRest::How how) {
+std::string_view code_of(arrest::FinalRest::How how) {
   using How = arrest::FinalRest::How;
   switch (how) {
     case How::holds:
@@ -100,7 +100,7 @@ void write_corner(Writer& out, const Rig& rig, const Corner& corner) {
   out.count("path", corner.path);
   out.flag("heaviest", corner.heaviest);
   out.flag("fastest", corner.fastest);
-  out.text("wind", word_for(corner.wind));
+  out.text("wind", code_of(corner.wind));
   out.flag("high_rolling", corner.high_rolling);
   out.flag("strong_brake", corner.strong_brake);
 }
@@ -135,7 +135,7 @@ void write_motion(Writer& out, const Solved<Motion>& motion) {
     if (!motion) return;
     const auto number = [&](std::string_view key, double Motion::*member) { out.number(key, (*motion).*member); };
     const auto peak = [&](std::string_view key, Peak Motion::*member) { write_peak(out, key, (*motion).*member); };
-    out.text("outcome", word_for(motion->outcome));
+    out.text("outcome", code_of(motion->outcome));
     number("lean_rad", &Motion::lean_rad);
     number("speed_after_contact_m_per_s", &Motion::speed_after_contact_m_per_s);
     number("swing_rate_after_contact_rad_per_s", &Motion::swing_rate_after_contact_rad_per_s);
@@ -170,7 +170,7 @@ void write_motion(Writer& out, const Solved<Motion>& motion) {
 void write_rest(Writer& out, const std::optional<arrest::FinalRest>& rest) {
   if (!rest) return out.null("rest");
   out.object("rest", [&] {
-    out.text("how", word_for(rest->how));
+    out.text("how", code_of(rest->how));
     out.number("earliest_m", rest->earliest_m);
     out.number("latest_m", rest->latest_m);
   });

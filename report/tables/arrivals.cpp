@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/tables/corner_columns.hpp"
 #include "report/tables/parts.hpp"
 #include "report/words/numbers.hpp"
@@ -53,6 +55,8 @@ Table arrivals(const Dossier& dossier, const Style& style) {
     return table;
   }
   const std::vector<std::size_t> shown = arriving(*approaches);
+  const bool all_arrive = std::all_of(approaches->computed.begin(), approaches->computed.end(),
+                                      [](const auto& computed) { return computed && !computed->stalled_at_m; });
   std::vector<arrest::Corner> corners;
   for (const std::size_t i : shown) {
     corners.push_back(approaches->corners[i]);
@@ -60,8 +64,8 @@ Table arrivals(const Dossier& dossier, const Style& style) {
   }
   const CornerColumns columns = corner_columns(*rig.main_line.solved(), corners);
   table.headings = columns.headings;
-  table.headings.insert(table.headings.end(),
-                        {"computed", "measured", "after", "fastest on the way", "v/c", "where he stalls"});
+  table.headings.insert(table.headings.end(), {"computed", "measured", "after", "fastest on the way", "v/c"});
+  if (!all_arrive) table.headings.emplace_back("where he stalls");
   for (std::size_t row = 0; row < shown.size(); ++row) {
     const auto& computed = approaches->computed[shown[row]];
     std::vector<Cell> cells = columns.cells[row];
@@ -72,11 +76,11 @@ Table arrivals(const Dossier& dossier, const Style& style) {
           cells.end(),
           {computed->stalled_at_m ? Cell{} : cell(computed->arrival_speed_m_per_s, Dimension::speed), measured_cell,
            cell(computed->time_s, Dimension::time), cell(computed->greatest_speed_m_per_s, Dimension::speed),
-           cell(computed->speed_over_wave, Dimension::ratio), Cell{stalls(rig, *computed, style)}});
+           cell(computed->speed_over_wave, Dimension::ratio)});
     } else {
-      cells.insert(cells.end(),
-                   {Cell{}, measured_cell, Cell{}, Cell{}, Cell{}, Cell{"unsolved: " + computed.error().why}});
+      cells.insert(cells.end(), {Cell{}, measured_cell, Cell{}, Cell{}, Cell{}});
     }
+    if (!all_arrive) cells.emplace_back(computed ? stalls(rig, *computed, style) : "unsolved: " + computed.error().why);
     table.rows.push_back(std::move(cells));
   }
   table.notes = {fmt::format(

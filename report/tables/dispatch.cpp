@@ -14,11 +14,11 @@ void add_backup(const Rig& rig, const Solved<arrest::BackupAlone>& backup, Table
     table.notes.push_back("Backup brake alone: " + backup.error().why + ".");
     return;
   }
-  const std::string corner = numbered_corner(rig, backup->corner);
   const auto add = [&](const char* what, double si, Dimension dimension) {
-    table.rows.push_back({std::string(what), cell(si, dimension), corner});
+    table.rows.push_back({std::string(what), cell(si, dimension), {}});
   };
   add("backup brake alone: met at", backup->speed_m_per_s, Dimension::speed);
+  table.rows.back().back() = numbered_corner(rig, backup->corner);
   add("it gives by", backup->compression_m, Dimension::length);
   add("its greatest force", backup->force_N, Dimension::force);
   add("left at the end of its stroke", backup->residual_m_per_s, Dimension::speed);

@@ -1,4 +1,5 @@
 // The arrest as it is printed: every number of a table is its corner's own, and what is not known shows none.
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -185,6 +186,29 @@ TEST(ArrivalsTable, HasARowARiderAndWeatherAndAMeasuredSpeedBesideTheComputedOne
     EXPECT_EQ(number(cells[column(beside, "measured")]), words(cells[1]) == "fastest" ? 7.0 : 5.0);
 }
 
+TEST(ArrivalsTable, WhoStallsHasNoSpeedAndIsToldWhereHeHangs) {
+  Rig rig = demo().judged.rig;
+  arrest::Approaches approaches = *rig.approach.solved();
+  for (const std::size_t i : {2u, 3u}) {
+    approaches.computed[i]->arrival_speed_m_per_s = std::nan("");
+    approaches.computed[i]->stalled_at_m = 150;
+    approaches.computed[i]->hangs_at_m = 120;
+  }
+  approaches.computed[4] = approaches.computed[5] = unsolved("the wheels lift off");
+  rig.approach.result = std::make_shared<const Solved<arrest::Approaches>>(std::move(approaches));
+  const double origin_m = rig.frame.chainage_of_origin_m;
+  const Table table = tables::arrivals(dossier_of(std::move(rig)), si);
+  const std::size_t where = column(table, "where he stalls");
+  EXPECT_EQ(words(table.rows[0][where]), "");
+  EXPECT_EQ(words(table.rows[1][where]),
+            fmt::format("stalls at chainage {:.3f} m, hangs at {:.3f} m in the end", 150 + origin_m, 120 + origin_m));
+  EXPECT_TRUE(empty(table.rows[1][column(table, "computed")]));
+  EXPECT_EQ(words(table.rows[2][where]), "unsolved: the wheels lift off");
+  EXPECT_TRUE(empty(table.rows[2][column(table, "v/c")]));
+  const Table all = tables::arrivals(demo(), si);
+  EXPECT_EQ(std::count(all.headings.begin(), all.headings.end(), "where he stalls"), 0) << "nobody does";
+}
+
 TEST(ArrivalsTable, WithoutAPushOffTellsWhatWasMeasuredInstead) {
   Layout layout = shipped_layout("heron_gully.toml", {{"riders.arrival_speed", "['5 m/s', '7 m/s']"}});
   layout.approach.reset();
@@ -227,7 +251,8 @@ TEST(DispatchTable, TellsTheBackupBrakesWorstCornerAndHowFarTheTrolleyMayBeFromI
   EXPECT_EQ(number(row(table, "it gives by")[1]), 1.5);
   EXPECT_EQ(number(row(table, "its greatest force")[1]), 3000);
   EXPECT_EQ(number(row(table, "left at the end of its stroke")[1]), 0);
-  EXPECT_TRUE(words(row(table, "it gives by")[2]).starts_with("6: lightest rider, ")) << "corners count from 1";
+  EXPECT_TRUE(words(row(table, "backup brake alone: met at")[2]).starts_with("6: lightest rider, "))
+      << "corners count from 1";
   const auto& dispatch = row(table, "trolley from its mark at dispatch, at most");
   EXPECT_EQ(number(dispatch[1]), 2.25);
   EXPECT_TRUE(words(dispatch[2]).starts_with("250.0 mm on fails 8: lightest rider, ")) << words(dispatch[2]);
