@@ -122,12 +122,12 @@ TEST(CornersTable, ACornerThatIsNotSolvedSaysSoAndShowsNoNumber) {
 TEST(GoverningTable, NoCornerIsWorseThanTheOneThatGoverns) {
   const Table corners = tables::corners(demo()), governing = tables::governing(demo(), si);
   const auto worst = [&](const char* heading, bool greatest) {
-    double worst = greatest ? -INFINITY : INFINITY;
+    double found = greatest ? -INFINITY : INFINITY;
     for (const auto& row : corners.rows) {
       const Cell& cell = row[column(corners, heading)];
-      if (!empty(cell)) worst = greatest ? std::max(worst, number(cell)) : std::min(worst, number(cell));
+      if (!empty(cell)) found = greatest ? std::max(found, number(cell)) : std::min(found, number(cell));
     }
-    return worst;
+    return found;
   };
   struct Pair {
     const char *result, *heading;
@@ -255,7 +255,8 @@ TEST(DispatchTable, TellsTheBackupBrakesWorstCornerAndHowFarTheTrolleyMayBeFromI
       << "corners count from 1";
   const auto& dispatch = row(table, "trolley from its mark at dispatch, at most");
   EXPECT_EQ(number(dispatch[1]), 2.25);
-  EXPECT_TRUE(words(dispatch[2]).starts_with("250.0 mm on fails 8: lightest rider, ")) << words(dispatch[2]);
+  EXPECT_TRUE(words(dispatch[2]).starts_with("8: lightest rider, ")) << words(dispatch[2]);
+  EXPECT_TRUE(words(dispatch[2]).ends_with(" fails a step on")) << words(dispatch[2]);
 }
 
 TEST(DispatchTable, AnArrestThatDoesNotEvenHoldFromTheMarkIsNoDistance) {
