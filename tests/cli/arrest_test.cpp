@@ -57,8 +57,8 @@ TEST(ArrestCommand, OfALayoutThatGivesNoRollingResistanceSaysWhatIsMissingAndRet
   EXPECT_EQ(ran.status, 1) << ran.err;
   EXPECT_TRUE(ran.out.starts_with("NOT CLEARED: ")) << ran.out;
   EXPECT_NE(ran.out.find("\nWhat governs the arrest: predicted, untested\n"
-                         "  Undetermined: the approach is not solved: the layout does not give\n"
-                         "  riders.rolling_resistance\n"),
+                         "  Undetermined: the approach is not solved: the layout does not give "
+                         "riders.rolling_resistance\n"),
             std::string::npos)
       << ran.out;
   EXPECT_NE(ran.out.find("\nUNDETERMINED\n"), std::string::npos);
