@@ -87,6 +87,7 @@ void write_inputs(Writer& out, const Solved<Inputs>& inputs) {
     out.number("extension_limit_m", in.extension_limit_m);
     out.number("static_N", in.static_N);
     out.flag("held_back", in.held_back);
+    out.flag("coupled", in.coupled);
     out.number("rest_m", in.rest_m);
     out.number("travel_m", in.travel_m);
     out.number("backup_m", in.backup_m);

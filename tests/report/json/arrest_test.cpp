@@ -80,6 +80,8 @@ TEST(JsonApproach, OfItsInputs) {
   EXPECT_TRUE(fairlead::same(json["brake_trolley_kg"], in.brake_trolley_kg));
   EXPECT_TRUE(fairlead::same(json["hanging_m"], in.hanging_m));
   EXPECT_TRUE(fairlead::same(json["extension_limit_m"], in.extension_limit_m));
+  EXPECT_EQ(json["held_back"], in.held_back);
+  EXPECT_EQ(json["coupled"], in.coupled);
   EXPECT_TRUE(same(json["start_m"], in.start_m));
   EXPECT_TRUE(same(json["backup_m"], in.backup_m));
   EXPECT_TRUE(same(json["backup_stroke_m"], in.backup_stroke_m));
