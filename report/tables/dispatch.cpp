@@ -34,7 +34,7 @@ void add_dispatch(const Rig& rig, const arrest::NotReset& not_reset, const Style
   table.rows.push_back({"trolley from its mark at dispatch, at most",
                         holds ? cell(not_reset.farthest_m, Dimension::length) : Cell{"not even at its mark"},
                         not_reset.first_failing < 0 ? Cell{"none to the end of the travel"}
-                                                    : Cell{failing + (holds ? " fails a step on" : " fails")}});
+                                                    : Cell{failing + (holds ? " (fails a step on)" : " (fails)")}});
   table.notes.push_back(fmt::format(
       "At dispatch: the brake trolley left downstream of its mark, as far as every corner still stops within "
       "travel and extension, the lanyard tight, in steps of {}. Send nobody before it is back at its mark.",

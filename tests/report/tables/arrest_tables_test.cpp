@@ -256,7 +256,7 @@ TEST(DispatchTable, TellsTheBackupBrakesWorstCornerAndHowFarTheTrolleyMayBeFromI
   const auto& dispatch = row(table, "trolley from its mark at dispatch, at most");
   EXPECT_EQ(number(dispatch[1]), 2.25);
   EXPECT_TRUE(words(dispatch[2]).starts_with("8: lightest rider, ")) << words(dispatch[2]);
-  EXPECT_TRUE(words(dispatch[2]).ends_with(" fails a step on")) << words(dispatch[2]);
+  EXPECT_TRUE(words(dispatch[2]).ends_with(" (fails a step on)")) << words(dispatch[2]);
 }
 
 TEST(DispatchTable, AnArrestThatDoesNotEvenHoldFromTheMarkIsNoDistance) {
