@@ -87,6 +87,7 @@ struct Label {
   double angle_rad{};
   std::string text;
   Layer layer{};
+  bool pale = false;  ///< in light grey behind what is drawn over it
 };
 
 /// Site to paper. Everything drawn to scale went through one, so tests and other formats can measure through it.

@@ -92,7 +92,7 @@ namespace {
 void lettering_faults(const std::vector<const Label*>& labels, const Font& font, std::vector<std::string>& out) {
   for (std::size_t i = 0; i < labels.size(); ++i)
     for (std::size_t j = i + 1; j < labels.size(); ++j)
-      if (overlap(text_quad(*labels[i], font), text_quad(*labels[j], font)))
+      if (!labels[i]->pale && !labels[j]->pale && overlap(text_quad(*labels[i], font), text_quad(*labels[j], font)))
         out.push_back(fmt::format("\"{}\" overlaps \"{}\"", labels[i]->text, labels[j]->text));
 }
 
@@ -118,7 +118,7 @@ std::vector<std::string> faults(const Drawing& drawing, const Font& font, const 
     const Quad text = text_quad(*label, font);
     if (!frame.contains(bounds(text))) out.push_back(fmt::format("\"{}\" leaves the frame", label->text));
     for (const Stroke* stroke : strokes)
-      if (stroke->pen.width_mm > 0 && runs_through(*stroke, text)) {
+      if (!label->pale && stroke->pen.width_mm > 0 && runs_through(*stroke, text)) {
         const Box b = bounds(stroke->path);
         out.push_back(fmt::format("a line of {} at ({:.1f}, {:.1f}) runs through \"{}\"", layer_name(stroke->pen.layer),
                                   b.left, b.bottom, label->text));

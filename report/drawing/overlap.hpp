@@ -27,7 +27,8 @@ bool crosses(const Quad&, Paper from, Paper to);
 bool meet(Paper a, Paper b, Paper c, Paper d);
 
 /// Everything wrong with a drawing's lettering, one line each: pairs of labels that overlap, labels and strokes that
-/// leave the frame, labels a line runs through. Empty is what a sheet must be.
+/// leave the frame, labels a line runs through. Pale ones lie
+/// behind everything, so for them only leaving the frame counts. Empty is what a sheet must be.
 std::vector<std::string> faults(const Drawing&, const Font&, const Box& frame);
 
 }  // namespace fairlead::drawing

@@ -32,31 +32,41 @@ std::vector<double> ticks(const PlotAxis& axis, double length_mm, double least_m
   return all;
 }
 
+/// With the longer minus.
+std::string figure(double t) { return t < 0 ? fmt::format("\u2212{:.6g}", -t) : fmt::format("{:.6g}", t); }
+
 }  // namespace
+
+Box plot_area(const Box& box) {
+  return {box.left + figures_mm + names_mm, box.bottom + figures_mm, box.right - 2, box.top - names_mm};
+}
+
+Paper plotted(const Box& box, const PlotAxis& x, const PlotAxis& y, Paper values) {
+  const Box area = plot_area(box);
+  return {area.left + (values.x_mm - x.low) / (x.high - x.low) * area.width(),
+          area.bottom + (values.y_mm - y.low) / (y.high - y.low) * area.height()};
+}
 
 void plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
           const std::vector<PlotCurve>& curves) {
-  const Box area{box.left + figures_mm + names_mm, box.bottom + figures_mm, box.right - 2, box.top - names_mm};
-  const auto x_of = [&](double v) { return area.left + (v - x.low) / (x.high - x.low) * area.width(); };
-  const auto y_of = [&](double v) { return area.bottom + (v - y.low) / (y.high - y.low) * area.height(); };
+  const Box area = plot_area(box);
+  const auto at_values = [&](Paper v) { return plotted(box, x, y, v); };
   for (double t : ticks(x, area.width(), least_step_x_mm)) {
-    const double at = x_of(t * x.unit);
+    const double at = at_values({t * x.unit, y.low}).x_mm;
     canvas.line({{at, area.bottom}, {at, area.top}}, rule);
-    canvas.text({at, area.bottom - 1.2 - small_cap_mm}, fmt::format("{:.6g}", t), small_cap_mm, Layer::grid,
-                Align::centre);
+    canvas.text({at, area.bottom - 1.2 - small_cap_mm}, figure(t), small_cap_mm, Layer::grid, Align::centre);
   }
   for (double t : ticks(y, area.height(), least_step_y_mm)) {
-    const double at = y_of(t * y.unit);
+    const double at = at_values({x.low, t * y.unit}).y_mm;
     canvas.line({{area.left, at}, {area.right, at}}, rule);
-    canvas.text({area.left - 1.2, at - small_cap_mm / 2}, fmt::format("{:.6g}", t), small_cap_mm, Layer::grid,
-                Align::right);
+    canvas.text({area.left - 1.2, at - small_cap_mm / 2}, figure(t), small_cap_mm, Layer::grid, Align::right);
   }
   canvas.text({area.centre().x_mm, box.bottom + 1}, x.name, small_cap_mm, Layer::grid, Align::centre);
   canvas.text({box.left + small_cap_mm + 1, area.centre().y_mm}, y.name, small_cap_mm, Layer::grid, Align::centre,
               std::numbers::pi / 2);
   for (const PlotCurve& curve : curves) {
     std::vector<Paper> path;
-    for (const Paper v : curve.values) path.push_back({x_of(v.x_mm), y_of(v.y_mm)});
+    for (const Paper v : curve.values) path.push_back(at_values(v));
     if (path.size() < 2) continue;
     for (auto& piece : clip(simplified(path), area)) canvas.line(std::move(piece), curve.pen);
   }
@@ -64,6 +74,7 @@ void plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxi
   // Curves may lie on one another, so their names stand above with a sample of each.
   double left = area.left;
   for (const PlotCurve& curve : curves) {
+    if (curve.name.empty()) continue;
     constexpr double sample_mm = 10;
     const double y_mm = area.top + 1.6 + small_cap_mm / 2;
     canvas.line({{left, y_mm}, {left + sample_mm, y_mm}}, curve.pen);

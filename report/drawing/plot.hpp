@@ -11,7 +11,7 @@ struct PlotAxis {
   double low{}, high{};  ///< of the values, low < high
   double unit = 1;       ///< the figures are values divided by this
 };
-/// A curve by its points (x, y); the names of curves stand above the plot.
+/// A curve by its points (x, y); the names of curves stand above the plot, none for a nameless one.
 struct PlotCurve {
   std::vector<Paper> values;  ///< x and y in the axes' values, not millimetres
   std::string name;
@@ -19,6 +19,11 @@ struct PlotCurve {
 };
 /// Draws the curves into a box, axis names and figures included. The figures are round numbers.
 void plot(const Canvas&, const Box&, const PlotAxis& x, const PlotAxis& y, const std::vector<PlotCurve>&);
+
+/// What the curves take of such a box.
+Box plot_area(const Box&);
+/// Where a pair of values lies on paper.
+Paper plotted(const Box&, const PlotAxis& x, const PlotAxis& y, Paper values);
 
 /// The least of the series 1, 2, 5, 10 ... that is no less than a value > 0.
 double round_up(double value);

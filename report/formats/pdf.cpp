@@ -225,6 +225,8 @@ class Document {
     if (open) raw(page, "EMC\n");
   }
 
+  static constexpr HPDF_REAL pale_grey = 0.82F;  // seen from afar, and figures over it stay legible
+
   Colour ink(Layer layer) const { return grey_ ? grey_of(layer_colour(layer)) : layer_colour(layer); }
 
   void draw(HPDF_Page page, const Stroke& stroke) const {
@@ -262,12 +264,16 @@ class Document {
   }
 
   void draw(HPDF_Page page, const Label& label) const {
+    if (label.pale) HPDF_Page_SetRGBFill(page, pale_grey, pale_grey, pale_grey);
     HPDF_Page_BeginText(page);
     HPDF_Page_SetFontAndSize(page, font_, real(label.cap_mm / metrics_.cap_em()));
     const double c = std::cos(label.angle_rad), s = std::sin(label.angle_rad);
     HPDF_Page_SetTextMatrix(page, real(c), real(s), real(-s), real(c), real(label.at.x_mm), real(label.at.y_mm));
     HPDF_Page_ShowText(page, label.text.c_str());
     HPDF_Page_EndText(page);
+    if (!label.pale) return;
+    const Colour c_ink = ink(label.layer);
+    HPDF_Page_SetRGBFill(page, real(c_ink.red), real(c_ink.green), real(c_ink.blue));
   }
 
   std::unique_ptr<HPDF_Doc_Rec, void (*)(HPDF_Doc)> pdf_;

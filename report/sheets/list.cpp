@@ -9,8 +9,9 @@ namespace fairlead::sheets {
 
 namespace {
 
-constexpr const SheetKind* sheets[] = {&general_arrangement, &findings_sheet,  &reeving_sheet,   &setting_out_sheet,
-                                       &anchor_loads_sheet,  &schedules_sheet, &clearances_sheet};
+constexpr const SheetKind* sheets[] = {
+    &general_arrangement, &findings_sheet,   &reeving_sheet,      &setting_out_sheet,      &anchor_loads_sheet,
+    &schedules_sheet,     &clearances_sheet, &arrest_chart_sheet, &arrest_histories_sheet, &arrest_reset_sheet};
 
 }  // namespace
 

@@ -104,6 +104,10 @@ Table governing(const Dossier&, const Style&);
 Table resets(const Dossier&, const Style&);
 /// The backup brake alone, and how far from its mark the trolley may be when the next rider is sent.
 Table dispatch(const Dossier&, const Style&);
+/// Stopping travel of riders between lightest and heaviest; without rows before Dossier::arrest is there.
+Table braking_chart(const Dossier&, const Style&);
+/// The greatest values of one corner and when they are reached.
+Table arrest_peaks(const Rig&, int corner, const Style&);
 Table limits(const Dossier&);
 Table assumptions(const Dossier&);
 

@@ -1,0 +1,27 @@
+// What the plots of an arrest share: axes in the units of the style, and the words that no prediction goes without.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "report/drawing/plot.hpp"
+#include "report/sheets/sheet.hpp"
+
+namespace fairlead::sheets {
+
+/// "travel of the brake trolley, m": lengths, speeds, forces, angles, times and ratios. The same value at both ends
+/// gets room about it.
+drawing::PlotAxis axis_of(std::string name, Dimension, double low, double high, const Style&);
+
+/// A level across a plot, named beside it.
+struct PlotLimit {
+  std::string name;
+  double value{};
+};
+
+/// A plot with "PREDICTED, UNTESTED" behind its curves and its limits named at its right, `names_mm` of the box kept
+/// for them.
+void predicted_plot(const drawing::Canvas&, const drawing::Box&, const drawing::PlotAxis& x, const drawing::PlotAxis& y,
+                    std::vector<drawing::PlotCurve>, const std::vector<PlotLimit>&, double names_mm);
+
+}  // namespace fairlead::sheets
