@@ -3,12 +3,16 @@
 
 #include "geometry/studies/arrest_histories.hpp"
 #include "geometry/studies/braking_chart.hpp"
+#include "geometry/studies/calculation.hpp"
+#include "geometry/studies/reductions.hpp"
 
 namespace fairlead {
 
 struct ArrestFigures {
   Solved<BrakingChart> chart = unsolved("not solved");
   std::vector<ArrestHistory> histories;
+  Solved<Calculation> calculation = unsolved("not solved");
+  Solved<Reductions> reductions = unsolved("not solved");
 };
 
 ArrestFigures arrest_figures(const Rig&, const Work& = {});

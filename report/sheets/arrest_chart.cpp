@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "geometry/arrest/names.hpp"
+#include "geometry/studies/arrest_figures.hpp"
 #include "report/sheets/arrest_plots.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "geometry/checks/corners.hpp"
+#include "geometry/studies/arrest_figures.hpp"
 #include "report/sheets/arrest_plots.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
@@ -40,12 +41,12 @@ struct Panel {
 
 void limit_at(std::vector<PlotLimit>& limits, const char* name, const std::optional<Limit>& limit, Dimension dimension,
               const Style& style) {
-  if (limit) limits.push_back({name + (" " + words::shown(limit->at, dimension, style)), limit->at});
+  if (limit) limits.push_back({fmt::format("{} {}", name, words::shown(limit->at, dimension, style)), limit->at});
 }
 
 std::vector<Panel> panels_of(const Layout& layout, const Style& style) {
   const auto length = [&](const char* name, double m) {
-    return PlotLimit{name + (" " + words::shown(m, Dimension::length, style)), m};
+    return PlotLimit{fmt::format("{} {}", name, words::shown(m, Dimension::length, style)), m};
   };
   std::vector<PlotLimit> travel{length("end of planned travel", layout.brake_trolley.travel_m)}, speed, load, lean;
   if (layout.backup_brake)

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include "geometry/arrest/names.hpp"
+#include "geometry/studies/arrest_figures.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/numbers.hpp"
 

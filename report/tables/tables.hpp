@@ -108,6 +108,11 @@ Table dispatch(const Dossier&, const Style&);
 Table braking_chart(const Dossier&, const Style&);
 /// The greatest values of one corner and when they are reached.
 Table arrest_peaks(const Rig&, int corner, const Style&);
+/// What governs the arrest, step by step, and one anchor; without rows before Dossier::arrest is there.
+Table calculation(const Dossier&);
+Table anchor_calculation(const Dossier&, const Style&);
+/// Ratios and slopes beside each other; likewise.
+Table reductions(const Dossier&, const Style&);
 Table limits(const Dossier&);
 Table assumptions(const Dossier&);
 

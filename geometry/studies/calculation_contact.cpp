@@ -1,0 +1,161 @@
+#include <cmath>
+#include <numbers>
+#include <variant>
+
+#include "geometry/quantity/dimension.hpp"
+#include "geometry/studies/calculation_parts.hpp"
+
+namespace fairlead::calculating {
+namespace {
+
+constexpr double per_degree = 180 / std::numbers::pi;
+const char* const notation = "geometry/NOTATION.md, Arrest";
+
+/// What one corner's contact is worked out from.
+struct Contact {
+  const arrest::CornerResult& result;
+  const arrest::Motion& motion;
+  arrest::Bodies bodies;
+  arrest::Unit unit;
+  arrest::TrackPoint at;
+  std::vector<arrest::Instant> record;
+};
+
+/// The level speed after it.
+Figure add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
+  const Figure v = figure("v", "arrival speed along the main line", "corner", c.result.arrival_speed_m_per_s, 3, "m/s"),
+               z = figure("z", "slope of the path there, dz/dx", "reeving", c.at.slope, 4, ""),
+               lean = figure("a", "lean of the rider at contact, forward positive", "approach",
+                             c.motion.lean_rad * per_degree, 2, "deg"),
+               m1 = figure("m1", "rider trolley", "layout", c.bodies.rider_trolley_kg, 2, "kg"),
+               mr = figure("mr", "rider", "layout", c.bodies.rider_kg, 1, "kg"),
+               mb = figure("mb", "brake trolley", "layout", c.bodies.brake_trolley_kg, 2, "kg"),
+               mq = figure("mq", "lines, blocks and rotor as felt there", "reeving", c.at.inertia_kg, 3, "kg"),
+               l = figure("l", "wheel to the rider's centre of mass", "layout", c.bodies.hanging_m, 3, "m");
+  const bool rigid = !(c.bodies.lanyard_N_per_m > 0);
+  steps.push_back(step("Speed before contact, level part", figure("vx", "level speed", "", 0, 3, "m/s"),
+                       "{v} / sqrt(1 + {z}^2)", {v, z}, std::nullopt, notation));
+  const Figure vx = steps.back().result;
+  if (rigid)
+    steps.push_back(step("Mass that meets the brake trolley: the rider takes part through the leaning lanyard",
+                         figure("me", "mass that meets it", "", 0, 3, "kg"),
+                         "{m1} * (1 + {z}^2) + {mr} * (sin({a}) - {z} * cos({a}))^2", {m1, mr, z, lean}, std::nullopt,
+                         notation));
+  else
+    steps.push_back(step("Mass that meets the brake trolley: the lanyard gives, so his trolley alone",
+                         figure("me", "mass that meets it", "", 0, 3, "kg"), "{m1} * (1 + {z}^2)", {m1, z},
+                         std::nullopt, notation));
+  const Figure me = steps.back().result;
+  steps.push_back(step("Mass that it meets", figure("mB", "mass that it meets", "", 0, 3, "kg"),
+                       "{mb} * (1 + {z}^2) + {mq}", {mb, z, mq}, std::nullopt, notation));
+  const Figure mB = steps.back().result;
+  steps.push_back(step("Contact: momentum, both trolleys of one speed after it",
+                       figure("v1", "level speed after contact", "", 0, 3, "m/s"), "{vx} * {me} / ({me} + {mB})",
+                       {vx, me, mB}, c.motion.speed_after_contact_m_per_s, notation));
+  const Figure v1 = steps.back().result;
+  // Later impacts are in the solver's sum, so a sum of one is compared alone.
+  steps.push_back(step("Energy lost at contact", figure("W", "energy lost", "", 0, 1, "J"),
+                       "{vx}^2 / 2 * {me} * {mB} / ({me} + {mB})", {vx, me, mB},
+                       c.motion.separations == 0 ? std::optional(c.motion.lost_at_contact_J) : std::nullopt, notation));
+  if (rigid)
+    steps.push_back(step("Swing begins", figure("w1", "swing rate after contact", "", 0, 3, "rad/s"),
+                         "({vx} - {v1}) * (cos({a}) + {z} * sin({a})) / {l}", {vx, v1, lean, z, l},
+                         c.motion.swing_rate_after_contact_rad_per_s, notation));
+  steps.push_back(
+      step("Swing from contact alone, had the line no brake and no slope: what the brake adds to comes after",
+           figure("am", "greatest lean, no brake", "", 0, 1, "deg"),
+           "acos(1 - {mr} * ({m1} + {mb}) / ({mr} + {m1} + {mb}) * ({v} - {v1})^2 / (2 * {mr} * 9.80665 * {l}))",
+           {mr, m1, mb, v, v1, l}, std::nullopt, "energy of pendulum and free trolley; own"));
+  if (!std::isfinite(steps.back().result.value)) steps.pop_back();  // it would swing over the top
+  return v1;
+}
+
+void add_brake(const Contact& c, const Figure& v1, std::vector<CalculationStep>& steps) {
+  const arrest::Instant& first = c.record.front();
+  const Figure e = figure("e", "line paid out per metre of travel", "reeving",
+                          c.at.pay_out + c.at.give_slope * first.unit_tension_N, 4, ""),
+               k = figure("k", "share of the nominal magnetic tension", "corner", c.unit.share, 3, ""),
+               p = figure("p", "force along the travel per newton at the unit", "reeving", c.at.pull, 4, ""),
+               E = figure("E", "line out of the unit", "reeving", first.extension_m, 3, "m");
+  steps.push_back(step("Line speed at the unit just after contact", figure("vl", "line speed", "", 0, 3, "m/s"),
+                       "{v1} * {e}", {v1, e}, first.line_speed_m_per_s, notation));
+  const Figure vl = steps.back().result, Tr = figure("Tr", "retraction at " + E.text() + " m of line out", "layout",
+                                                     c.unit.law.retraction_N(first.extension_m), 1, "N");
+  if (const auto* law = std::get_if<reeving::EddyLaw>(&c.unit.law.magnetic_N))
+    steps.push_back(step("Line tension at the unit: retraction and eddy-current drag",
+                         figure("T", "line tension", "", 0, 1, "N"),
+                         "{Tr} + {k} * 2 * {F} * {vl} * {vc} / ({vl}^2 + {vc}^2)",
+                         {Tr, k, vl, figure("F", "greatest drag", "layout", law->peak_N, 1, "N"),
+                          figure("vc", "critical speed", "layout", law->critical_speed_m_per_s, 2, "m/s")},
+                         first.unit_tension_N, "Wouterse, IEE Proc. B 138(4), 1991"));
+  else
+    steps.push_back(step("Line tension at the unit: retraction and drag", figure("T", "line tension", "", 0, 1, "N"),
+                         "{Tr} + {k} * {M}",
+                         {Tr, k,
+                          figure("M", "drag at that line speed, from the table", "layout",
+                                 c.unit.law.magnetic(first.line_speed_m_per_s), 1, "N")},
+                         first.unit_tension_N, "layout's table"));
+  const Figure T = steps.back().result;
+  steps.push_back(step("Force that retards both trolleys", figure("B", "retarding force", "", 0, 1, "N"), "{p} * {T}",
+                       {p, T}, first.line_force_N, notation));
+}
+
+/// Line out where most of it is, from what the reeving says at that travel.
+void add_extension(const Contact& c, const arrest::Track& track, std::vector<CalculationStep>& steps) {
+  const arrest::Instant* most = &c.record.front();
+  for (const arrest::Instant& instant : c.record)
+    if (instant.extension_m > most->extension_m && !instant.apart) most = &instant;
+  const arrest::TrackPoint at = track.at(most->travel_m);
+  steps.push_back(
+      step("Line out of the unit where it is most", figure("E", "line out", "", 0, 3, "m"), "{E0} + {e} * {T}",
+           {figure("E0", "line out there, had the unit no tension", "reeving", at.extension_m, 3, "m"),
+            figure("e", "of it, per newton of tension (sag and stretch)", "reeving", at.give_m_per_N, 6, "m/N"),
+            figure("T", "line tension then", "history", most->unit_tension_N, 1, "N")},
+           most->extension_m, notation));
+}
+
+/// Everything that came in and went until the swing has died out.
+void add_energy(const Contact& c, const arrest::Track& track, std::vector<CalculationStep>& steps) {
+  const arrest::Motion& m = c.motion;
+  if (m.outcome != arrest::Outcome::stops) return;
+  steps.push_back(
+      step("Energy from contact to the end of the record: what is left is the rider's swing",
+           figure("R", "left", "", 0, 0, "J"), "({m1} + {mr}) * {v}^2 / 2 + {Q} - {W} - {B} - {F}",
+           {figure("m1", "rider trolley", "layout", c.bodies.rider_trolley_kg, 2, "kg"),
+            figure("mr", "rider", "layout", c.bodies.rider_kg, 1, "kg"),
+            figure("v", "arrival speed", "corner", c.result.arrival_speed_m_per_s, 3, "m/s"),
+            figure("Q", "work of weight and main line", "solver", -track.potential_J(m.end_travel_m), 1, "J"),
+            figure("W", "lost in impacts", "solver", m.lost_at_contact_J, 1, "J"),
+            figure("B", "taken by the brake unit", "solver", m.brake_work_J, 1, "J"),
+            figure("F", "taken by rolling and air", "solver", m.rolling_and_drag_J, 1, "J")},
+           std::nullopt, "energy balance"));
+  steps.push_back(step("Mean force of the line on the brake trolley over the stopping travel",
+                       figure("Bm", "mean retarding force", "", 0, 0, "N"), "{B} / {x}",
+                       {figure("B", "taken by the brake unit", "solver", m.brake_work_J, 1, "J"),
+                        figure("x", "stopping travel", "solver", m.stop_travel_m, 3, "m")},
+                       std::nullopt, "work over way"));
+}
+
+}  // namespace
+
+void add_contact(const Rig& rig, int corner, std::vector<CalculationStep>& steps) {
+  const arrest::Inputs& in = *rig.arrest.inputs;
+  const arrest::CornerResult& result = rig.arrest.solved()->corners[static_cast<std::size_t>(corner)];
+  const auto track = arrest::track_of(in, result.corner.path, *rig.reeving.inputs, *rig.reeving.solved());
+  const auto record = arrest::history(in, *rig.approach.solved(), *rig.main_line.solved(), *rig.reeving.inputs,
+                                      *rig.reeving.solved(), corner);
+  if (!track || record.empty() || !result.motion) return;
+  const mainline::MainLine& main_line = *rig.main_line.solved();
+  const auto state = static_cast<std::size_t>(main_line.paths[static_cast<std::size_t>(result.corner.path)].state);
+  const Contact contact{result,
+                        *result.motion,
+                        arrest::bodies_of(in, result.corner, in.air_kg_per_m3[state]),
+                        arrest::unit_of(in, result.corner),
+                        track->at(0),
+                        record};
+  add_brake(contact, add_impact(contact, steps), steps);
+  add_extension(contact, *track, steps);
+  add_energy(contact, *track, steps);
+}
+
+}  // namespace fairlead::calculating
