@@ -62,7 +62,7 @@ Figure add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
                          "({vx} - {v1}) * (cos({a}) + {z} * sin({a})) / {l}", {vx, v1, lean, z, l},
                          c.motion.swing_rate_after_contact_rad_per_s, notation));
   steps.push_back(
-      step("Swing from contact alone, had the line no brake and no slope: what the brake adds to comes after",
+      step("Swing from contact alone, without brake and slope: the brake adds to it",
            figure("am", "greatest lean, no brake", "", 0, 1, "deg"),
            "acos(1 - {mr} * ({m1} + {mb}) / ({mr} + {m1} + {mb}) * ({v} - {v1})^2 / (2 * {mr} * 9.80665 * {l}))",
            {mr, m1, mb, v, v1, l}, std::nullopt, "energy of pendulum and free trolley; own"));

@@ -90,8 +90,13 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Box above = pages.above_title_block();
   canvas.text({above.left, above.top - title_cap_mm}, "STOPPING TRAVEL OVER ARRIVAL SPEED", title_cap_mm, Layer::text);
   above.top -= title_cap_mm + 4;
+  // Table and notes take more than what lies beside the title block.
+  constexpr double more_mm = 24;
+  above.bottom += more_mm;
   draw_chart(canvas, above, chart, style);
-  pages.begin(std::move(body), {pages.columns().back()});
+  Box beside = pages.columns().back();
+  beside.top += more_mm;
+  pages.begin(std::move(body), {beside});
   pages.put(tables::braking_chart(dossier, style), style);
   const std::string corner =
       arrest::name_of(*rig.arrest.inputs, *rig.main_line.solved(),

@@ -53,8 +53,8 @@ std::vector<Panel> panels_of(const Layout& layout, const Style& style) {
     travel.push_back(length("backup brake", layout.backup_brake->engages_m - layout.brake_trolley.rest_m));
   if (const auto& limit = layout.brake_unit.line_speed_limit_m_per_s)
     speed.push_back({"limit of line speed " + words::shown(*limit, Dimension::speed, style), *limit});
-  limit_at(load, "limit, raw", layout.limits.rider_load_raw, Dimension::none, style);
-  limit_at(load, "limit, 5 Hz", layout.limits.rider_load_filtered, Dimension::none, style);
+  limit_at(load, "limit, raw", layout.limits.rider_load_raw, Dimension::ratio, style);
+  limit_at(load, "limit, 5 Hz", layout.limits.rider_load_filtered, Dimension::ratio, style);
   if (const auto& swing = layout.limits.swing_rad) {
     const std::string at = words::shown(swing->at, Dimension::angle, style);
     lean = {{"limit forward " + at, swing->at}, {"limit back " + at, -swing->at}};

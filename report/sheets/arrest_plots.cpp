@@ -65,6 +65,7 @@ void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, con
             Layer::grid,
             true});
   const std::size_t before = canvas.drawing().entities.size();
+  plot(canvas, framed, x, y, curves);
   std::vector<Callout> names;
   for (const PlotLimit& limit : limits) {
     const Paper from = plotted(framed, x, y, {x.low, limit.value}), to = plotted(framed, x, y, {x.high, limit.value});
@@ -72,7 +73,6 @@ void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, con
     canvas.line({from, to}, {wide_mm, LineType::continuous, Layer::cautions});
     names.push_back({{to}, with_minus(limit.name), Layer::cautions, 0, small_cap_mm});
   }
-  plot(canvas, framed, x, y, curves);
   Obstacles obstacles(canvas.font());
   obstacles.add(canvas.drawing(), before);
   place(canvas, names, obstacles, {area.right + 1, box.bottom, box.right, box.top});

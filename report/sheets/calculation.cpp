@@ -19,7 +19,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   pages.begin({"Calculation", "Calculation", "none", {}}, {pages.above_title_block(), pages.columns().back()});
   pages.put(block_of(Paragraphs(
-      "PREDICTED, UNTESTED",
+      "NOTES",
       {{"–",
         "Contact, brake and energy of the corner that governs the stopping travel: " +
             corner_of(dossier.judged.rig, dossier.arrest->calculation->corner) + ".",

@@ -23,9 +23,9 @@ Table arrest_peaks(const Rig& rig, int corner, const Style&) {
   row("line paid out", m.extension_m, Dimension::length);
   row("line tension at the unit", m.unit_tension_N, Dimension::force);
   row("force of the line on the trolley", m.line_force_N, Dimension::force);
-  row("lanyard force over weight, raw", m.load_raw, Dimension::none);
-  row("lanyard force over weight, 5 Hz", m.load_filtered, Dimension::none);
-  row("lanyard force over weight, held 0.2 s", m.load_held, Dimension::none);
+  row("lanyard force over weight, raw", m.load_raw, Dimension::ratio);
+  row("lanyard force over weight, 5 Hz", m.load_filtered, Dimension::ratio);
+  row("lanyard force over weight, held 0.2 s", m.load_held, Dimension::ratio);
   row("deceleration of the trolleys, 5 Hz", m.deceleration_filtered_m_per_s2, Dimension::acceleration);
   row("lean forward", m.swing_forward_rad, Dimension::angle);
   row("lean back", m.swing_back_rad, Dimension::angle);

@@ -71,17 +71,17 @@ Table anchor_calculation(const Dossier& dossier, const Style& style) {
   const AnchorCalculation& anchor = *dossier.arrest->calculation->anchor;
   const Rig& rig = dossier.judged.rig;
   table.title = "Anchor " + rig.layout.anchors[static_cast<std::size_t>(anchor.anchor)].id.value + " in long hand";
+  const auto newtons = [](double force_N) { return fmt::format("{:.0f}", std::round(force_N) + 0.0); };  // no "-0"
   const auto row = [&](std::string what, std::string tension, const std::optional<Vec3>& direction, Vec3 force) {
     const auto part = [&](double Vec3::*axis) {
       return direction ? fmt::format("{:.4f}", *direction.*axis) : std::string();
     };
     table.rows.push_back({std::move(what), std::move(tension), part(&Vec3::x), part(&Vec3::y), part(&Vec3::z),
-                          fmt::format("{:.0f}", force.x), fmt::format("{:.0f}", force.y),
-                          fmt::format("{:.0f}", force.z)});
+                          newtons(force.x), newtons(force.y), newtons(force.z)});
   };
   for (const AnchorForce& force : anchor.forces) row(force.what, force.tension.text(), force.direction, force.force_N);
-  row("resultant", fmt::format("{:.0f}", norm(anchor.sum_N)), std::nullopt, anchor.sum_N);
-  row("solver has", fmt::format("{:.0f}", norm(anchor.solver_N)), std::nullopt, anchor.solver_N);
+  row("resultant", newtons(norm(anchor.sum_N)), std::nullopt, anchor.sum_N);
+  row("solver has", newtons(norm(anchor.solver_N)), std::nullopt, anchor.solver_N);
   const loads::LoadCase& governing = rig.loads.solved()->cases[static_cast<std::size_t>(anchor.load_case)];
   table.notes.push_back("Governing case: " + case_name(governing, style) + ".");
   table.notes.push_back(fmt::format(

@@ -21,6 +21,7 @@ Cell stop_of(const Reductions::Rider& rider) {
 std::string rest_of(const Reductions::Rider& rider, const Style& style) {
   if (!rider.rest) return "\u2013";
   const arrest::FinalRest& rest = *rider.rest;
+  if (rest.latest_m == 0) return fmt::format("{}, to the mark", arrest::word_for(rest.how));
   const std::string where = rest.earliest_m == rest.latest_m
                                 ? words::shown(rest.latest_m, Dimension::length, style)
                                 : fmt::format("{} to {}", words::shown(rest.earliest_m, Dimension::length, style),
@@ -50,7 +51,7 @@ Table reductions(const Dossier& dossier, const Style& style) {
   const Reductions& all = *dossier.arrest->reductions;
   for (const Reductions::Design& design : all.designs)
     table.rows.push_back(
-        {fmt::format("{:g}:1", design.ratio), fmt::format("{:+g} %", 100 * design.slope), stop_of(design.farthest),
+        {fmt::format("{:g}:1", design.ratio), fmt::format("{:g} %", 100 * design.slope), stop_of(design.farthest),
          stop_of(design.shortest),
          greater_of(design, Dimension::speed, [](const arrest::Motion& m) { return m.line_speed_m_per_s.value; }),
          greater_of(design, Dimension::angle,
