@@ -38,7 +38,7 @@ std::string inputs_of(const CalculationStep& step) {
 
 Table calculation(const Dossier& dossier) {
   Table table{
-      "Calculation",
+      "Calculation: predicted, untested",
       {"no.", "step", "equation", "numbers put in", "result", "solver has", "may differ by", "inputs", "source"},
       {},
       {}};
