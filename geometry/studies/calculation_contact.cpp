@@ -52,7 +52,7 @@ Figure add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
   steps.push_back(step("Contact: momentum, both trolleys of one speed after it",
                        figure("v1", "level speed after contact", "", 0, 3, "m/s"), "{vx} * {me} / ({me} + {mB})",
                        {vx, me, mB}, c.motion.speed_after_contact_m_per_s, notation));
-  const Figure v1 = steps.back().result;
+  Figure v1 = steps.back().result;
   // Later impacts are in the solver's sum, so a sum of one is compared alone.
   steps.push_back(step("Energy lost at contact", figure("W", "energy lost", "", 0, 1, "J"),
                        "{vx}^2 / 2 * {me} * {mB} / ({me} + {mB})", {vx, me, mB},
