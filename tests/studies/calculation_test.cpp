@@ -20,6 +20,7 @@ const std::vector<Calculation>& calculations() {
   return all;
 }
 
+// Source: HAND.
 TEST(Calculation, EveryStepMeetsTheSolverWithinWhatRoundingCanAmountTo) {
   for (const Calculation& all : calculations()) {
     int compared = 0;
