@@ -1,6 +1,7 @@
 // Stopping travel over arrival speed, against the corners the arrest solved.
 #include "geometry/studies/braking_chart.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include "tests/demo_layout.hpp"
@@ -52,8 +53,8 @@ TEST(BrakingChart, GoesThroughTheCornersThatGovern) {
 // The whole rig solved for a rider range that ends at that mass. Tolerance: half a printed millimetre.
 TEST(BrakingChart, AMassBetweenStopsWhereARigMadeForItWouldStopIt) {
   const BrakingChart::Curve& middle = chart().curves[2];
-  ASSERT_EQ(middle.rider_kg, 75);
-  const Rig lighter = solve(demo_layout({{"riders.mass", "[\"30 kg\", \"75 kg\"]"}}));
+  const std::string range = fmt::format("[\"{} kg\", \"{} kg\"]", chart().curves.front().rider_kg, middle.rider_kg);
+  const Rig lighter = solve(demo_layout({{"riders.mass", range}}));
   const arrest::CornerResult& corner = lighter.arrest.solved()->corners[static_cast<std::size_t>(chart().corner)];
   ASSERT_EQ(corner.corner, demo().arrest.solved()->corners[static_cast<std::size_t>(chart().corner)].corner);
   ASSERT_TRUE(at(middle, corner.arrival_speed_m_per_s).stops());
