@@ -16,7 +16,7 @@ TEST(Actions, ARescueThatTheMainLineCannotBearFailsAndNamesItself) {
   const std::size_t failed = heavy.out.find("\nFAIL\n");
   ASSERT_NE(failed, std::string::npos) << heavy.out;
   const std::string said = heavy.out.substr(failed, heavy.out.find("\n\n", failed + 1) - failed);
-  EXPECT_NE(said.find("strength            main line:"), std::string::npos) << said;
+  EXPECT_NE(said.find("strength              main line:"), std::string::npos) << said;
   EXPECT_NE(said.find("rescue"), std::string::npos) << said;
 }
 

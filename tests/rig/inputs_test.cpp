@@ -32,7 +32,7 @@ TEST(MainLineInputs, AStiffnessRangeTurnsIntoComplianceEndsTheOtherWayRound) {
   EXPECT_NEAR(in->compliance_per_N.high, 1e-7, 1e-20);
   EXPECT_TRUE(assumptions.empty());
   EXPECT_EQ(in->heaviest_kg, 120 + 2.5 + 6);
-  EXPECT_EQ(in->lightest_kg, 30 + 2.5 + 6);
+  EXPECT_EQ(in->lightest_kg, 50 + 2.5 + 6);
 }
 
 TEST(MainLineInputs, AnEstimatedStiffnessIsSaidToBeEstimated) {

@@ -75,7 +75,7 @@ TEST(Windows, OfTheUnitAcrossIsTheDistanceTimesTheTangentOfTheFleetAnglesLimit) 
 }
 
 TEST(Windows, HoldAtTheirEndAndNotBeyond) {
-  const Found here = found(demo_layout(), {"R1 up", "P2 up", "rest along"});
+  const Found here = found(demo_layout(), {"R1 up", "P2 up", "R1 across"});
   const HeldFindings held(here.design);
   for (std::size_t v = 0; v < here.windows.variables.size(); ++v)
     for (const bool more : {false, true}) {

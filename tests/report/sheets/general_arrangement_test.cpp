@@ -174,8 +174,9 @@ TEST(GeneralArrangement, DimensionsAreTheLayoutsOwn) {
   EXPECT_TRUE(says(sheet, figure(rig.layout.sheaves[0].position->value.z - rig.layout.landing->platform_level_m)));
   EXPECT_TRUE(says(sheet, figure(rig.layout.brake_unit.outlet.value.z - rig.layout.landing->platform_level_m)));
   const views::Scene scene = views::scene_of(rig);
-  EXPECT_TRUE(says(sheet, figure(rig.layout.sheaves[0].position->value.z - scene.rest->trolley.wheel.z)))
-      << "redirect above the rest mark";
+  // Where findings take the room the detail gives way, and the key tells what it would have shown.
+  const std::string above = figure(rig.layout.sheaves[0].position->value.z - scene.rest->trolley.wheel.z);
+  EXPECT_NE(everything(sheet).find(above + " above the rest mark"), std::string::npos) << above;
 }
 
 TEST(GeneralArrangement, ABrakingLineThatIsNotSolvedIsNotDrawnAndTheSheetSaysWhy) {
