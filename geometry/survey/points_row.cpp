@@ -56,7 +56,9 @@ std::string plain(const Cell& cell) {
 std::string as_cell(std::string_view text) {
   const bool blank_ends =
       !text.empty() && (blanks.find(text.front()) != blanks.npos || blanks.find(text.back()) != blanks.npos);
-  if (!blank_ends && text.find_first_of(",\"#") == text.npos) return std::string(text);
+  // At the head of a file a byte order mark would be taken for the file's, and lost.
+  const bool marked = text.starts_with("\xEF\xBB\xBF");
+  if (!blank_ends && !marked && text.find_first_of(",\"#") == text.npos) return std::string(text);
   std::string cell = "\"";
   for (const char c : text) cell += c == '"' ? std::string("\"\"") : std::string(1, c);
   return cell + '"';

@@ -219,6 +219,15 @@ TEST(PointsText, HasAHeaderOnlyWhereColumnsAreNamedAndNoMinusZero) {
   EXPECT_EQ(points_text(one, named), "point,northing,easting,elevation,description\nA1,0.0000,1.0000,12.3457,\n");
 }
 
+TEST(PointsText, AnIdThatBeginsWithAByteOrderMarkIsNotTakenForTheFiles) {
+  const std::vector<SurveyPoint> points{{"\xEF\xBB\xBF", {1, 2, 3}, "", 1}};
+  const auto text = points_text(points, {PointsOrder::pnezd, PointsUnit::m, 0});
+  ASSERT_TRUE(text.has_value());
+  const auto read = read_points(*text, {PointsOrder::pnezd, PointsUnit::m, 0});
+  ASSERT_TRUE(read.has_value());
+  EXPECT_EQ(read->front().id, points.front().id);
+}
+
 TEST(PointsText, WhatCouldNotBeReadBackIsNotWritten) {
   const auto why = [](const std::vector<SurveyPoint>& all) {
     const auto text = points_text(all, metres);
