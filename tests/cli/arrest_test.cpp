@@ -29,17 +29,8 @@ TEST(ArrestCommand, PrintsTheVerdictThenTheArrestsFindingsAndTables) {
 }
 
 TEST(ArrestCommand, NoLineIsWiderThanATerminal) {
-  for (const char* units : {"si", "us", "both"}) {
-    const std::string out = run(std::string("arrest ") + good + "--units " + units).out;
-    for (std::size_t at = 0; at < out.size();) {
-      const std::size_t end = out.find('\n', at);
-      const std::string line = out.substr(at, end - at);
-      if (line.find(", sha256 ") == std::string::npos) {
-        EXPECT_LE(line.size(), 100u) << line;
-      }
-      at = end + 1;
-    }
-  }
+  for (const char* units : {"si", "us", "both"})
+    expect_narrow(run(std::string("arrest ") + good + "--units " + units).out);
 }
 
 TEST(ArrestCommand, OfALayoutThatGivesNoRollingResistanceSaysWhatIsMissingAndReturnsOne) {

@@ -1,6 +1,8 @@
 // Runs the built program as a shell would.
 #pragma once
 
+#include <gtest/gtest.h>
+
 #include <string>
 
 namespace fairlead::cli_test {
@@ -32,5 +34,17 @@ std::string read_file(const std::string& path);
 void write_file(const std::string& path, const std::string& text);
 bool exists(const std::string& path);
 int count(const std::string& text, const std::string& what);
+
+/// No line is wider than a terminal, but for those that name files, which are as long as they are.
+inline void expect_narrow(const std::string& out) {
+  for (std::size_t at = 0; at < out.size();) {
+    const std::size_t end = out.find('\n', at);
+    const std::string line = out.substr(at, end - at);
+    if (line.find(", sha256 ") == std::string::npos) {
+      EXPECT_LE(line.size(), 100u) << line;
+    }
+    at = end + 1;
+  }
+}
 
 }  // namespace fairlead::cli_test

@@ -29,18 +29,8 @@ TEST(Setout, PrintsTheVerdictThenWhatTheRigIsSetOutByAndTheCautions) {
 
 TEST(Setout, NoLineIsWiderThanATerminal) {
   for (const char* layout : {"heron_gully", "marten_ridge", "sable_weir", "larch_spur"})
-    for (const char* units : {"si", "us", "both"}) {
-      const std::string out = run(std::string("setout layouts/") + layout + ".toml --units " + units).out;
-      for (std::size_t at = 0; at < out.size();) {
-        const std::size_t end = out.find('\n', at);
-        const std::string line = out.substr(at, end - at);
-        // Names of files are as long as they are.
-        if (line.find(", sha256 ") == std::string::npos) {
-          EXPECT_LE(line.size(), 100u) << line;
-        }
-        at = end + 1;
-      }
-    }
+    for (const char* units : {"si", "us", "both"})
+      expect_narrow(run(std::string("setout layouts/") + layout + ".toml --units " + units).out);
 }
 
 TEST(Setout, OfARigThatIsNotClearedSaysSoFirstAndReturnsOne) {
