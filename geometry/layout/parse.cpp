@@ -1,11 +1,49 @@
 #include <fmt/format.h>
-#include <toml++/toml.h>
+
+#include <algorithm>
+#include <vector>
 
 #include "geometry/layout/node.hpp"
 #include "geometry/layout/syntax_hint.hpp"
 
+namespace {
+
+// What the library takes for granted of a text is asked in every build: unasked it is undefined behaviour, and a text
+// such as "[" at the end of a line breaks it.
+struct Surprised {};
+constexpr void take_for_granted(bool holds) {
+  if (!holds) throw Surprised{};
+}
+
+}  // namespace
+
+#pragma push_macro("NDEBUG")
+#undef NDEBUG
+#define TOML_ASSERT(holds) take_for_granted(static_cast<bool>(holds))
+#include <toml++/toml.h>
+#pragma pop_macro("NDEBUG")
+
 namespace fairlead {
 namespace {
+
+// The lines up to the first that surprises the library, which tells no place. A text's beginning is parsed as the
+// text is, so that the line is found by halving.
+unsigned surprising_line(std::string_view text) {
+  std::vector<std::size_t> ends;
+  for (std::size_t end = text.find('\n'); end != text.npos; end = text.find('\n', end + 1)) ends.push_back(end + 1);
+  const auto surprises = [&](std::size_t end) {
+    try {
+      static_cast<void>(toml::parse(text.substr(0, end)));
+    } catch (const toml::parse_error&) {
+      return false;
+    } catch (const Surprised&) {
+      return true;
+    }
+    return false;
+  };
+  const auto first = std::partition_point(ends.begin(), ends.end(), [&](std::size_t end) { return !surprises(end); });
+  return static_cast<unsigned>(first - ends.begin()) + 1;
+}
 
 Place place_of(const toml::source_region& region) {
   return {0, static_cast<unsigned>(region.begin.line), static_cast<unsigned>(region.begin.column)};
@@ -115,6 +153,12 @@ std::optional<Node> parse_toml(std::string_view text, Errors& errors) {
     errors.add(place, fmt::format("this is no TOML: {}", what),
                syntax_hint(what, errors.line(place.line), place.column));
     return std::nullopt;
+  } catch (const Surprised&) {
+    const unsigned number = surprising_line(text);
+    const std::size_t first = errors.line(number).find_first_not_of(" \t");
+    errors.add({0, number, static_cast<unsigned>(first) + 1}, "this is no TOML: the line cannot be read",
+               "write [site], [[anchor]], key = value or a date such as 2026-03-01");
+    return std::nullopt;
   }
 }
 
@@ -128,6 +172,8 @@ Node parse_value(std::string_view text, Place place) {
     if (root.size() == 1) return Converter(nullptr, place).node(root.begin()->second);
   } catch (const toml::parse_error&) {
     // no TOML value: a text without its quotes
+  } catch (const Surprised&) {
+    // neither
   }
   return bare;
 }
