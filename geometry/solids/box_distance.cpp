@@ -12,26 +12,13 @@
 #include <limits>
 
 #include "geometry/solids/distance.hpp"
+#include "geometry/solids/farthest.hpp"
 
 namespace fairlead::solids {
 namespace {
 
 Point3 centre(const Box& box) { return box.centre; }
 Point3 centre(const Post& post) { return post.from + 0.5 * (post.to - post.from); }
-
-Point3 farthest(const Box& box, Vec3 direction) {
-  const auto side = [&](Vec3 axis, double half) { return (dot(axis, direction) < 0 ? -half : half) * axis; };
-  return box.centre + side(box.x, box.half_m.x) + side(box.y, box.half_m.y) + side(box.z, box.half_m.z);
-}
-
-Point3 farthest(const Post& post, Vec3 direction) {
-  const Vec3 axis = unit(post.to - post.from);
-  const Point3 end = dot(axis, direction) < 0 ? post.from : post.to;
-  Vec3 outward = direction - dot(direction, axis) * axis;
-  outward = outward - dot(outward, axis) * axis;  // of a direction along the axis little but rounding is left
-  const double size = norm(outward);
-  return size > 1e-15 ? end + post.radius_m / size * outward : end;
-}
 
 /// No point of the edge is nearer to the solid than this.
 double at_least(const Segment&, const Box&) { return 0; }

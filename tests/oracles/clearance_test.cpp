@@ -11,6 +11,7 @@
 #include <random>
 
 #include "geometry/solids/distance.hpp"
+#include "geometry/solids/hull.hpp"
 
 namespace fairlead::solids {
 namespace {
@@ -153,6 +154,32 @@ TEST_P(Distances, BetweenBoxesAreThoseOfTheirHulls) {
     const Box a = trouble.box(), b = trouble.box();
     const double distance = hull_distance(corners(a), corners(b));
     EXPECT_NEAR(nearest(a, b).distance_m, distance, tolerance(distance, GetParam())) << i;
+  }
+}
+
+TEST_P(Distances, BetweenHullsAreCgals) {
+  Trouble trouble(GetParam());
+  const auto from = [](const Points& points) {
+    std::vector<Vec3> corners;
+    for (const Point3& p : points) corners.push_back(p - points.front());
+    return corners;
+  };
+  for (int i = 0; i < 400; ++i) {
+    Points a, b;
+    for (Points* points : {&a, &b})
+      for (int n = 1 + trouble.one_of(9); n > 0; --n) points->push_back(trouble.point());
+    if (i % 3 == 0) b.push_back(a.front());  // they touch at least
+    const double distance = hull_distance(a, b);
+    const std::vector<Vec3> from_a = from(a), from_b = from(b);
+    const Hull hull{a.front(), from_a};
+    EXPECT_NEAR(nearest(hull, Hull{b.front(), from_b}).distance_m, distance,
+                10 * hull_precision + tolerance(distance, GetParam()))
+        << i;
+    const Segment s = trouble.segment();
+    const Box box = trouble.box();
+    const double to_segment = hull_distance({s.from, s.to}, a), to_box = hull_distance(corners(box), a);
+    EXPECT_NEAR(nearest(s, hull).distance_m, to_segment, 10 * hull_precision + tolerance(to_segment, GetParam())) << i;
+    EXPECT_NEAR(nearest(hull, box).distance_m, to_box, 10 * hull_precision + tolerance(to_box, GetParam())) << i;
   }
 }
 
