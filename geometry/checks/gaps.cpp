@@ -67,6 +67,14 @@ Verdict verdict_of(const Extreme& least, const std::optional<Limit>& limit) {
   return least.value <= 0 ? Verdict::fail : at_least(least, limit);
 }
 
+/// A rider whose swing is not known hung upright.
+void doubt_swing(const Rig& rig, Finding& finding) {
+  if (rig.clearance.inputs->swing || finding.verdict != Verdict::pass) return;
+  finding.verdict = Verdict::undetermined;
+  finding.why = "an upright rider keeps clear, and how far riders swing is not known";
+  if (!rig.arrest.solved()) finding.why += ": " + rig.arrest.result->error().why;
+}
+
 /// The finding of one subject from all its gaps.
 Finding nearest_of(const Rig& rig, const Check& check, const std::vector<Told>& gaps,
                    const std::optional<Limit>& limit) {
@@ -161,7 +169,11 @@ void judge_gaps(const Rig& rig, const Check& check, const Pairs& pairs, const st
     if (group == groups.end()) group = groups.insert(groups.end(), std::vector<Told>{});
     group->push_back(*t);
   }
-  for (const std::vector<Told>& group : groups) out.push_back(nearest_of(rig, check, group, limit));
+  for (const std::vector<Told>& group : groups) {
+    out.push_back(nearest_of(rig, check, group, limit));
+    const Gap& first = *group.front().gap;
+    if (first.a.kind == ThingKind::rider || first.b.kind == ThingKind::rider) doubt_swing(rig, out.back());
+  }
 }
 
 void judge_passings(const Rig& rig, const Check& check, ThingKind other, std::vector<Finding>& out) {
@@ -173,11 +185,13 @@ void judge_passings(const Rig& rig, const Check& check, ThingKind other, std::ve
                                   [&](const Passing& p) { return p.other == thing; });
     if (thing.kind != other || seen) continue;
     std::vector<Told> gaps;
-    bool beside = false;
+    bool beside = false, swinging = false;
     for (const Passing& p : passings) {
       beside = beside || (p.other == thing && p.met == Passing::Met::at_travel);
       if (p.other == thing && !p.gaps.empty()) {
         const Gap& gap = p.gaps.front();
+        const auto& sweep = rig.reeving.solved()->sweeps[static_cast<std::size_t>(p.sweep)];
+        swinging = swinging || sweep.running != reeving::Running::at_rest;
         gaps.push_back({gap.a, gap.b, gap.on_a, gap.on_b, &gap});
       }
     }
@@ -186,6 +200,7 @@ void judge_passings(const Rig& rig, const Check& check, ThingKind other, std::ve
       finding.subject = item_of(rig, thing);
       finding.place = place_of_item(rig.layout, finding.subject);
       finding.facts.push_back({"met", std::string("passes")});
+      if (swinging) doubt_swing(rig, finding);
       out.push_back(finding);
     } else if (!beside) {
       out.push_back(never_beside(rig, check, passings[i]));

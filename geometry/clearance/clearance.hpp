@@ -43,11 +43,19 @@ struct Structure {
   bool operator==(const Structure&) const = default;
 };
 
-/// What a hanging rider can reach: an upright box about the rider trolley's wheel on the main line.
+/// What a hanging rider can reach: an upright box about the rider trolley's wheel on the main line, and stiff with it
+/// where the rider leans.
 struct Envelope {
   double width_m{}, length_m{};  ///< across and along, whole, the wheel in the middle
   double above_m{}, below_m{};   ///< highest and lowest reach from the main line
   bool operator==(const Envelope&) const = default;
+};
+
+/// The most a rider leans from hanging upright, about the wheel; each >= 0.
+struct Swing {
+  double forward_rad{}, back_rad{};  ///< once in contact with the brake trolley: toward the landing, and from it
+  double sideways_rad{};             ///< either way, everywhere
+  bool operator==(const Swing&) const = default;
 };
 
 /// The body of a sheave on an anchor: a cylinder about its axle, and the frame that holds it.
@@ -59,7 +67,10 @@ struct SheaveBody {
 
 struct Inputs {
   std::vector<Structure> structures;
-  std::optional<Envelope> rider;    ///< absent: nothing is said of the rider
+  std::optional<Envelope> rider;  ///< absent: nothing is said of the rider
+  /// The rider is held in every lean up to these at once; forward and back only in passages that pay out or return.
+  /// Absent: not known, and the rider hangs upright.
+  std::optional<Swing> swing;
   std::vector<SheaveBody> sheaves;  ///< per sheave of the reeving, as drawn; not read for wheels and sheaves of blocks
   std::vector<std::optional<Box>> blocks;  ///< per block, as drawn; absent: nothing is said of it, nor of a mount's
   std::optional<Box> unit;                 ///< the brake unit's body

@@ -82,9 +82,20 @@ Box MovingBox::piece(int, int pose, double share) const {
   return box;
 }
 
+MovingHull::MovingHull(std::vector<Vec3> corners, std::vector<Point3> at)
+    : corners_(std::move(corners)), at_(std::move(at)) {
+  swept_ = Swept(1, static_cast<int>(at_.size()), [&](int, int pose) { return bounds_of(piece(0, pose, 0)); });
+}
+
+Hull MovingHull::piece(int, int pose, double share) const {
+  const Point3 at = at_[static_cast<std::size_t>(pose)];
+  return {share == 0 ? at : at + share * move(pose), corners_};
+}
+
 Solved<Mover> make(const Recipe& recipe, const Passage& passage) {
   if (const auto* stretch = std::get_if<Stretch>(&recipe)) return hanging_chain(*stretch, passage);
   if (std::holds_alternative<RiderBox>(recipe)) return rider_box(passage);
+  if (std::holds_alternative<SwingingRider>(recipe)) return swinging_rider(passage);
   if (const auto* block = std::get_if<BlockBox>(&recipe)) return block_box(*block, passage);
   if (const auto* shape = std::get_if<Shape>(&recipe)) return Fixed(*shape);
   const auto curve = main_line_chain(passage);

@@ -6,6 +6,7 @@
 
 #include "geometry/clearance/clearance.hpp"
 #include "geometry/solids/distance.hpp"
+#include "geometry/solids/hull.hpp"
 
 namespace fairlead::clearance {
 
@@ -96,6 +97,28 @@ class MovingBox {
   Swept swept_;
 };
 
+/// A hull that shifts.
+class MovingHull {
+ public:
+  static constexpr double radius_m = 0;
+  double slack_m{};  ///< most that what it stands for bulges beyond it
+  std::vector<double> stray_m;
+  std::vector<double> turn_m;  ///< empty
+
+  /// corners: from `at`, which is given pose by pose.
+  MovingHull(std::vector<Vec3> corners, std::vector<Point3> at);
+  int pieces() const { return 1; }
+  Hull piece(int, int pose, double share) const;
+  const Bounds& swept(int block, int = 0) const { return swept_(block); }
+  std::array<Vec3, 1> moves(int, int pose) const { return {move(pose)}; }
+
+ private:
+  Vec3 move(int pose) const { return at_[static_cast<std::size_t>(pose) + 1] - at_[static_cast<std::size_t>(pose)]; }
+  std::vector<Vec3> corners_;
+  std::vector<Point3> at_;
+  Swept swept_;
+};
+
 /// What stands still.
 class Fixed {
  public:
@@ -113,7 +136,7 @@ class Fixed {
   Bounds bounds_;
 };
 
-using Mover = std::variant<Chain, MovingBox, Fixed>;
+using Mover = std::variant<Chain, MovingBox, MovingHull, Fixed>;
 
 /// A leg, or what is left of it: lengths are straight, measured at every pose. Where less than nothing would be left,
 /// the point between the two ends that are skipped.
@@ -126,8 +149,13 @@ struct Stretch {
 struct MainLineCurve {
   bool operator==(const MainLineCurve&) const = default;
 };
+/// The rider's envelope, upright.
 struct RiderBox {
   bool operator==(const RiderBox&) const = default;
+};
+/// The same in every lean at once.
+struct SwingingRider {
+  bool operator==(const SwingingRider&) const = default;
 };
 /// A box that goes along with a block, as it is drawn.
 struct BlockBox {
@@ -135,11 +163,12 @@ struct BlockBox {
   Box drawn;
   bool operator==(const BlockBox&) const = default;
 };
-using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, BlockBox, Shape>;
+using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, SwingingRider, BlockBox, Shape>;
 
 Solved<Mover> make(const Recipe&, const Passage&);
 /// The parts of make that take more than a line.
 Chain hanging_chain(const Stretch&, const Passage&);
+MovingHull swinging_rider(const Passage&);
 Solved<Chain> main_line_chain(const Passage&);
 
 /// A chord may leave its curve by this share of the resolution, unless that takes more than most_chords.

@@ -113,16 +113,16 @@ class Planner {
           leave_out({rider, pair.b, Why::judged_as_hands, -1, each.nth, in_.hands_m});
           stretch.skip_from_m = in_.hands_m;
         }
-        meet(pair, RiderBox{}, stretch);
+        meet(pair, SwingingRider{}, stretch);
       });
       keep(std::move(pair));
     }
     for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
-      if (box(b)) keep({rider, {Kind::block, b}, {{mover(RiderBox{}), mover(block_box(b))}}});
+      if (box(b)) keep({rider, {Kind::block, b}, {{mover(SwingingRider{}), mover(block_box(b))}}});
     for_standing([&](Thing thing, const Recipe& recipe, const Shape&) {
-      keep({rider, thing, {{mover(RiderBox{}), mover(recipe)}}});
+      keep({rider, thing, {{mover(SwingingRider{}), mover(recipe)}}});
     });
-    against_structures(rider, &Structure::rider, RiderBox{});
+    against_structures(rider, &Structure::rider, SwingingRider{});
   }
 
   /// Sheaves on anchors, their frames and the unit: what they are in a passage, and as drawn.

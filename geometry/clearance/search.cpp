@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <stdexcept>
+#include <utility>
 
 namespace fairlead::clearance {
 namespace {
@@ -272,16 +274,25 @@ class Search {
   std::vector<double> way_m_;   ///< what the pieces at hand can have come nearer by, from the block's first pose on
 };
 
-/// Calls f(first, second, exchanged): lines before boxes before what stands still, as nearest() knows them.
+template <class A, class B>
+concept Measured = requires(const A& a, const B& b) {
+  nearest(a.piece(0, 0, 0.), b.piece(0, 0, 0.));
+};
+
+/// Calls f(first, second, exchanged) in the order that nearest() knows them in.
 template <class F>
 auto in_order(const Mover& a, const Mover& b, F f) {
-  if (const Chain* line = std::get_if<Chain>(&a))
-    return std::visit([&](const auto& other) { return f(*line, other, false); }, b);
-  if (const Chain* line = std::get_if<Chain>(&b))
-    return std::visit([&](const auto& other) { return f(*line, other, true); }, a);
-  const MovingBox& box = std::get<MovingBox>(a);
-  if (const MovingBox* other = std::get_if<MovingBox>(&b)) return f(box, *other, false);
-  return f(box, std::get<Fixed>(b), false);
+  using Told = decltype(f(std::declval<const Chain&>(), std::declval<const Chain&>(), false));
+  return std::visit(
+      [&]<class A, class B>(const A& one, const B& other) -> Told {
+        if constexpr (Measured<A, B>)
+          return f(one, other, false);
+        else if constexpr (Measured<B, A>)
+          return f(other, one, true);
+        else
+          throw std::logic_error("two things that both stand still have no passage");
+      },
+      a, b);
 }
 
 }  // namespace

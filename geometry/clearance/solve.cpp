@@ -51,6 +51,9 @@ std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::
   if (in.rider && !(finite(in.rider->above_m, in.rider->below_m) && in.rider->above_m + in.rider->below_m >= 0 &&
                     finite(in.rider->width_m, in.rider->length_m) && in.rider->width_m >= 0 && in.rider->length_m >= 0))
     return "the rider's envelope is no box";
+  if (in.swing && !(finite(in.swing->forward_rad, in.swing->back_rad, in.swing->sideways_rad) &&
+                    in.swing->forward_rad >= 0 && in.swing->back_rad >= 0 && in.swing->sideways_rad >= 0))
+    return "the rider's swing is no angle";
   if (!(finite(in.main_line_radius_m, in.meeting_m, in.hands_m, in.resolution_m) && in.main_line_radius_m >= 0 &&
         in.meeting_m >= 0 && in.hands_m >= 0 && in.resolution_m > 0))
     return "a length of the clearances is not finite";
@@ -90,7 +93,8 @@ Solved<Run> run_of(const Passage& passage, int sweep, const Plan& plan) {
   if (passage.poses < 1 || !finite(passage)) return unsolved(no_place);
   Run run{passage, sweep, {}};
   for (const Recipe& recipe : plan.movers) {
-    if (std::holds_alternative<RiderBox>(recipe) && !run.with_rider()) {
+    if ((std::holds_alternative<RiderBox>(recipe) || std::holds_alternative<SwingingRider>(recipe)) &&
+        !run.with_rider()) {
       run.movers.push_back(Fixed(Plane{}));  // no pair of this run looks at it
       continue;
     }

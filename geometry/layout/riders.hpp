@@ -8,10 +8,11 @@ namespace fairlead {
 
 /// What a hanging rider can reach, from the rider trolley's wheel on the main line.
 struct Envelope {
-  Real width_m;   ///< across, whole
-  Real length_m;  ///< along, whole
-  Real above_m;   ///< highest reach above the main line
-  Real below_m;   ///< lowest reach below the main line
+  Real width_m;                      ///< across, whole
+  Real length_m;                     ///< along, whole
+  Real above_m;                      ///< highest reach above the main line
+  Real below_m;                      ///< lowest reach below the main line
+  std::optional<Real> sideways_rad;  ///< most it leans to either side as the rider swings there
   Place place{};
 };
 

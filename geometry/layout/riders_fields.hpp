@@ -1,6 +1,8 @@
 // The tables of [riders], [approach] and [landing].
 #pragma once
 
+#include <numbers>
+
 #include "geometry/layout/field.hpp"
 #include "geometry/layout/riders.hpp"
 
@@ -31,6 +33,13 @@ inline constexpr Field<Envelope> envelope_fields[] = {
       .bounds = above_zero,
       .examples = {"'2.6 m'"}},
      &Envelope::below_m},
+    {{.name = "sideways",
+      .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
+      .need = Need::optional,
+      .dimension = Dimension::angle,
+      .bounds = {.least = 0, .most = std::numbers::pi / 2},
+      .examples = {"'10 deg'"}},
+     &Envelope::sideways_rad},
 };
 template <>
 inline constexpr std::span<const Field<Envelope>> fields_of<Envelope> = envelope_fields;

@@ -46,7 +46,9 @@ void add_standing(const Layout&, loads::Inputs&, std::vector<std::string>& assum
 /// A structure as a solid.
 clearance::Shape solid_of(const Structure&);
 
+/// Without an arrest it is not known how riders swing.
 clearance::Inputs clearance_inputs(const Layout&, const Frame&, const Courses&, const mainline::MainLine&,
-                                   const reeving::Inputs&, Resolution);
+                                   const reeving::Inputs&, const arrest::Arrest*, Resolution,
+                                   std::vector<std::string>& assumptions);
 
 }  // namespace fairlead

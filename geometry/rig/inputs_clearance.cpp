@@ -40,6 +40,21 @@ bool looked_at(const mainline::MainLine& main_line, const reeving::SweepInputs& 
   return true;
 }
 
+/// The farthest of all corners; not known where one of them is not solved, or ends with the rider falling into a slack
+/// lanyard. Who hangs short of the brake trolley never swings in contact with it.
+std::optional<clearance::Swing> swing_of(const arrest::Arrest& arrest) {
+  clearance::Swing swing;
+  for (const arrest::CornerResult& corner : arrest.corners) {
+    if (corner.hangs_at_m) continue;
+    if (!corner.motion || corner.motion->outcome == arrest::Outcome::lanyard_slack) return std::nullopt;
+    const double forward = corner.motion->swing_forward_rad.value, back = corner.motion->swing_back_rad.value;
+    if (!(std::isfinite(forward) && std::isfinite(back))) return std::nullopt;
+    swing.forward_rad = std::max(swing.forward_rad, forward);
+    swing.back_rad = std::max(swing.back_rad, back);
+  }
+  return swing;
+}
+
 }  // namespace
 
 clearance::Shape solid_of(const Structure& structure) {
@@ -58,16 +73,21 @@ clearance::Shape solid_of(const Structure& structure) {
 
 clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, const Courses& courses,
                                    const mainline::MainLine& main_line, const reeving::Inputs& reeving,
-                                   Resolution resolution) {
+                                   const arrest::Arrest* arrest, Resolution resolution,
+                                   std::vector<std::string>& assumptions) {
   clearance::Inputs in;
   for (const Structure& structure : layout.structures)
     in.structures.push_back({solid_of(structure), keeps_clear(structure, Mover::lines),
                              keeps_clear(structure, Mover::block), keeps_clear(structure, Mover::rider)});
   if (const auto& envelope = layout.riders.envelope) {
     in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};
-    // Beyond this a rider in contact stays clear of the line by the limit, whatever it does.
+    if (arrest) in.swing = swing_of(*arrest);
+    if (in.swing && envelope->sideways_rad) in.swing->sideways_rad = envelope->sideways_rad->value;
+    if (!envelope->sideways_rad)
+      assumptions.push_back("riders swing along the main line alone: no riders.envelope.sideways given");
+    // Beyond this a rider in contact stays clear of the line by the limit, whatever it does and however he leans.
     const auto& limit = layout.limits.rider_line_clearance_m;
-    in.hands_m = 0.5 * envelope->length_m + (limit ? limit->at.value : 0);
+    in.hands_m = std::hypot(0.5 * envelope->length_m, envelope->above_m) + (limit ? limit->at.value : 0);
   }
   for (const Course& course : courses.courses)
     for (const int index : course.sheaves) {

@@ -130,7 +130,8 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
   else if (!(same_before && reuse(rig.loads, &design->loads)))
     rig.loads.result = keep(loads::solve(*rig.loads.inputs, main_line, *rig.reeving.inputs, *rig.reeving.solved()));
 
-  rig.clearance.inputs = clearance_inputs(rig.layout, rig.frame, *courses, main_line, *rig.reeving.inputs, resolution);
+  rig.clearance.inputs = clearance_inputs(rig.layout, rig.frame, *courses, main_line, *rig.reeving.inputs,
+                                          rig.arrest.solved(), resolution, rig.assumptions);
   if (!(same_before && reuse(rig.clearance, &design->clearance)))
     rig.clearance.result =
         keep(clearance::solve(*rig.clearance.inputs, *rig.reeving.inputs, *rig.reeving.solved(), work));

@@ -4,7 +4,6 @@ namespace fairlead::words {
 namespace {
 
 constexpr std::string_view list[] = {
-    "Riders hang upright in every clearance, also where they swing as they stop.",
     "Loads at the instant of contact and of any other shock; the peak tension is the most the brake unit can pull.",
     "The main line's own inertia and waves while riders roll and stop; wheels that lift off it as a rider "
     "swings; riders who hit the redirect, a block or the landing; what comes after a lanyard has gone slack.",

@@ -1,0 +1,140 @@
+// A rider who leans: in every attitude up to the swing at once, in contact; upright and sideways before it.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <numbers>
+#include <random>
+
+#include "tests/clearance/scene.hpp"
+
+namespace fairlead::clearance {
+namespace {
+
+constexpr double degree = std::numbers::pi / 180;
+
+/// In contact from the first pose on.
+Scene pulling() {
+  Scene scene;
+  scene.rig.sweeps[0].running = reeving::Running::paying_out;
+  return scene;
+}
+
+Clearances solved(const Scene& scene, int poses = 24) {
+  auto told = solve(scene.in, scene.rig, scene.passage(poses));
+  if (!told) throw std::runtime_error(told.error().why);
+  return std::move(*told);
+}
+
+Gap gap_to_structure(const Scene& scene) { return *find_gap(solved(scene), rider, structure(0)); }
+
+TEST(SwingingRider, WhoDoesNotSwingIsTheUprightBox) {
+  Scene scene = pulling();
+  scene.in.structures = {{Post{{196, -1.5, 0}, {196, -1.5, 24}, 0.15}}, {Plane{{0, 0, 16}, {0, 0, 1}}}};
+  const Clearances unknown = solved(scene);
+  scene.in.swing = Swing{};
+  const Clearances upright = solved(scene);
+  ASSERT_EQ(upright.gaps.size(), unknown.gaps.size());
+  for (std::size_t i = 0; i < upright.gaps.size(); ++i) {
+    EXPECT_NEAR(upright.gaps[i].least_m.value, unknown.gaps[i].least_m.value, 1e-12);
+    EXPECT_NEAR(upright.gaps[i].least_m.bound, unknown.gaps[i].least_m.bound, 1e-12);
+  }
+}
+
+// Feet forward: the envelope's lowest front edge turns about the wheel to hypot(2.3, 1.2) ahead of it where the lean
+// lets it come level, else to 1.2 cos + 2.3 sin.
+TEST(SwingingRider, ComesAsFarForwardAsTheFrontEdgeTurns) {
+  for (const double lean : {10 * degree, 40 * degree, 75 * degree}) {
+    Scene scene = pulling();
+    scene.in.swing = Swing{.forward_rad = lean};
+    scene.in.structures = {{Plane{{230, 0, 0}, {-1, 0, 0}}}};  // a wall across the line, the rider on its near side
+    const double level = std::atan2(2.3, 1.2), reached = std::min(lean, level);
+    const double ahead_m = 1.2 * std::cos(reached) + 2.3 * std::sin(reached);
+    const Gap gap = gap_to_structure(scene);
+    const double expected_m = 230 - (188 + scene.rig.travel_m) - ahead_m;
+    EXPECT_LE(gap.least_m.bound, expected_m + 1e-9);
+    EXPECT_NEAR(gap.least_m.value, expected_m, 2 * chord_share * scene.in.resolution_m) << lean / degree;
+  }
+}
+
+TEST(SwingingRider, NoLeanWithinTheSwingIsNearerThanTheBound) {
+  std::mt19937_64 random(20261126);
+  const auto within = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(random);
+  };
+  for (int i = 0; i < 12; ++i) {
+    Scene scene = pulling();
+    const Swing swing{within(0, 1.2), within(0, 1), within(0, 0.4)};
+    const Vec3 aside{within(-6, 6), within(-4, 4), within(-4, 1)};
+    scene.in.structures = {{Post{Point3{195, 0, 20} + aside, Point3{195, 0.3, 20.5} + aside, 0.1}}};
+    scene.in.swing = swing;
+    const Gap gap = gap_to_structure(scene);
+    const reeving::Reeving poses = scene.passage(24);
+    const Envelope reach = *scene.in.rider;
+    double least_m = std::numeric_limits<double>::infinity();
+    for (const reeving::Pose& pose : poses.sweeps[0].poses) {
+      if (pose.travel_m < 0) continue;
+      for (int n = 0; n < 60; ++n) {
+        const double lean = within(-swing.back_rad, swing.forward_rad),
+                     side = within(-swing.sideways_rad, swing.sideways_rad);
+        const auto leaning = [&](Vec3 v) {
+          const Vec3 aslant{v.x, v.y * std::cos(side) - v.z * std::sin(side),
+                            v.y * std::sin(side) + v.z * std::cos(side)};
+          return Vec3{aslant.x * std::cos(lean) - aslant.z * std::sin(lean), aslant.y,
+                      aslant.x * std::sin(lean) + aslant.z * std::cos(lean)};
+        };
+        const Box box{pose.rider + leaning({0, 0, (reach.above_m - reach.below_m) / 2}),
+                      leaning({1, 0, 0}),
+                      leaning({0, 1, 0}),
+                      leaning({0, 0, 1}),
+                      {reach.length_m / 2, reach.width_m / 2, (reach.above_m + reach.below_m) / 2}};
+        least_m = std::min(least_m, nearest(box, scene.in.structures[0].shape).distance_m);
+      }
+    }
+    EXPECT_GE(least_m, gap.least_m.bound - 1e-12) << i;
+  }
+}
+
+TEST(SwingingRider, WhoSwingsFartherIsNeverClearer) {
+  Scene scene = pulling();
+  scene.in.structures = {{Box{.centre = {203.5, 0.2, 16.5}, .half_m = {1, 0.4, 0.6}}}};
+  double before_m = std::numeric_limits<double>::infinity();
+  for (const double swing : {0., 0.2, 0.5, 0.9, 1.3}) {
+    scene.in.swing = Swing{swing, swing / 2, swing / 4};
+    const double least_m = gap_to_structure(scene).least_m.bound;
+    EXPECT_LE(least_m, before_m + scene.in.resolution_m) << swing;
+    before_m = least_m;
+  }
+}
+
+TEST(SwingingRider, IsUprightAlongTheLineUntilContact) {
+  Scene scene;
+  scene.in.structures = {{Plane{{230, 0, 0}, {-1, 0, 0}}}, {Plane{{0, 3, 0}, {0, -1, 0}}}};
+  const Clearances upright = solved(scene);
+  scene.in.swing = Swing{1, 1, 0};
+  EXPECT_NEAR(find_gap(solved(scene), rider, structure(0))->least_m.value,
+              find_gap(upright, rider, structure(0))->least_m.value, 1e-12);
+  scene.in.swing = Swing{1, 1, 0.2};
+  const double aside_m = 1.05 * std::cos(0.2) + 2.3 * std::sin(0.2);
+  EXPECT_NEAR(find_gap(solved(scene), rider, structure(1))->least_m.value, 3 - aside_m,
+              2 * chord_share * scene.in.resolution_m);
+}
+
+TEST(SwingingRider, OnTheOtherSideIsAsNear) {
+  Scene scene = pulling();
+  scene.in.swing = Swing{0.7, 0.5, 0.3};
+  scene.in.structures = {{Post{{196, -2.5, 0}, {196.5, -2.6, 24}, 0.15}}};
+  const double right_m = gap_to_structure(scene).least_m.value;
+  scene.in.structures = {{Post{{196, 2.5, 0}, {196.5, 2.6, 24}, 0.15}}};
+  EXPECT_NEAR(gap_to_structure(scene).least_m.value, right_m, 1e-9);
+}
+
+TEST(SwingingRider, WhoseSwingIsNoAngleIsRefused) {
+  for (const double wrong : {-0.1, std::nan("")}) {
+    Scene scene = pulling();
+    scene.in.swing = Swing{.back_rad = wrong};
+    EXPECT_EQ(solve(scene.in, scene.rig, scene.passage(4)).error().why, "the rider's swing is no angle");
+  }
+}
+
+}  // namespace
+}  // namespace fairlead::clearance
