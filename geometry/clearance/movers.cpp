@@ -82,14 +82,14 @@ Box MovingBox::piece(int, int pose, double share) const {
   return box;
 }
 
-MovingHull::MovingHull(std::vector<Vec3> corners, std::vector<Point3> at)
+MovingHulls::MovingHulls(std::vector<std::vector<Vec3>> corners, std::vector<Point3> at)
     : corners_(std::move(corners)), at_(std::move(at)) {
-  swept_ = Swept(1, static_cast<int>(at_.size()), [&](int, int pose) { return bounds_of(piece(0, pose, 0)); });
+  swept_ = Swept(pieces(), static_cast<int>(at_.size()), [&](int i, int pose) { return bounds_of(piece(i, pose, 0)); });
 }
 
-Hull MovingHull::piece(int, int pose, double share) const {
+Hull MovingHulls::piece(int i, int pose, double share) const {
   const Point3 at = at_[static_cast<std::size_t>(pose)];
-  return {share == 0 ? at : at + share * move(pose), corners_};
+  return {share == 0 ? at : at + share * move(pose), corners_[static_cast<std::size_t>(i)]};
 }
 
 Solved<Mover> make(const Recipe& recipe, const Passage& passage) {

@@ -97,24 +97,25 @@ class MovingBox {
   Swept swept_;
 };
 
-/// A hull that shifts.
-class MovingHull {
+/// Hulls that shift together.
+class MovingHulls {
  public:
   static constexpr double radius_m = 0;
-  double slack_m{};  ///< most that what it stands for bulges beyond it
+  double slack_m{};  ///< most that what they stand for bulges beyond them
   std::vector<double> stray_m;
   std::vector<double> turn_m;  ///< empty
 
-  /// corners: from `at`, which is given pose by pose.
-  MovingHull(std::vector<Vec3> corners, std::vector<Point3> at);
-  int pieces() const { return 1; }
-  Hull piece(int, int pose, double share) const;
-  const Bounds& swept(int block, int = 0) const { return swept_(block); }
+  /// corners: of each hull, from `at`, which is given pose by pose.
+  MovingHulls(std::vector<std::vector<Vec3>> corners, std::vector<Point3> at);
+  int pieces() const { return static_cast<int>(corners_.size()); }
+  Hull piece(int i, int pose, double share) const;
+  const Bounds& swept(int block, int i) const { return swept_(block, i); }
+  const Bounds& swept(int block) const { return swept_(block); }
   std::array<Vec3, 1> moves(int, int pose) const { return {move(pose)}; }
 
  private:
   Vec3 move(int pose) const { return at_[static_cast<std::size_t>(pose) + 1] - at_[static_cast<std::size_t>(pose)]; }
-  std::vector<Vec3> corners_;
+  std::vector<std::vector<Vec3>> corners_;
   std::vector<Point3> at_;
   Swept swept_;
 };
@@ -136,7 +137,7 @@ class Fixed {
   Bounds bounds_;
 };
 
-using Mover = std::variant<Chain, MovingBox, MovingHull, Fixed>;
+using Mover = std::variant<Chain, MovingBox, MovingHulls, Fixed>;
 
 /// A leg, or what is left of it: lengths are straight, measured at every pose. Where less than nothing would be left,
 /// the point between the two ends that are skipped.
@@ -168,7 +169,7 @@ using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, SwingingRider, Blo
 Solved<Mover> make(const Recipe&, const Passage&);
 /// The parts of make that take more than a line.
 Chain hanging_chain(const Stretch&, const Passage&);
-MovingHull swinging_rider(const Passage&);
+MovingHulls swinging_rider(const Passage&);
 Solved<Chain> main_line_chain(const Passage&);
 
 /// A chord may leave its curve by this share of the resolution, unless that takes more than most_chords.

@@ -24,9 +24,9 @@ double bulge(const std::vector<double>& turns, double radius_m) {
 
 }  // namespace
 
-// First the lean sideways, about the line's direction, then the one along it: of the order little depends, since the
-// hull holds every pair of them.
-MovingHull swinging_rider(const Passage& passage) {
+// First the lean sideways, about the line's direction, then the one along it. A hull holds two neighbouring leans along
+// the line and all sideways: one of them all would reach far above a rider who leans forward.
+MovingHulls swinging_rider(const Passage& passage) {
   const Envelope& reach = *passage.inputs.rider;
   const Swing swing = passage.inputs.swing.value_or(Swing{});
   const reeving::Inputs& rig = passage.rig;
@@ -38,9 +38,8 @@ MovingHull swinging_rider(const Passage& passage) {
   const std::vector<double> sideways = turns(-swing.sideways_rad, swing.sideways_rad, wide_m, bulge_m),
                             onward = in_contact ? turns(-swing.back_rad, swing.forward_rad, long_m, bulge_m)
                                                 : std::vector<double>{0};
-  std::vector<Vec3> corners;
-  for (const double side : sideways)
-    for (const double lean : onward)
+  const auto add_leaning = [&](double lean, std::vector<Vec3>& corners) {
+    for (const double side : sideways)
       for (const double across : {-half_width_m, half_width_m})
         for (const double up : {-reach.below_m, reach.above_m})
           for (const double along : {-half_length_m, half_length_m}) {
@@ -50,9 +49,13 @@ MovingHull swinging_rider(const Passage& passage) {
                          top = along * std::sin(lean) + z * std::cos(lean);
             corners.push_back(x * rig.along + y * rig.across + top * rig.up);
           }
+  };
+  std::vector<std::vector<Vec3>> hulls(std::max<std::size_t>(1, onward.size() - 1));
+  for (std::size_t i = 0; i < hulls.size(); ++i)
+    for (std::size_t k = i; k < std::min(i + 2, onward.size()); ++k) add_leaning(onward[k], hulls[i]);
   std::vector<Point3> at;
   for (int i = 0; i < passage.poses; ++i) at.push_back(passage.pose(i).rider);
-  MovingHull rider(std::move(corners), std::move(at));
+  MovingHulls rider(std::move(hulls), std::move(at));
   rider.slack_m = bulge(sideways, wide_m) + bulge(onward, long_m);
   for (int i = 0; i + 1 < passage.poses; ++i) rider.stray_m.push_back(passage.stray(i).rider_m);
   return rider;

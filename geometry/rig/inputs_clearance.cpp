@@ -85,9 +85,11 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
     if (in.swing && envelope->sideways_rad) in.swing->sideways_rad = envelope->sideways_rad->value;
     if (!envelope->sideways_rad)
       assumptions.push_back("riders swing along the main line alone: no riders.envelope.sideways given");
-    // Beyond this a rider in contact stays clear of the line by the limit, whatever it does and however he leans.
+    // Beyond this a rider in contact stays clear of a line above him by the limit, whatever it does and however he
+    // leans: the top of the envelope turns about the wheel, and the line is tied beside it.
     const auto& limit = layout.limits.rider_line_clearance_m;
-    in.hands_m = std::hypot(0.5 * envelope->length_m, envelope->above_m) + (limit ? limit->at.value : 0);
+    in.hands_m = std::hypot(0.5 * envelope->length_m, envelope->above_m) + norm(reeving.attachment) +
+                 (limit ? limit->at.value : 0);
   }
   for (const Course& course : courses.courses)
     for (const int index : course.sheaves) {

@@ -5,6 +5,7 @@
 #include <numbers>
 #include <random>
 
+#include "geometry/clearance/movers.hpp"
 #include "tests/clearance/scene.hpp"
 
 namespace fairlead::clearance {
