@@ -51,10 +51,17 @@ struct Envelope {
   bool operator==(const Envelope&) const = default;
 };
 
-/// The most a rider leans from hanging upright, about the wheel; each >= 0.
+/// How far a rider leans from hanging upright, about the wheel. Along the line, forward (feet toward the landing)
+/// positive; back_rad <= 0 <= forward_rad.
+struct Leans {
+  double back_rad{}, forward_rad{};
+  bool operator==(const Leans&) const = default;
+};
 struct Swing {
-  double forward_rad{}, back_rad{};  ///< once in contact with the brake trolley: toward the landing, and from it
-  double sideways_rad{};             ///< either way, everywhere
+  /// Once in contact with the brake trolley: in each step of travel from the mark on, the last also in all beyond.
+  std::vector<Leans> leans{{}};
+  double step_m = 1;
+  double sideways_rad{};  ///< either way, everywhere; >= 0
   bool operator==(const Swing&) const = default;
 };
 
@@ -68,7 +75,7 @@ struct SheaveBody {
 struct Inputs {
   std::vector<Structure> structures;
   std::optional<Envelope> rider;  ///< absent: nothing is said of the rider
-  /// The rider is held in every lean up to these at once; forward and back only in passages that pay out or return.
+  /// The rider is held in every lean between these at once; forward and back only in passages that pay out or return.
   /// Absent: not known, and the rider hangs upright.
   std::optional<Swing> swing;
   std::vector<SheaveBody> sheaves;  ///< per sheave of the reeving, as drawn; not read for wheels and sheaves of blocks

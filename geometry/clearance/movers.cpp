@@ -82,14 +82,27 @@ Box MovingBox::piece(int, int pose, double share) const {
   return box;
 }
 
-MovingHulls::MovingHulls(std::vector<std::vector<Vec3>> corners, std::vector<Point3> at)
-    : corners_(std::move(corners)), at_(std::move(at)) {
-  swept_ = Swept(pieces(), static_cast<int>(at_.size()), [&](int i, int pose) { return bounds_of(piece(i, pose, 0)); });
+MovingHulls::MovingHulls(int pieces, int each, std::vector<Vec3> corners, std::vector<Point3> at)
+    : pieces_(pieces), each_(each), corners_(std::move(corners)), at_(std::move(at)) {
+  swept_ =
+      Swept(pieces_, static_cast<int>(at_.size()), [&](int i, int pose) { return bounds_of(Hull(piece(i, pose, 0))); });
 }
 
-Hull MovingHulls::piece(int i, int pose, double share) const {
-  const Point3 at = at_[static_cast<std::size_t>(pose)];
-  return {share == 0 ? at : at + share * move(pose), corners_[static_cast<std::size_t>(i)]};
+OwnHull MovingHulls::piece(int i, int pose, double share) const {
+  const Vec3* now = corners(i, pose);
+  OwnHull hull{at_[static_cast<std::size_t>(pose)], {now, now + each_}};
+  if (share == 0) return hull;
+  hull.at = hull.at + share * move(pose);
+  const Vec3* then = corners(i, pose + 1);
+  for (int c = 0; c < each_; ++c) hull.corners[static_cast<std::size_t>(c)] += share * (then[c] - now[c]);
+  return hull;
+}
+
+std::vector<Vec3> MovingHulls::moves(int i, int pose) const {
+  const Vec3 *now = corners(i, pose), *then = corners(i, pose + 1);
+  std::vector<Vec3> all;
+  for (int c = 0; c < each_; ++c) all.push_back(move(pose) + (then[c] - now[c]));
+  return all;
 }
 
 Solved<Mover> make(const Recipe& recipe, const Passage& passage) {

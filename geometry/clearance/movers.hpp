@@ -97,25 +97,36 @@ class MovingBox {
   Swept swept_;
 };
 
-/// Hulls that shift together.
+/// A hull that holds its own corners.
+struct OwnHull {
+  Point3 at;
+  std::vector<Vec3> corners;
+  operator Hull() const { return {at, corners}; }
+};
+
+/// Hulls whose corners move, in every pose as many.
 class MovingHulls {
  public:
   static constexpr double radius_m = 0;
   double slack_m{};  ///< most that what they stand for bulges beyond them
   std::vector<double> stray_m;
-  std::vector<double> turn_m;  ///< empty
+  std::vector<double> turn_m;  ///< empty: corners move as straight lines do
 
-  /// corners: of each hull, from `at`, which is given pose by pose.
-  MovingHulls(std::vector<std::vector<Vec3>> corners, std::vector<Point3> at);
-  int pieces() const { return static_cast<int>(corners_.size()); }
-  Hull piece(int i, int pose, double share) const;
+  /// corners: from `at`, pose by pose; in each pose hull by hull `each` of them.
+  MovingHulls(int pieces, int each, std::vector<Vec3> corners, std::vector<Point3> at);
+  int pieces() const { return pieces_; }
+  OwnHull piece(int i, int pose, double share) const;
   const Bounds& swept(int block, int i) const { return swept_(block, i); }
   const Bounds& swept(int block) const { return swept_(block); }
-  std::array<Vec3, 1> moves(int, int pose) const { return {move(pose)}; }
+  std::vector<Vec3> moves(int i, int pose) const;
 
  private:
+  const Vec3* corners(int i, int pose) const {
+    return corners_.data() + static_cast<std::ptrdiff_t>(pose * pieces_ + i) * each_;
+  }
   Vec3 move(int pose) const { return at_[static_cast<std::size_t>(pose) + 1] - at_[static_cast<std::size_t>(pose)]; }
-  std::vector<std::vector<Vec3>> corners_;
+  int pieces_{}, each_{};
+  std::vector<Vec3> corners_;
   std::vector<Point3> at_;
   Swept swept_;
 };

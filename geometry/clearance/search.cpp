@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <span>
 #include <stdexcept>
 #include <utility>
 
@@ -76,8 +77,9 @@ class Duel {
   /// Most that the gap of two pieces changes from a pose to the next.
   double change_m(int i, int j, int pose) const {
     double most2 = 0;
+    const auto moves_b = b_.moves(j, pose);
     for (const Vec3& a : a_.moves(i, pose))
-      for (const Vec3& b : b_.moves(j, pose)) most2 = std::max(most2, dot(a - b, a - b));
+      for (const Vec3& b : moves_b) most2 = std::max(most2, dot(a - b, a - b));
     return std::sqrt(most2) + turn_m(pose);
   }
 
@@ -114,9 +116,13 @@ class Duel {
 
  private:
   static Glide glide_of(const std::array<Vec3, 1>& move) { return {move[0], 0}; }
-  static Glide glide_of(const std::array<Vec3, 2>& moves) {
-    const Vec3 apart = moves[1] - moves[0];
-    return {0.5 * (moves[0] + moves[1]), 0.5 * std::sqrt(dot(apart, apart))};
+  static Glide glide_of(std::span<const Vec3> moves) {
+    Vec3 sum;
+    for (const Vec3& move : moves) sum += move;
+    Glide glide{1 / static_cast<double>(moves.size()) * sum, 0};
+    for (const Vec3& move : moves)
+      glide.off_m = std::max(glide.off_m, std::sqrt(dot(move - glide.move, move - glide.move)));
+    return glide;
   }
 
   /// Where bounds overlap nothing is known: below a plane gaps are negative without end.

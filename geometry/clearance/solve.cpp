@@ -32,6 +32,13 @@ bool is_solid(const Post& post) {
 }
 bool is_solid(const Plane& plane) { return finite(plane.through) && is_unit(plane.normal); }
 
+bool is_swing(const Swing& swing) {
+  return !swing.leans.empty() && finite(swing.step_m, swing.sideways_rad) && swing.step_m > 0 &&
+         swing.sideways_rad >= 0 && std::all_of(swing.leans.begin(), swing.leans.end(), [](const Leans& leans) {
+           return finite(leans.back_rad, leans.forward_rad) && leans.back_rad <= 0 && leans.forward_rad >= 0;
+         });
+}
+
 /// What is wrong with the inputs; "" when nothing is.
 std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::Reeving& reeving) {
   for (std::size_t i = 0; i < in.structures.size(); ++i)
@@ -51,9 +58,7 @@ std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::
   if (in.rider && !(finite(in.rider->above_m, in.rider->below_m) && in.rider->above_m + in.rider->below_m >= 0 &&
                     finite(in.rider->width_m, in.rider->length_m) && in.rider->width_m >= 0 && in.rider->length_m >= 0))
     return "the rider's envelope is no box";
-  if (in.swing && !(finite(in.swing->forward_rad, in.swing->back_rad, in.swing->sideways_rad) &&
-                    in.swing->forward_rad >= 0 && in.swing->back_rad >= 0 && in.swing->sideways_rad >= 0))
-    return "the rider's swing is no angle";
+  if (in.swing && !is_swing(*in.swing)) return "the rider's swing is no angle";
   if (!(finite(in.main_line_radius_m, in.meeting_m, in.hands_m, in.resolution_m) && in.main_line_radius_m >= 0 &&
         in.meeting_m >= 0 && in.hands_m >= 0 && in.resolution_m > 0))
     return "a length of the clearances is not finite";

@@ -1,4 +1,5 @@
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "geometry/clearance/movers.hpp"
@@ -6,57 +7,94 @@
 namespace fairlead::clearance {
 namespace {
 
-/// Angles from one to another, so many that what turns at radius_m leaves the chords between them by no more than
-/// bulge_m, unless that takes more than most_chords.
-std::vector<double> turns(double from_rad, double to_rad, double radius_m, double bulge_m) {
-  const double range = to_rad - from_rad;
-  if (!(range > 0)) return {from_rad};
-  const double widest = radius_m > bulge_m ? 2 * std::acos(1 - bulge_m / radius_m) : range;
-  const int steps = static_cast<int>(std::clamp(std::ceil(range / widest), 1., double{most_chords}));
-  std::vector<double> all;
-  for (int i = 0; i <= steps; ++i) all.push_back(from_rad + range * i / steps);
+/// Into how many steps a range of angles is cut, so that what turns at radius_m leaves the chords between them by no
+/// more than bulge_m, unless that takes more than most_chords.
+int steps_of(double range_rad, double radius_m, double bulge_m) {
+  if (!(range_rad > 0)) return 1;
+  const double widest = radius_m > bulge_m ? 2 * std::acos(1 - bulge_m / radius_m) : range_rad;
+  return static_cast<int>(std::clamp(std::ceil(range_rad / widest), 1., double{most_chords}));
+}
+
+/// How far an arc leaves its chord.
+double bulge_m(double turn_rad, double radius_m) { return radius_m * (1 - std::cos(turn_rad / 2)); }
+
+/// Of the steps of travel that a pose's neighbours and what lies between them touch.
+Leans leans_at(const Passage& passage, const Swing& swing, int pose) {
+  const auto step_of = [&](int i) {
+    const double travel_m = passage.pose(std::clamp(i, 0, passage.poses - 1)).travel_m;
+    const double last = static_cast<double>(swing.leans.size()) - 1;
+    return static_cast<std::size_t>(std::clamp(std::floor(travel_m / swing.step_m), 0., last));
+  };
+  Leans all;
+  for (std::size_t step = step_of(pose - 1); step <= step_of(pose + 1); ++step) {
+    all.back_rad = std::min(all.back_rad, swing.leans[step].back_rad);
+    all.forward_rad = std::max(all.forward_rad, swing.leans[step].forward_rad);
+  }
   return all;
 }
 
-double bulge(const std::vector<double>& turns, double radius_m) {
-  return turns.size() < 2 ? 0 : radius_m * (1 - std::cos((turns[1] - turns[0]) / 2));
+/// Upright, the corners of the envelope from the wheel: along, across and up.
+std::array<Vec3, 8> corners_of(const Envelope& reach) {
+  std::array<Vec3, 8> corners;
+  for (std::size_t i = 0; i < 8; ++i)
+    corners[i] = {(i & 1 ? 0.5 : -0.5) * reach.length_m, (i & 2 ? 0.5 : -0.5) * reach.width_m,
+                  i & 4 ? reach.above_m : -reach.below_m};
+  return corners;
 }
 
 }  // namespace
 
 // First the lean sideways, about the line's direction, then the one along it. A hull holds two neighbouring leans along
-// the line and all sideways: one of them all would reach far above a rider who leans forward.
+// the line and all sideways: one of them all would reach far above a rider who leans forward. From pose to pose each
+// lean turns on to that of the next; what lies between is within both ranges.
 MovingHulls swinging_rider(const Passage& passage) {
-  const Envelope& reach = *passage.inputs.rider;
   const Swing swing = passage.inputs.swing.value_or(Swing{});
   const reeving::Inputs& rig = passage.rig;
   const bool in_contact = passage.sweep.running != reeving::Running::at_rest;
-  const double half_length_m = reach.length_m / 2, half_width_m = reach.width_m / 2;
-  const double farthest_m = std::max(std::abs(reach.above_m), std::abs(reach.below_m));
-  const double wide_m = std::hypot(half_width_m, farthest_m), long_m = std::hypot(half_length_m, wide_m);
-  const double bulge_m = chord_share * passage.inputs.resolution_m / 2;
-  const std::vector<double> sideways = turns(-swing.sideways_rad, swing.sideways_rad, wide_m, bulge_m),
-                            onward = in_contact ? turns(-swing.back_rad, swing.forward_rad, long_m, bulge_m)
-                                                : std::vector<double>{0};
-  const auto add_leaning = [&](double lean, std::vector<Vec3>& corners) {
-    for (const double side : sideways)
-      for (const double across : {-half_width_m, half_width_m})
-        for (const double up : {-reach.below_m, reach.above_m})
-          for (const double along : {-half_length_m, half_length_m}) {
-            const double y = across * std::cos(side) - up * std::sin(side),
-                         z = across * std::sin(side) + up * std::cos(side);
-            const double x = along * std::cos(lean) - z * std::sin(lean),
-                         top = along * std::sin(lean) + z * std::cos(lean);
-            corners.push_back(x * rig.along + y * rig.across + top * rig.up);
-          }
+  std::vector<Leans> leans;
+  double widest_rad = 0;
+  for (int i = 0; i < passage.poses; ++i) {
+    leans.push_back(in_contact ? leans_at(passage, swing, i) : Leans{});
+    widest_rad = std::max(widest_rad, leans.back().forward_rad - leans.back().back_rad);
+  }
+  const std::array<Vec3, 8> upright = corners_of(*passage.inputs.rider);
+  double wide_m = 0, long_m = 0;
+  for (const Vec3& corner : upright) wide_m = std::max(wide_m, std::hypot(corner.y, corner.z));
+  for (const Vec3& corner : upright) long_m = std::max(long_m, std::hypot(corner.x, wide_m));
+  const double most_m = chord_share * passage.inputs.resolution_m / 2;
+  const int hulls = steps_of(widest_rad, long_m, most_m),
+            sides = steps_of(2 * swing.sideways_rad, wide_m, most_m) * (swing.sideways_rad > 0);
+
+  const auto lean_of = [&](int pose, int k) {
+    const Leans& range = leans[static_cast<std::size_t>(pose)];
+    return range.back_rad + (range.forward_rad - range.back_rad) * k / hulls;
   };
-  std::vector<std::vector<Vec3>> hulls(std::max<std::size_t>(1, onward.size() - 1));
-  for (std::size_t i = 0; i < hulls.size(); ++i)
-    for (std::size_t k = i; k < std::min(i + 2, onward.size()); ++k) add_leaning(onward[k], hulls[i]);
+  std::vector<Vec3> corners;
+  const auto add_leaning = [&](double lean) {
+    for (int side = 0; side <= sides; ++side) {
+      const double aside = sides > 0 ? swing.sideways_rad * (2. * side / sides - 1) : 0;
+      for (const Vec3& c : upright) {
+        const double y = c.y * std::cos(aside) - c.z * std::sin(aside),
+                     z = c.y * std::sin(aside) + c.z * std::cos(aside);
+        corners.push_back((c.x * std::cos(lean) - z * std::sin(lean)) * rig.along + y * rig.across +
+                          (c.x * std::sin(lean) + z * std::cos(lean)) * rig.up);
+      }
+    }
+  };
   std::vector<Point3> at;
-  for (int i = 0; i < passage.poses; ++i) at.push_back(passage.pose(i).rider);
-  MovingHulls rider(std::move(hulls), std::move(at));
-  rider.slack_m = bulge(sideways, wide_m) + bulge(onward, long_m);
+  double turn_rad = 0;
+  for (int i = 0; i < passage.poses; ++i) {
+    at.push_back(passage.pose(i).rider);
+    for (int k = 0; k < hulls; ++k) {
+      add_leaning(lean_of(i, k));
+      add_leaning(lean_of(i, k + 1));
+    }
+    for (int k = 0; i > 0 && k <= hulls; ++k)
+      turn_rad = std::max(turn_rad, std::abs(lean_of(i, k) - lean_of(i - 1, k)));
+  }
+  MovingHulls rider(hulls, 2 * (sides + 1) * 8, std::move(corners), std::move(at));
+  rider.slack_m = bulge_m(widest_rad / hulls, long_m) + bulge_m(turn_rad, long_m);
+  if (sides > 0) rider.slack_m += bulge_m(2 * swing.sideways_rad / sides, wide_m);
   for (int i = 0; i + 1 < passage.poses; ++i) rider.stray_m.push_back(passage.stray(i).rider_m);
   return rider;
 }

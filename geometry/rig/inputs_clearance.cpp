@@ -40,19 +40,19 @@ bool looked_at(const mainline::MainLine& main_line, const reeving::SweepInputs& 
   return true;
 }
 
-/// The farthest of all corners; not known where one of them is not solved, or ends with the rider falling into a slack
-/// lanyard. Who hangs short of the brake trolley never swings in contact with it.
+/// The farthest of all corners, taken at every travel; not known where one of them is not solved, or ends with the
+/// rider falling into a slack lanyard. Who hangs short of the brake trolley never swings in contact with it.
 std::optional<clearance::Swing> swing_of(const arrest::Arrest& arrest) {
-  clearance::Swing swing;
+  clearance::Leans leans;
   for (const arrest::CornerResult& corner : arrest.corners) {
     if (corner.hangs_at_m) continue;
     if (!corner.motion || corner.motion->outcome == arrest::Outcome::lanyard_slack) return std::nullopt;
     const double forward = corner.motion->swing_forward_rad.value, back = corner.motion->swing_back_rad.value;
     if (!(std::isfinite(forward) && std::isfinite(back))) return std::nullopt;
-    swing.forward_rad = std::max(swing.forward_rad, forward);
-    swing.back_rad = std::max(swing.back_rad, back);
+    leans.forward_rad = std::max(leans.forward_rad, forward);
+    leans.back_rad = std::min(leans.back_rad, -back);
   }
-  return swing;
+  return clearance::Swing{.leans = {leans}};
 }
 
 }  // namespace
