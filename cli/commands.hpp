@@ -32,11 +32,11 @@ struct ArrestOptions {
   std::string format;  ///< "text", "json"; empty: what the output's name ends in, else text
   std::string output;  ///< empty: standard output
 };
-/// How riders stop, and the way back to ready. Returns the same as check.
+/// How riders stop, and the way back to ready, of a layout or a concept. Returns the same as check.
 int arrest(const JudgeOptions&, const ArrestOptions&);
 
-/// A starting layout to standard output, or to a file that does not exist yet.
-int new_layout(const std::string& output);
+/// A starting layout or concept to standard output, or to a file that does not exist yet.
+int new_file(const std::string& output, bool idea);
 
 /// What a check judges, or what a key of the layout means; all checks when the name is empty.
 int explain(const std::string& name);

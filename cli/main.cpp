@@ -81,6 +81,8 @@ int run(int argc, char** argv) {
       "  fairlead compare issued.toml site.toml         what changed, and what that does\n"
       "  fairlead setout site.toml                      points, levels, lengths and tensions for the crew\n"
       "  fairlead arrest site.toml                      how every rider stops, and the way back\n"
+      "  fairlead new --concept -o idea.toml            how riders are to stop, before anything has a place\n"
+      "  fairlead arrest idea.toml                      a first estimate of how they would\n"
       "  fairlead explain fleet-angle                   what a check judges\n"
       "  fairlead explain sheave.axle                   what a key means\n"
       "\n"
@@ -92,6 +94,7 @@ int run(int argc, char** argv) {
   SetoutOptions set_out;
   ArrestOptions arrested;
   std::string format = "text", output, name, now;
+  bool idea = false;
 
   CLI::App& check_command = *app.add_subcommand("check", "judge a layout and print the findings");
   add_judge_options(check_command, judged);
@@ -137,8 +140,9 @@ int run(int argc, char** argv) {
   add_common_options(compare_command, judged);
   add_format_option(compare_command, format);
 
-  CLI::App& new_command = *app.add_subcommand("new", "write a layout to start from");
+  CLI::App& new_command = *app.add_subcommand("new", "write a layout or a concept to start from");
   new_command.add_option("-o,--output", output, "the file to write; must not exist (default: standard output)");
+  new_command.add_flag("--concept", idea, "a concept instead: how riders are to stop, before anything has a place");
 
   CLI::App& explain_command = *app.add_subcommand("explain", "what a check judges or a key of the layout means");
   explain_command.add_option("NAME", name, "a check or a key; without one, all checks are listed");
@@ -157,7 +161,7 @@ int run(int argc, char** argv) {
   if (compare_command.parsed()) return compare(judged, now, format);
   if (setout_command.parsed()) return setout(judged, set_out);
   if (arrest_command.parsed()) return arrest(judged, arrested);
-  if (new_command.parsed()) return new_layout(output);
+  if (new_command.parsed()) return new_file(output, idea);
   return explain(name);
 }
 

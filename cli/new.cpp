@@ -6,8 +6,8 @@
 
 namespace fairlead::cli {
 
-int new_layout(const std::string& output) {
-  const std::string text = fairlead::new_layout();
+int new_file(const std::string& output, bool idea) {
+  const std::string text = idea ? new_concept() : new_layout();
   if (output.empty()) {
     print(text);
     return cleared;

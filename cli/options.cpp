@@ -55,22 +55,47 @@ void refuse_unknown_waivers(const Layout& layout) {
   if (!message.empty()) throw Unusable{message};
 }
 
+/// What the options change in a layout.
+struct Asked {
+  std::vector<Override> overrides;
+  std::optional<Date> date;
+};
+
+Asked asked_by(const JudgeOptions& options) {
+  Asked asked;
+  for (const std::string& option : options.set) asked.overrides.push_back(override_of(option));
+  if (!options.date.empty()) asked.date = date_of(options.date);
+  return asked;
+}
+
+/// What was read, or all of its errors.
+template <class Whole>
+Whole told(tl::expected<Whole, Diagnostics> whole) {
+  if (whole) return std::move(*whole);
+  std::string message;
+  for (const Diagnostic& diagnostic : whole.error()) message += fairlead::print(diagnostic);
+  throw Unusable{message};
+}
+
+Layout dated(Layout layout, const Asked& asked) {
+  refuse_unknown_waivers(layout);
+  if (asked.date) layout.judged_on = Given<Date>{*asked.date, {}};
+  return layout;
+}
+
 }  // namespace
 
 Layout read(const JudgeOptions& options) {
-  std::vector<Override> overrides;
-  for (const std::string& option : options.set) overrides.push_back(override_of(option));
-  std::optional<Date> date;
-  if (!options.date.empty()) date = date_of(options.date);
-  auto layout = read_layout(options.layout, overrides);
-  if (!layout) {
-    std::string message;
-    for (const Diagnostic& diagnostic : layout.error()) message += fairlead::print(diagnostic);
-    throw Unusable{message};
-  }
-  refuse_unknown_waivers(*layout);
-  if (date) layout->judged_on = Given<Date>{*date, {}};
-  return std::move(*layout);
+  const Asked asked = asked_by(options);
+  return dated(told(read_layout(options.layout, asked.overrides)), asked);
+}
+
+std::variant<Layout, Concept> read_either(const JudgeOptions& options) {
+  const Asked asked = asked_by(options);
+  std::variant<Layout, Concept> whole = told(read_layout_or_concept(options.layout, asked.overrides));
+  if (auto* layout = std::get_if<Layout>(&whole)) return dated(std::move(*layout), asked);
+  if (asked.date) throw Unusable{"error: --date: nothing in a concept is judged by a date: leave it out\n"};
+  return whole;
 }
 
 Style style_of(const JudgeOptions& options) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "geometry/checks/check.hpp"
@@ -29,6 +30,8 @@ struct Unusable {
 
 /// Reads the layout with the options written into it. Throws Unusable with every diagnostic.
 Layout read(const JudgeOptions&);
+/// Reads a file as what it is, layout or concept.
+std::variant<Layout, Concept> read_either(const JudgeOptions&);
 
 Style style_of(const JudgeOptions&);
 

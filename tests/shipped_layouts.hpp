@@ -22,4 +22,13 @@ inline Layout shipped_layout(const std::string& file, const std::vector<Override
   throw std::runtime_error(message);
 }
 
+/// The concept that is shipped; likewise.
+inline Concept shipped_concept(const std::vector<Override>& overrides = {}) {
+  auto whole = read_layout_or_concept(FAIRLEAD_SOURCE_DIR "/layouts/ember_hollow_concept.toml", overrides);
+  if (whole) return std::get<Concept>(std::move(*whole));
+  std::string message;
+  for (const Diagnostic& diagnostic : whole.error()) message += print(diagnostic);
+  throw std::runtime_error(message);
+}
+
 }  // namespace fairlead

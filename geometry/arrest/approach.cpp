@@ -211,6 +211,8 @@ Solved<Approach> Ride::solve() {
   const auto end = roll();
   if (!end) return tl::unexpected(end.error());
   found_.time_s = time_s_;
+  found_.worked_J = path_.potential_J(in_.start_m) - path_.continued(now_[0]).potential_J;
+  found_.resisted_J = now_[2];
   const Place p = place(now_[0], now_[1]);
   if (*end == End::arrives) {
     Numbers rate;

@@ -27,7 +27,10 @@ struct Approach {
   double time_s{};                  ///< to the arrival, or to where he stalls
   double greatest_speed_m_per_s{};  ///< along the path, to 1e-5 of itself
   double speed_over_wave{};         ///< greatest v/c on the way, c = sqrt(H/mass per unstretched metre of the line)
-  double energy_residual{};         ///< start's energy, less losses, less the end's, over the greatest kinetic energy
+  /// From the start to the arrival or the first standstill: work of weight and main line, and what rolling resistance
+  /// and drag take of it (a tail wind gives: below 0).
+  double worked_J{}, resisted_J{};
+  double energy_residual{};  ///< start's energy, less losses, less the end's, over the greatest kinetic energy
   std::optional<double> stalled_at_m;  ///< first standstill, short of the path's end
   /// Then: where he comes to rest after rolling back and forth. None where nothing brings him to rest, and where he
   /// comes back to the start first.

@@ -38,17 +38,17 @@ bool holds_from(Case c, double x_m) {
   const double hanging_kg = c.bodies.rider_kg + c.bodies.rider_trolley_kg;
   const double squared = c.contact.speed_m_per_s * c.contact.speed_m_per_s + 2 * std::max(0.0, gained_J) / hanging_kg;
   c.contact.speed_m_per_s = std::sqrt(squared);
-  const CornerResult result = run(c);
-  return result.rest && result.rest->how != FinalRest::How::runs_on;
+  return run(c).comes_to_rest(c.unit.extension_limit_m);
 }
 
 /// Halves the travel for the corners that come farthest, then asks all of them; one that fails joins the few.
 NotReset farthest_dispatch(const std::vector<Case>& cases, const std::vector<CornerResult>& corners,
                            const Governing& governing, double travel_m, const Work& work) {
-  NotReset found;
+  NotReset found{.farthest_m = std::numeric_limits<double>::quiet_NaN()};
+  if (std::none_of(corners.begin(), corners.end(), [](const CornerResult& c) { return c.arrives(); })) return found;
   const auto place_m = [](int step) { return dispatch_step_m * step; };
   std::set<int> few;
-  for (const int c : {governing.stop_travel, governing.extension, governing.line_speed, governing.swing_forward})
+  for (const int c : {governing.farthest_travel, governing.extension, governing.line_speed, governing.swing_forward})
     if (c >= 0) few.insert(c);
   const auto holds = [&](int corner, int step) {
     const auto c = static_cast<std::size_t>(corner);
@@ -65,13 +65,13 @@ NotReset farthest_dispatch(const std::vector<Case>& cases, const std::vector<Cor
       else
         bad = middle, found.first_failing = *failing;
     }
-    if (good < 0) {
-      found.farthest_m = std::numeric_limits<double>::quiet_NaN();
-      return found;
-    }
+    if (good < 0) return found;
     std::vector<char> held(cases.size());
-    for_each_index(work, static_cast<int>(cases.size()),
-                   [&](int c) { held[static_cast<std::size_t>(c)] = holds(c, good); });
+    // Who stalls short meets no trolley, wherever it was left.
+    for_each_index(work, static_cast<int>(cases.size()), [&](int c) {
+      const auto i = static_cast<std::size_t>(c);
+      held[i] = !corners[i].arrives() || holds(c, good);
+    });
     const auto fails = std::find(held.begin(), held.end(), 0);
     if (fails == held.end()) {
       found.farthest_m = place_m(good);
@@ -114,8 +114,10 @@ Solved<Arrest> run_corners(const Inputs& in, const std::vector<Case>& cases, con
         if (!approaches || !approaches->computed[i]) return;
         const Approach& approach = *approaches->computed[i];
         result.speed_over_wave = approach.speed_over_wave;
-        result.hangs_at_m = approach.stalled_at_m ? approach.hangs_at_m : std::nullopt;
         if (!approach.stalled_at_m) result.computed_speed_m_per_s = approach.arrival_speed_m_per_s;
+        if (arrives) return;
+        result.hangs_at_m = approach.hangs_at_m;
+        result.back_at_start_m_per_s = approach.back_at_start_m_per_s;
       },
       "arrest");
   arrest.governing = governing_of(arrest.corners);
@@ -128,19 +130,14 @@ double hanging_kg(const Inputs& in, const Corner& corner) {
 }
 
 /// The worst of the backup brake alone: what is left after its stroke, then how far it gives.
-Solved<BackupAlone> worst_backup(const std::vector<Case>& cases, const Inputs& in,
-                                 const mainline::MainLine& main_line) {
-  std::vector<mainline::Path> paths;
+template <class DriveOf>
+Solved<BackupAlone> worst_backup(const std::vector<Case>& cases, const Inputs& in, const DriveOf& drive_of) {
   Solved<BackupAlone> worst = unsolved("no rider arrives");
-  int path_index = -1;
-  const mainline::Path* path = nullptr;
   for (std::size_t i = 0; i < cases.size(); ++i) {
     const Case& c = cases[i];
     if (!(c.contact.speed_m_per_s > 0)) continue;
-    if (c.corner.path != path_index)
-      path_index = c.corner.path, path = &main_line.paths[static_cast<std::size_t>(path_index)].path;
-    auto alone = backup_alone(in, *path, hanging_kg(in, c.corner), c.bodies.drag_kg_per_m, c.bodies.wind_m_per_s,
-                              c.bodies.rolling, c.contact.speed_m_per_s);
+    auto alone = backup_alone(in, drive_of(c.corner), hanging_kg(in, c.corner), c.bodies.drag_kg_per_m,
+                              c.bodies.wind_m_per_s, c.bodies.rolling, c.contact.speed_m_per_s);
     if (!alone) return alone;
     alone->corner = static_cast<int>(i);
     const bool worse =
@@ -173,10 +170,8 @@ Case case_of(const Inputs& in, const Approaches& approaches, const mainline::Mai
              std::size_t i) {
   const Corner& corner = approaches.corners[i];
   const auto state = static_cast<std::size_t>(main_line.paths[static_cast<std::size_t>(corner.path)].state);
-  // A measured speed comes without its change; what was computed for the same rider and weather stands in for it.
-  const auto& computed = approaches.computed[i];
-  const double acceleration = computed && !computed->stalled_at_m ? computed->acceleration_m_per_s2 : 0;
-  return case_of(in, corner, track, in.air_kg_per_m3[state], approaches.speed_m_per_s[i], acceleration);
+  return case_of(in, corner, track, in.air_kg_per_m3[state], approaches.speed_m_per_s[i],
+                 approaches.acceleration_m_per_s2(i));
 }
 
 }  // namespace
@@ -208,7 +203,10 @@ Solved<Arrest> solve(const Inputs& in, const Approaches& approaches, const mainl
         case_of(in, approaches, main_line, tracks[static_cast<std::size_t>(approaches.corners[i].path)], i));
   auto arrest = run_corners(in, cases, &approaches, work);
   if (!arrest) return arrest;
-  arrest->backup = worst_backup(cases, in, main_line);
+  arrest->backup = worst_backup(cases, in, [&](const Corner& corner) {
+    const mainline::Path& path = main_line.paths[static_cast<std::size_t>(corner.path)].path;
+    return Drive{[&path](double x_m) { return path.drive_force_N(x_m); }, path.to_m()};
+  });
   for (std::size_t p = 0; p < main_line.paths.size(); ++p) {
     if (main_line.paths[p].loading != mainline::Loading::empty) continue;
     const reeving::Sweep* returning = returning_sweep(reeving, static_cast<int>(p));
@@ -255,7 +253,12 @@ Solved<Arrest> solve_plain(const Inputs& in, const Plain& plain, const Work& wor
                             corner.fastest ? speed.high : speed.low, 0));
   }
   auto arrest = run_corners(in, cases, nullptr, work);
-  if (arrest) arrest->resets.push_back(reset_plain(in, tracks[2], plain.ratio, plain.rest_extension_m));
+  if (!arrest) return arrest;
+  arrest->backup = worst_backup(cases, in, [&](const Corner& corner) {
+    const double down_N = -hanging_kg(in, corner) * standard_gravity * plain.slope;
+    return Drive{[down_N](double) { return down_N; }, std::numeric_limits<double>::infinity()};
+  });
+  arrest->resets.push_back(reset_plain(in, tracks[2], plain.ratio, plain.rest_extension_m));
   return arrest;
 }
 

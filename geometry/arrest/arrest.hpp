@@ -67,7 +67,11 @@ struct Approaches {
   std::vector<Solved<Approach>> computed;
   /// Per corner: as measured, else as computed; NaN where the rider stalls short.
   std::vector<double> speed_m_per_s;
-  double fastest_m_per_s{};
+  double fastest_m_per_s{};  ///< 0: every rider stalls short
+
+  /// Of a corner's rider at contact. A measured speed comes without it: then that computed for the same rider and
+  /// weather stands in, and 0 where nothing is or he stalls.
+  double acceleration_m_per_s2(std::size_t corner) const;
 };
 
 /// Unsolved when a speed is neither measured nor computed.
@@ -78,9 +82,18 @@ struct CornerResult {
   double arrival_speed_m_per_s{};                ///< what the arrest begins with
   std::optional<double> computed_speed_m_per_s;  ///< of the approach, where it was computed and he arrives
   double speed_over_wave{};                      ///< greatest v/c of the approach; NaN where it was not computed
-  std::optional<double> hangs_at_m;  ///< along: he stalls short and hangs there at last; nothing else is then known
+  // Of who stalls short, where the approach is computed; nothing else is then known:
+  std::optional<double> hangs_at_m;             ///< along: there he hangs at last
+  std::optional<double> back_at_start_m_per_s;  ///< he rolls back over the start at that speed
   Solved<Motion> motion = unsolved("not solved");
   std::optional<FinalRest> rest;  ///< where the motion stops or creeps
+
+  bool arrives() const { return arrival_speed_m_per_s > 0; }
+  /// He stops, or creeps on to a place where he stays, within travel and extension.
+  bool comes_to_rest(double extension_limit_m) const;
+  /// Of the motion, or of where he creeps on to after it; NaN where no motion is solved.
+  double farthest_travel_m() const;
+  Peak greatest_extension_m() const;
 };
 
 /// The backup brake alone, the primary lost at contact, in its worst corner.
@@ -94,9 +107,9 @@ struct BackupAlone {
 
 /// The brake trolley left somewhere along its travel when the next rider is sent.
 struct NotReset {
-  /// Farthest from the mark, in steps of dispatch_step_m, at which every corner still comes to rest within travel and
-  /// extension, no lanyard slack; NaN: not even from the mark. Places between were looked at in the corners that come
-  /// farthest.
+  /// Farthest from the mark, in steps of dispatch_step_m, at which every corner that arrives still comes to rest within
+  /// travel and extension, no lanyard slack; NaN: not even from the mark. Places between were looked at in the corners
+  /// that come farthest.
   double farthest_m{};
   int first_failing = -1;  ///< corner that fails a step beyond; -1: none to the end of the travel
 };
@@ -114,9 +127,9 @@ struct Reset {
 
 /// Which corner is the worst for what: index into corners; -1 where none is solved.
 struct Governing {
-  int stop_travel = -1, shortest_stop = -1, extension = -1, line_speed = -1, load_raw = -1, load_filtered = -1,
-      load_held = -1, deceleration = -1, swing_forward = -1, swing_back = -1, unit_tension = -1, earliest_rest = -1,
-      latest_rest = -1, arrival_speed = -1;
+  int stop_travel = -1, shortest_stop = -1, farthest_travel = -1, extension = -1, line_speed = -1, load_raw = -1,
+      load_filtered = -1, load_held = -1, deceleration = -1, swing_forward = -1, swing_back = -1, unit_tension = -1,
+      earliest_rest = -1, latest_rest = -1, arrival_speed = -1;
 };
 
 struct Arrest {
@@ -139,7 +152,7 @@ std::vector<Instant> history(const Inputs&, const Approaches&, const mainline::M
                              const reeving::Reeving&, int corner);
 
 /// Before there are coordinates: a straight main line and an ideal reduction. Speeds must be measured or chosen.
-/// Corners have path 0 (lightest) and 1 (heaviest); no backup brake alone and one reset.
+/// Corners have path 0 (lightest) and 1 (heaviest); one reset.
 struct Plain {
   double ratio = 1, efficiency = 1, slope{}, rest_extension_m{};
 };

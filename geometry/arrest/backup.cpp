@@ -13,7 +13,7 @@ constexpr double step_m = 0.01;
 
 }  // namespace
 
-Solved<BackupAlone> backup_alone(const Inputs& in, const mainline::Path& path, double hanging_kg, double drag_kg_per_m,
+Solved<BackupAlone> backup_alone(const Inputs& in, const Drive& drive, double hanging_kg, double drag_kg_per_m,
                                  double wind_m_per_s, double rolling, double arrival_speed_m_per_s) {
   if (!in.backup_m || !in.backup_N || !in.backup_stroke_m)
     return unsolved("the backup brake's force over its compression, or its stroke, is not given");
@@ -23,12 +23,11 @@ Solved<BackupAlone> backup_alone(const Inputs& in, const mainline::Path& path, d
   const auto force_N = [&](double x_m) {
     const double speed = std::sqrt(std::max(0.0, 2 * energy_J / hanging_kg)), air = speed - wind_m_per_s;
     const double brake_N = x_m > to_m ? (*in.backup_N)(x_m - to_m) : 0;
-    return path.drive_force_N(x_m) - rolling * hanging_kg * standard_gravity - drag_kg_per_m * std::abs(air) * air -
-           brake_N;
+    return drive.force_N(x_m) - rolling * hanging_kg * standard_gravity - drag_kg_per_m * std::abs(air) * air - brake_N;
   };
   const auto strides = static_cast<int>(std::ceil((end_m - from_m) / step_m));
   const double stride_m = (end_m - from_m) / strides;
-  if (!(end_m <= path.to_m()))
+  if (!(end_m <= drive.to_m))
     return unsolved("the backup brake's stroke ends beyond the main line's solved stretch", end_m);
   for (int i = 0; i < strides; ++i) {
     const double x_m = from_m + (i + 0.5) * stride_m, before_J = energy_J;

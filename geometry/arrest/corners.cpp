@@ -131,8 +131,28 @@ Solved<Approaches> solve_approaches(const Inputs& in, const mainline::MainLine& 
     // A rider who stalls short has no speed, and is not the fastest.
     if (found.speed_m_per_s[c] > found.fastest_m_per_s) found.fastest_m_per_s = found.speed_m_per_s[c];
   }
-  if (!(found.fastest_m_per_s > 0)) return unsolved("no rider arrives: every one stalls short of the brake trolley");
   return found;
+}
+
+double Approaches::acceleration_m_per_s2(std::size_t corner) const {
+  const auto& approach = computed[corner];
+  return approach && !approach->stalled_at_m ? approach->acceleration_m_per_s2 : 0;
+}
+
+bool CornerResult::comes_to_rest(double extension_limit_m) const {
+  return rest && rest->how != FinalRest::How::runs_on && greatest_extension_m().value < extension_limit_m;
+}
+
+double CornerResult::farthest_travel_m() const {
+  if (!motion) return std::numeric_limits<double>::quiet_NaN();
+  return rest ? greater(motion->stop_travel_m, rest->latest_m) : motion->stop_travel_m;
+}
+
+Peak CornerResult::greatest_extension_m() const {
+  if (!motion) return {.value = std::numeric_limits<double>::quiet_NaN()};
+  const Peak& moving = motion->extension_m;
+  if (!rest || greater(moving.value, rest->extension_m) == moving.value) return moving;
+  return {.value = greater(moving.value, rest->extension_m), .at_s = motion->end_s, .travel_m = rest->latest_m};
 }
 
 }  // namespace fairlead::arrest

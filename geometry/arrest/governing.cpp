@@ -19,7 +19,8 @@ Governing governing_of(const std::vector<CornerResult>& corners) {
   Governing g;
   g.stop_travel = of_motion([](const Motion& m) { return m.stop_travel_m; });
   g.shortest_stop = of_motion([](const Motion& m) { return -m.stop_travel_m; });
-  g.extension = of_motion([](const Motion& m) { return m.extension_m.value; });
+  g.farthest_travel = worst([](const CornerResult& c) { return c.farthest_travel_m(); });
+  g.extension = worst([](const CornerResult& c) { return c.greatest_extension_m().value; });
   g.line_speed = of_motion([](const Motion& m) { return m.line_speed_m_per_s.value; });
   g.load_raw = of_motion([](const Motion& m) { return m.load_raw.value; });
   g.load_filtered = of_motion([](const Motion& m) { return m.load_filtered.value; });

@@ -66,7 +66,8 @@ struct Motion {
   double end_extension_m{};
   Peak extension_m, line_speed_m_per_s, unit_tension_N, line_force_N;  ///< line_force_N: along x on the brake trolley
   Peak trolley_speed_m_per_s;
-  Peak swing_forward_rad, swing_back_rad;  ///< both positive
+  /// 0 or above: 0 where he is never seen to lean that way, then at the instant he came nearest to it.
+  Peak swing_forward_rad, swing_back_rad;
   /// Lanyard force over the rider's weight, and deceleration of the rider trolley: raw (the instant of the impact left
   /// out, the one after it not), low-passed (2nd-order Butterworth at 5 Hz, run both ways), held for 0.2 s.
   Peak load_raw, load_filtered, load_held;

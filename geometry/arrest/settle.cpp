@@ -29,6 +29,10 @@ class Standstill {
     const TrackPoint at = track_.at(x_m);
     return at.drive_N + wind_N() + rolling_N(at, 0);
   }
+  double extension_m(double x_m) const {
+    const TrackPoint at = track_.at(x_m);
+    return at.extension_m + at.give_m_per_N * tension_N(at);
+  }
   /// The rider by himself, who is not tied to the brake trolley: sense 1 as of onward_N, -1 of backward_N.
   double rider_N(double x_m, int sense) const {
     const TrackPoint at = track_.at(x_m);
@@ -79,25 +83,28 @@ FinalRest settle(const Track& track, const Bodies& bodies, const Unit& unit, dou
   const Standstill at(track, bodies, unit);
   const auto onward = [&](double x) { return at.onward_N(x) > 0; };
   const auto backward = [&](double x) { return at.backward_N(x) < 0; };
+  const auto rests = [&](How how, double earliest_m, double latest_m) {
+    return FinalRest{how, earliest_m, latest_m, at.extension_m(latest_m)};
+  };
   if (onward(stopped_m)) {
     const double near_m = first_still(stopped_m, track.to_m(), onward);
-    if (!(near_m < track.to_m())) return {How::runs_on, track.to_m(), track.to_m()};
+    if (!(near_m < track.to_m())) return rests(How::runs_on, track.to_m(), track.to_m());
     // Where something holds him back he stays as soon as he stands; else anywhere up to where he would roll back.
     const double far_m =
         bodies.held_back ? track.to_m() : first_still(near_m, track.to_m(), [&](double x) { return !backward(x); });
-    return {How::crept_on, near_m, far_m};
+    return rests(How::crept_on, near_m, far_m);
   }
-  if (!backward(stopped_m)) return {How::holds, stopped_m, stopped_m};
+  if (!backward(stopped_m)) return rests(How::holds, stopped_m, stopped_m);
   if (bodies.held_back) {
     const auto rolls = [&](double x) { return at.rider_N(x, -1) < 0; };
-    if (bodies.coupled || !rolls(stopped_m)) return {How::held_back, stopped_m, stopped_m};
+    if (bodies.coupled || !rolls(stopped_m)) return rests(How::held_back, stopped_m, stopped_m);
     const double near_m = first_still(stopped_m, 0, rolls);
-    return {How::rolled_back, first_still(near_m, 0, [&](double x) { return !(at.rider_N(x, 1) > 0); }), near_m};
+    return rests(How::rolled_back, first_still(near_m, 0, [&](double x) { return !(at.rider_N(x, 1) > 0); }), near_m);
   }
   const double near_m = first_still(stopped_m, 0, backward);
   const double far_m = first_still(near_m, 0, [&](double x) { return !onward(x); });
   const How how = at.backward_alone_N(stopped_m) < 0 ? How::rolled_back : How::pushed_back;
-  return {how, far_m, near_m};
+  return rests(how, far_m, near_m);
 }
 
 }  // namespace fairlead::arrest

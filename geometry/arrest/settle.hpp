@@ -17,6 +17,7 @@ struct FinalRest {
     runs_on       ///< he creeps on to the end of the planned travel
   } how{};
   double earliest_m{}, latest_m{};  ///< travel; 0: at the rest mark, or beyond it upstream
+  double extension_m{};             ///< line out of the unit at latest_m
 };
 
 /// From a standstill at stopped_m, the swing died out.

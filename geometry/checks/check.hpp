@@ -67,6 +67,10 @@ Judged judge(Layout, const Near& = {}, const Work& = {});
 /// The same at one resolution: what only a gap leaves open stays undetermined, and waivers are not looked at.
 Judged judge_at(Resolution, Layout, const Near& = {}, const Work& = {});
 
+/// The rig of a concept, and what can be judged before anything has a place: concept_checks.
+Judged judge(const Concept&, const Work& = {});
+std::span<const Check* const> concept_checks();
+
 /// 0 when every finding passed or is waived; 1 otherwise.
 int exit_status(std::span<const Finding>);
 

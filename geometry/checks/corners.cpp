@@ -7,11 +7,16 @@
 
 namespace fairlead {
 
+std::string name_of(const Rig& rig, const arrest::Corner& corner) {
+  const mainline::MainLine* main_line = rig.main_line.solved();
+  return main_line ? arrest::name_of(*rig.approach.inputs, *main_line, corner)
+                   : arrest::name_of(*rig.arrest.inputs, corner);
+}
+
 std::string corner_of(const Rig& rig, int corner) {
   const arrest::Arrest* arrest = rig.arrest.solved();
   if (!arrest || corner < 0) return "";
-  return arrest::name_of(*rig.arrest.inputs, *rig.main_line.solved(),
-                         arrest->corners[static_cast<std::size_t>(corner)].corner);
+  return name_of(rig, arrest->corners[static_cast<std::size_t>(corner)].corner);
 }
 
 const arrest::Arrest* arrest_of(const Rig& rig, Finding& finding) {
@@ -21,14 +26,14 @@ const arrest::Arrest* arrest_of(const Rig& rig, Finding& finding) {
 }
 
 void judge_corners(const Rig& rig, Finding& finding, Sense sense, const std::optional<Limit>& limit,
-                   const std::function<arrest::Peak(const arrest::Motion&)>& get) {
+                   const std::function<arrest::Peak(const arrest::CornerResult&)>& get) {
   const arrest::Arrest* arrest = arrest_of(rig, finding);
   if (!arrest) return;
   int worst = -1, unsolved = -1;
   arrest::Peak peak;
   for (std::size_t c = 0; c < arrest->corners.size(); ++c) {
     const arrest::CornerResult& corner = arrest->corners[c];
-    const arrest::Peak here = corner.motion ? get(*corner.motion) : arrest::Peak{};
+    const arrest::Peak here = corner.motion ? get(corner) : arrest::Peak{};
     if (!corner.motion || !std::isfinite(here.value)) {
       if (unsolved < 0) unsolved = static_cast<int>(c);
       continue;
@@ -49,9 +54,10 @@ void judge_corners(const Rig& rig, Finding& finding, Sense sense, const std::opt
 }
 
 std::string weather_of(const Rig& rig, const arrest::Reset& reset) {
-  const mainline::MainLine& main_line = *rig.main_line.solved();
-  const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(reset.path)];
-  return mainline::name_of(main_line, main_line.states[static_cast<std::size_t>(path.state)]);
+  const mainline::MainLine* main_line = rig.main_line.solved();
+  if (!main_line) return "straight main line";
+  const mainline::StatePath& path = main_line->paths[static_cast<std::size_t>(reset.path)];
+  return mainline::name_of(*main_line, main_line->states[static_cast<std::size_t>(path.state)]);
 }
 
 }  // namespace fairlead

@@ -50,7 +50,9 @@ void judge(const Rig& rig, const End& end, std::vector<Finding>& out) {
     finding.facts.push_back({"how", std::string(arrest::word_for(rest.how))});
   }
   if (unknown >= 0 && finding.verdict != Verdict::fail)
-    leave_undetermined(finding, {corner_of(rig, unknown) + ": where he rests is not known"});
+    leave_undetermined(finding, {corner_of(rig, unknown) + (arrest->corners[static_cast<std::size_t>(unknown)].arrives()
+                                                                ? ": where he rests is not known"
+                                                                : ": he stalls short of the brake trolley")});
   out.push_back(finding);
 }
 

@@ -13,9 +13,13 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     finding.place = unit.line_speed_limit_m_per_s->place;
   }
   judge_corners(rig, finding, Sense::greatest, limit,
-                [](const arrest::Motion& motion) { return motion.line_speed_m_per_s; });
-  if (const arrest::Approaches* approaches = rig.approach.solved(); approaches && rig.nominal_ratio)
-    finding.facts.push_back({"nominal", Quantity{approaches->fastest_m_per_s / *rig.nominal_ratio, Dimension::speed}});
+                [](const arrest::CornerResult& corner) { return corner.motion->line_speed_m_per_s; });
+  const arrest::Arrest* arrest = rig.arrest.solved();
+  if (arrest && arrest->governing.arrival_speed >= 0 && rig.nominal_ratio) {
+    const auto fastest = static_cast<std::size_t>(arrest->governing.arrival_speed);
+    const double nominal_m_per_s = arrest->corners[fastest].arrival_speed_m_per_s / *rig.nominal_ratio;
+    finding.facts.push_back({"nominal", Quantity{nominal_m_per_s, Dimension::speed}});
+  }
   out.push_back(finding);
 }
 

@@ -24,7 +24,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     const std::optional<Limit>& limit = limits.*measure.limit;
     if (limit) finding.place = limit->at.place;
     judge_corners(rig, finding, Sense::greatest, limit,
-                  [&](const arrest::Motion& motion) { return motion.*measure.peak; });
+                  [&](const arrest::CornerResult& corner) { return (*corner.motion).*measure.peak; });
     finding.facts.push_back({"measure", std::string(measure.words)});
     out.push_back(finding);
   };

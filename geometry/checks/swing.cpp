@@ -8,8 +8,8 @@ namespace {
 
 void run(const Rig& rig, std::vector<Finding>& out) {
   Finding finding{.check = &swing, .subject = {Item::Kind::rider, 0}, .place = rig.layout.riders.place};
-  judge_corners(rig, finding, Sense::greatest, rig.layout.limits.swing_rad, [](const arrest::Motion& motion) {
-    const arrest::Peak &forward = motion.swing_forward_rad, &back = motion.swing_back_rad;
+  judge_corners(rig, finding, Sense::greatest, rig.layout.limits.swing_rad, [](const arrest::CornerResult& corner) {
+    const arrest::Peak &forward = corner.motion->swing_forward_rad, &back = corner.motion->swing_back_rad;
     return forward.value >= back.value ? forward : back;
   });
   if (const arrest::Arrest* arrest = rig.arrest.solved()) {

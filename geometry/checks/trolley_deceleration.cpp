@@ -9,7 +9,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
                   .subject = {Item::Kind::brake_trolley, 0},
                   .place = rig.layout.brake_trolley.place};
   judge_corners(rig, finding, Sense::greatest, rig.layout.limits.trolley_deceleration_m_per_s2,
-                [](const arrest::Motion& motion) { return motion.deceleration_filtered_m_per_s2; });
+                [](const arrest::CornerResult& corner) { return corner.motion->deceleration_filtered_m_per_s2; });
   out.push_back(finding);
 }
 

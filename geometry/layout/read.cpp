@@ -45,7 +45,7 @@ bool is_the_other(const Layout&, const Node& root, Errors& errors) {
   for (const Entry& entry : root.entries)
     if (entry.key == "concept") {
       errors.add(entry.place, "this is a concept, and a layout is wanted: nothing in a concept has a place",
-                 "leave out [concept] once everything has its place");
+                 "\"fairlead arrest\" reads a concept; leave out [concept] once everything has its place");
       return true;
     }
   return false;

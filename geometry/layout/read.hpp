@@ -61,6 +61,8 @@ std::string layout_schema();
 std::string concept_schema();
 /// A starting layout: every required key with an invented value, the others in comments. It reads without an error.
 std::string new_layout();
+/// The same of a concept.
+std::string new_concept();
 /// What "sheave", "sheave.axle" or "riders.envelope.width" is and how it is written; nullopt: there is no such key.
 std::optional<std::string> key_help(std::string_view key);
 

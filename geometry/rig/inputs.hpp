@@ -20,11 +20,13 @@ mainline::MeasuredAt measured_at(TensionAt);
 /// A support line as it was measured, as a bare cable of its own.
 Solved<mainline::Cable> support_cable(const Layout&, const SupportLine&, std::vector<std::string>& assumptions);
 
-reeving::BrakeUnit brake_law(const BrakeUnit&);
+reeving::BrakeUnit brake_law(const UnplacedUnit&);
 
 /// Of approach and arrest alike. Unsolved where the layout does not give what riders are slowed by.
 Solved<arrest::Inputs> arrest_inputs(const Layout&, const Frame&, const mainline::MainLine&,
                                      std::vector<std::string>& assumptions);
+/// The same of a concept: along is travel, and the air that of sea level at 15 C.
+Solved<arrest::Inputs> arrest_inputs(const Concept&, std::vector<std::string>& assumptions);
 
 /// What of the reeving is known before it is solved. `ratio`: drawn.hpp's nominal ratio.
 Solved<reeving::Inputs> reeving_inputs(const Layout&, const Frame&, const Courses&, double ratio,

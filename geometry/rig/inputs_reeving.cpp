@@ -279,7 +279,7 @@ void add_sweeps(const Layout& layout, const Courses& courses, const SupportCable
 
 }  // namespace
 
-reeving::BrakeUnit brake_law(const BrakeUnit& given) {
+reeving::BrakeUnit brake_law(const UnplacedUnit& given) {
   reeving::BrakeUnit unit;
   unit.retraction_N = given.retraction_N;
   if (given.eddy)

@@ -6,6 +6,7 @@
 
 #include "geometry/arrest/arrest.hpp"
 #include "geometry/clearance/clearance.hpp"
+#include "geometry/layout/concept.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/loads/loads.hpp"
 #include "geometry/mainline/states.hpp"
@@ -40,6 +41,7 @@ struct Resolution {
 
 struct Rig {
   Layout layout;
+  std::optional<Concept> idea;  ///< given where this is the rig of a concept: see solve below
   Frame frame;
   Stage<mainline::Inputs, mainline::MainLine> main_line;
   Stage<arrest::Inputs, arrest::Approaches> approach;
@@ -65,5 +67,10 @@ struct Near {
 
 /// Runs every stage. A stage that cannot be solved says why, and so do the stages after it.
 Rig solve(Layout, const Near& = {}, Resolution = {}, const Work& = {});
+
+/// The rig of a concept: over an ideal reduction on a straight main line its arrest, every other stage Unsolved. What a
+/// concept has of a layout's sections stands in `layout`, where nothing has a place and chainages count from the rest
+/// mark.
+Rig solve(const Concept&, const Work& = {});
 
 }  // namespace fairlead

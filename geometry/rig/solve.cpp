@@ -45,7 +45,10 @@ void note(const Layout& layout, const Courses& courses, Rig& rig) {
 
 /// As measured, also where riders are not known well enough for an arrest; else as computed.
 Solved<double> fastest_of(const Rig& rig) {
-  if (const arrest::Approaches* approaches = rig.approach.solved()) return approaches->fastest_m_per_s;
+  if (const arrest::Approaches* approaches = rig.approach.solved()) {
+    if (approaches->fastest_m_per_s > 0) return approaches->fastest_m_per_s;
+    return unsolved("no rider arrives: every one stalls short of the brake trolley");
+  }
   if (const auto& measured = rig.layout.riders.arrival_speed_m_per_s) return measured->value.high;
   return tl::unexpected(after("the approach", rig.approach.result->error()));
 }

@@ -95,11 +95,6 @@ int counterpart(const arrest::Arrest& arrest, const mainline::MainLine& main_lin
   return -1;
 }
 
-double acceleration_of(const arrest::Approaches& approaches, int corner) {
-  const auto& computed = approaches.computed[static_cast<std::size_t>(corner)];
-  return computed && !computed->stalled_at_m ? computed->acceleration_m_per_s2 : 0;
-}
-
 Solved<std::vector<Case>> cases_of(const Rig& rig, const arrest::Corner& corner, const Work& work) {
   const arrest::Inputs& in = *rig.arrest.inputs;
   const mainline::MainLine& main_line = *rig.main_line.solved();
@@ -130,7 +125,8 @@ Solved<std::vector<Case>> cases_of(const Rig& rig, const arrest::Corner& corner,
                .unit = arrest::unit_of(in, corner)};
     rider.bodies.rider_kg = rider_kg[m];
     const bool nearer_heaviest = rider_kg[m] > (in.rider_kg[0] + in.rider_kg[1]) / 2;
-    rider.acceleration_m_per_s2 = acceleration_of(*rig.approach.solved(), ends[nearer_heaviest ? 1 : 0]);
+    rider.acceleration_m_per_s2 =
+        rig.approach.solved()->acceleration_m_per_s2(static_cast<std::size_t>(ends[nearer_heaviest ? 1 : 0]));
     cases.push_back(std::move(rider));
   }
   return cases;

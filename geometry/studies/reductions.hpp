@@ -20,14 +20,15 @@ struct Reductions {
     double least_reserve_N{};
     bool resets() const { return least_reserve_N > 0; }
   };
-  double travel_m{};
+  double travel_m{}, efficiency = 1;
   mainline::Span arrival_m_per_s;
   std::vector<double> ratios, slopes;
   std::vector<Design> designs;  ///< every ratio with every slope, the slope innermost
 };
 
-/// 1:1 to 4:1, from 4 % falling to 4 % rising. Without friction of sheaves and without the lead of the lines out of the
-/// main line's direction: for comparing, before there are coordinates. Unsolved where the arrest is.
+/// 1:1 to 4:1, from 4 % falling to 4 % rising; of a concept its own ratio and slope among them, with its efficiency, else
+/// without friction of sheaves. Without the lead of the lines out of the main line's direction: for comparing, before
+/// there are coordinates. Unsolved where the arrest is.
 Solved<Reductions> reductions(const Rig&, const Work& = {});
 
 }  // namespace fairlead

@@ -34,7 +34,7 @@ std::string write_arrest(const Dossier& dossier, const Style& style) {
   text += others_text(others);
   for (const Table& table :
        {tables::governing(dossier, style), tables::arrivals(dossier, style), tables::dispatch(dossier, style),
-        tables::resets(dossier, style), tables::corners(dossier)})
+        tables::resets(dossier, style), tables::corners(dossier, style)})
     text += '\n' + write_in_parts(table, style);
   text += assumptions_text(dossier);
   text += list_text("Not looked at by this version", words::not_checked());

@@ -114,8 +114,11 @@ std::string tables_text(const Dossier& dossier, const Style& style) {
 
 std::string whose(const Layout& layout) {
   const Project& project = layout.project;
-  std::string text = wrapped("", fmt::format("{}: {}, {} revision {}, {}", project.owner.value, project.title.value,
-                                             project.number.value, project.revision.value, layout.site.name.value));
+  // A concept has no site yet.
+  const std::string& site = layout.site.name.value;
+  std::string text =
+      wrapped("", fmt::format("{}: {}, {} revision {}{}{}", project.owner.value, project.title.value,
+                              project.number.value, project.revision.value, site.empty() ? "" : ", ", site));
   // Two files fill a line by themselves.
   const std::string points = layout.points ? " with " + layout.files.back() + "\n" : ", ";
   text += fmt::format("{}{}sha256 {}\n", layout.files.empty() ? "" : layout.files.front(), points, layout.sha256);

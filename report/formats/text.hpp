@@ -28,6 +28,9 @@ std::string write_setting_out(const Dossier&, const Style&);
 /// back, and every table of the arrest.
 std::string write_arrest(const Dossier&, const Style&);
 
+/// The same of a concept, with what a first estimate leaves out before everything else.
+std::string write_concept(const Dossier&, const Style&);
+
 /// One table with its title and notes. Columns of words are narrowed and wrapped where the page is not wide enough.
 std::string write(const Table&, const Style&);
 

@@ -1,6 +1,6 @@
 #include <functional>
 
-#include "geometry/arrest/names.hpp"
+#include "geometry/checks/corners.hpp"
 #include "report/json/stages.hpp"
 
 namespace fairlead::json {
@@ -63,7 +63,9 @@ std::string_view code_of(arrest::FinalRest::How how) {
   return "unknown";
 }
 
-void write_inputs(Writer& out, const Solved<Inputs>& inputs) {
+}  // namespace
+
+void write_arrest_inputs(Writer& out, const Solved<Inputs>& inputs) {
   if (!inputs) return out.null("inputs");
   const Inputs& in = *inputs;
   out.object("inputs", [&] {
@@ -96,8 +98,10 @@ void write_inputs(Writer& out, const Solved<Inputs>& inputs) {
   });
 }
 
+namespace {
+
 void write_corner(Writer& out, const Rig& rig, const Corner& corner) {
-  out.text("name", arrest::name_of(*rig.approach.inputs, *rig.main_line.solved(), corner));
+  out.text("name", name_of(rig, corner));
   out.count("path", corner.path);
   out.flag("heaviest", corner.heaviest);
   out.flag("fastest", corner.fastest);
@@ -115,6 +119,8 @@ void write_computed(Writer& out, const Solved<Approach>& approach) {
     out.number("time_s", approach->time_s);
     out.number("greatest_speed_m_per_s", approach->greatest_speed_m_per_s);
     out.number("speed_over_wave", approach->speed_over_wave);
+    out.number("worked_J", approach->worked_J);
+    out.number("resisted_J", approach->resisted_J);
     out.number("energy_residual", approach->energy_residual, residual_digits);
     out.number("stalled_at_m", approach->stalled_at_m);
     out.number("hangs_at_m", approach->hangs_at_m);
@@ -129,6 +135,8 @@ void write_peak(Writer& out, std::string_view key, const Peak& peak) {
     out.number("travel_m", peak.travel_m);
   });
 }
+
+}  // namespace
 
 void write_motion(Writer& out, const Solved<Motion>& motion) {
   out.object("motion", [&] {
@@ -174,8 +182,11 @@ void write_rest(Writer& out, const std::optional<arrest::FinalRest>& rest) {
     out.text("how", code_of(rest->how));
     out.number("earliest_m", rest->earliest_m);
     out.number("latest_m", rest->latest_m);
+    out.number("extension_m", rest->extension_m);
   });
 }
+
+namespace {
 
 void write_result(Writer& out, const Rig& rig, const CornerResult& result) {
   write_corner(out, rig, result.corner);
@@ -183,6 +194,7 @@ void write_result(Writer& out, const Rig& rig, const CornerResult& result) {
   out.number("computed_speed_m_per_s", result.computed_speed_m_per_s);
   out.number("speed_over_wave", result.speed_over_wave);
   out.number("hangs_at_m", result.hangs_at_m);
+  out.number("back_at_start_m_per_s", result.back_at_start_m_per_s);
   write_motion(out, result.motion);
   write_rest(out, result.rest);
 }
@@ -191,6 +203,7 @@ void write_governing(Writer& out, const Governing& governing) {
   out.object("governing", [&] {
     out.count("stop_travel", governing.stop_travel);
     out.count("shortest_stop", governing.shortest_stop);
+    out.count("farthest_travel", governing.farthest_travel);
     out.count("extension", governing.extension);
     out.count("line_speed", governing.line_speed);
     out.count("load_raw", governing.load_raw);
@@ -238,7 +251,7 @@ void write_approach(Writer& out, const Rig& rig) {
   const arrest::Approaches& approaches = solved ? *solved : nothing;
   out.object("approach", [&] {
     write_unsolved(out, *rig.approach.result);
-    write_inputs(out, rig.approach.inputs);
+    write_arrest_inputs(out, rig.approach.inputs);
     std::size_t i = 0;
     out.objects("corners", approaches.corners, [&](const Corner& corner) {
       write_corner(out, rig, corner);

@@ -31,24 +31,6 @@ void write_layout(Writer& out, const Layout& layout) {
   });
 }
 
-void write_verdict(Writer& out, const Judged& judged) {
-  const auto count = [&](words::Outcome outcome) {
-    return std::count_if(judged.findings.begin(), judged.findings.end(),
-                         [&](const Finding& f) { return words::outcome_of(f) == outcome; });
-  };
-  const int status = exit_status(judged.findings);
-  out.object("verdict", [&] {
-    out.flag("cleared", status == 0);
-    out.count("exit_status", status);
-    out.text("headline", words::headline(judged));
-    out.count("fail", count(words::Outcome::fail));
-    out.count("undetermined", count(words::Outcome::undetermined));
-    out.count("not_judged", count(words::Outcome::not_judged));
-    out.count("waived", count(words::Outcome::waived));
-    out.count("pass", count(words::Outcome::pass));
-  });
-}
-
 void write_frame(Writer& out, const Frame& frame) {
   out.object("frame", [&] {
     out.vector("origin_m", frame.origin);
@@ -90,13 +72,33 @@ void write_line(Writer& out, const Rig& rig, Item item) {
   greatest_N ? write_demand(out, "greatest_tension_N", *greatest_N) : out.null("greatest_tension_N");
 }
 
-void write_assumptions(Writer& out, const Dossier& dossier) {
+}  // namespace
+
+void write_verdict(Writer& out, const Judged& judged) {
+  const auto count = [&](words::Outcome outcome) {
+    return std::count_if(judged.findings.begin(), judged.findings.end(),
+                         [&](const Finding& f) { return words::outcome_of(f) == outcome; });
+  };
+  const int status = exit_status(judged.findings);
+  out.object("verdict", [&] {
+    out.flag("cleared", status == 0);
+    out.count("exit_status", status);
+    out.text("headline", words::headline(judged));
+    out.count("fail", count(words::Outcome::fail));
+    out.count("undetermined", count(words::Outcome::undetermined));
+    out.count("not_judged", count(words::Outcome::not_judged));
+    out.count("waived", count(words::Outcome::waived));
+    out.count("pass", count(words::Outcome::pass));
+  });
+}
+
+void write_reservations(Writer& out, const Dossier& dossier) {
   const Table table = tables::assumptions(dossier);
   out.column("assumptions", table.rows,
              [](const auto& row) { return std::string_view(std::get<std::string>(row.front())); });
+  out.column("not_checked", words::not_checked(), itself);
+  out.column("cautions", words::cautions(), itself);
 }
-
-}  // namespace
 
 void write_date(Writer& out, std::string_view key, const std::optional<Given<Date>>& date) {
   date ? out.text(key, words::date_of(date->value)) : out.null(key);
@@ -130,9 +132,7 @@ std::string write(const Dossier& dossier) {
     write_legs(out, rig);
     write_placement(out, dossier);
     write_setting_out(out, dossier);
-    write_assumptions(out, dossier);
-    out.column("not_checked", words::not_checked(), itself);
-    out.column("cautions", words::cautions(), itself);
+    write_reservations(out, dossier);
   });
 }
 

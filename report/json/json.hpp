@@ -14,6 +14,9 @@ namespace fairlead::json {
 
 std::string write(const Dossier&);
 
+/// How riders stop in a concept: concept_schema.json says what every key means.
+std::string write_concept(const Dossier&);
+
 /// What changed between two revisions; changes_schema.json says what every key means.
 std::string write(const Changes&);
 

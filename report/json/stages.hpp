@@ -6,10 +6,17 @@
 
 namespace fairlead::json {
 
+/// Counts by outcome, and the headline.
+void write_verdict(Writer&, const Judged&);
 void write_findings(Writer&, const Judged&);
+/// What was taken for granted, what was not looked at, and the cautions.
+void write_reservations(Writer&, const Dossier&);
 void write_main_line(Writer&, const Rig&);
 /// Riders on their way to the brake trolley; how they stop, and the way back.
 void write_approach(Writer&, const Rig&);
+void write_arrest_inputs(Writer&, const Solved<arrest::Inputs>&);
+void write_motion(Writer&, const Solved<arrest::Motion>&);
+void write_rest(Writer&, const std::optional<arrest::FinalRest>&);
 void write_reeving(Writer&, const Rig&);
 void write_arrest(Writer&, const Rig&);
 void write_sweeps(Writer&, const Rig&);

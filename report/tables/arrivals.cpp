@@ -62,7 +62,7 @@ Table arrivals(const Dossier& dossier, const Style& style) {
     corners.push_back(approaches->corners[i]);
     corners.back().strong_brake = false;
   }
-  const CornerColumns columns = corner_columns(*rig.main_line.solved(), corners);
+  const CornerColumns columns = corner_columns(rig, corners);
   table.headings = columns.headings;
   table.headings.insert(table.headings.end(), {"computed", "measured", "after", "fastest on the way", "v/c"});
   if (!all_arrive) table.headings.emplace_back("where he stalls");

@@ -6,7 +6,8 @@ namespace fairlead::tables {
 Table assumptions(const Dossier& dossier) {
   const Rig& rig = dossier.judged.rig;
   Table table{"Assumptions", {"taken for granted"}, {}, {}};
-  for (std::string& said : fairlead::assumptions(rig.layout)) table.rows.push_back({std::move(said)});
+  for (std::string& said : rig.idea ? fairlead::assumptions(*rig.idea) : fairlead::assumptions(rig.layout))
+    table.rows.push_back({std::move(said)});
   for (const std::string& said : rig.assumptions) table.rows.push_back({said});
   return table;
 }

@@ -15,7 +15,7 @@ std::string wind_of(const Corner& corner) { return corner.wind == Wind::head ? "
 
 }  // namespace
 
-CornerColumns corner_columns(const mainline::MainLine& main_line, const std::vector<Corner>& corners) {
+CornerColumns corner_columns(const Rig& rig, const std::vector<Corner>& corners) {
   CornerColumns columns;
   columns.cells.resize(corners.size());
   const auto add = [&](const char* heading, auto&& word) {
@@ -34,10 +34,11 @@ CornerColumns corner_columns(const mainline::MainLine& main_line, const std::vec
   add("wind", wind_of);
   add("rolling", one_of(&Corner::high_rolling, "least", "most"));
   add("brake", one_of(&Corner::strong_brake, "weakest", "strongest"));
-  add("main line", [&](const Corner& corner) {
-    const mainline::StatePath& path = main_line.paths.at(static_cast<std::size_t>(corner.path));
-    return words::name_of(main_line, main_line.states.at(static_cast<std::size_t>(path.state)));
-  });
+  if (const mainline::MainLine* main_line = rig.main_line.solved())
+    add("main line", [&](const Corner& corner) {
+      const mainline::StatePath& path = main_line->paths.at(static_cast<std::size_t>(corner.path));
+      return words::name_of(*main_line, main_line->states.at(static_cast<std::size_t>(path.state)));
+    });
   return columns;
 }
 

@@ -14,7 +14,7 @@ struct CornerColumns {
   std::vector<std::string> headings;
   std::vector<std::vector<Cell>> cells;
 };
-CornerColumns corner_columns(const mainline::MainLine&, const std::vector<arrest::Corner>&);
+CornerColumns corner_columns(const Rig&, const std::vector<arrest::Corner>&);
 
 /// "17": as tables number the corners, from 1; "none" of -1.
 std::string corner_number(int corner);

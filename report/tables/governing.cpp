@@ -70,9 +70,11 @@ Table governing(const Dossier& dossier, const Style& style) {
   add_reserve(dossier, "rider-stops",
               rig.layout.backup_brake ? "left before the backup brake, at least" : "left of the travel, at least",
               table);
+  rows.add("farthest with a later creep, travel", g.farthest_travel, Dimension::length, {},
+           [](const CornerResult& c) { return c.farthest_travel_m(); });
   rows.add("nearest stop, travel", g.shortest_stop, Dimension::length, {}, stop_m);
-  rows.peak("extension", g.extension, Dimension::length, rig.layout.brake_unit.extension_limit_m.value,
-            &Motion::extension_m);
+  rows.add("extension", g.extension, Dimension::length, rig.layout.brake_unit.extension_limit_m.value,
+           [](const CornerResult& c) { return c.greatest_extension_m().value; });
   add_reserve(dossier, "arrest-extension", "line left in the brake unit, at least", table);
   rows.peak("line speed", g.line_speed, Dimension::speed, plain(rig.layout.brake_unit.line_speed_limit_m_per_s),
             &Motion::line_speed_m_per_s);
@@ -89,9 +91,10 @@ Table governing(const Dossier& dossier, const Style& style) {
            [&](const CornerResult& c) { return chainage_of_travel_m(rig, c.rest->earliest_m); });
   rows.add("latest final rest, chainage", g.latest_rest, Dimension::length, window(&Landing::latest_rest_m),
            [&](const CornerResult& c) { return chainage_of_travel_m(rig, c.rest->latest_m); });
-  table.notes = {fmt::format("Of {} corners. Peak tension lifts the track by {} at most against lines at rest.",
-                             arrest->corners.size(),
-                             words::shown(arrest->lift_difference_m, Dimension::length, style))};
+  table.notes = {fmt::format("Of {} corners.", arrest->corners.size())};
+  if (!rig.idea)
+    table.notes.back() += fmt::format(" Peak tension lifts the track by {} at most against lines at rest.",
+                                      words::shown(arrest->lift_difference_m, Dimension::length, style));
   if (const int worst = arrest::worst_closing(arrest->corners); worst >= 0)
     table.notes.push_back(
         fmt::format("Energy closes to {:.2g} of that before contact in the worst of the corners solved.",

@@ -58,15 +58,20 @@ Table reductions(const Dossier& dossier, const Style& style) {
                     [](const arrest::Motion& m) { return greater(m.swing_forward_rad.value, m.swing_back_rad.value); }),
          rest_of(design.farthest, style), rest_of(design.shortest, style),
          cell(design.least_reserve_N, Dimension::force), std::string(design.resets() ? "yes" : "no")});
+  const bool windy = dossier.judged.rig.arrest.inputs->wind_m_per_s > 0;
   table.notes.push_back(fmt::format(
-      "Farthest: heaviest rider at {}, tail wind, least rolling resistance, weakest brake. Shortest: lightest rider at "
-      "{}, head wind, greatest rolling resistance, strongest brake.",
-      words::shown(all.arrival_m_per_s.high, Dimension::speed, style),
-      words::shown(all.arrival_m_per_s.low, Dimension::speed, style)));
-  table.notes.emplace_back(
-      "Straight main line, ideal reduction: no friction of sheaves, no lead of the lines, no sag under the rider. For "
-      "comparing ratios and slopes with one another, not for judging this layout. Slope: rising toward the landing "
-      "positive.");
+      "Farthest: heaviest rider at {},{} least rolling resistance, weakest brake. Shortest: lightest rider at {},{} "
+      "greatest rolling resistance, strongest brake.",
+      words::shown(all.arrival_m_per_s.high, Dimension::speed, style), windy ? " tail wind," : "",
+      words::shown(all.arrival_m_per_s.low, Dimension::speed, style), windy ? " head wind," : ""));
+  const std::string sheaves =
+      dossier.judged.rig.idea
+          ? fmt::format("its sheaves leave {:g} % of the work whatever the ratio", 100 * all.efficiency)
+          : "no friction of sheaves";
+  table.notes.push_back(fmt::format(
+      "Straight main line, ideal reduction: {}, no lead of the lines, no sag under the rider. For comparing ratios and "
+      "slopes with one another, not for judging this {}. Slope: rising toward the landing positive.",
+      sheaves, dossier.judged.rig.idea ? "concept" : "layout"));
   return table;
 }
 

@@ -97,7 +97,7 @@ Table exclusions(const Dossier&, const Style&);
 /// Riders on their way to the brake trolley, by speed and weather.
 Table arrivals(const Dossier&, const Style&);
 /// Every corner of the arrest: a wide table, for a screen in parts.
-Table corners(const Dossier&);
+Table corners(const Dossier&, const Style&);
 /// The worst of every result of the arrest, its limit and the corner it comes from.
 Table governing(const Dossier&, const Style&);
 /// The empty trolley's way back to its mark, by state of the main line.

@@ -12,4 +12,7 @@ std::span<const std::string_view> cautions();
 /// What this version does not compute or judge; whole sentences.
 std::span<const std::string_view> not_checked();
 
+/// What stands for the rig where there is none yet: what a concept's estimate leaves out; whole sentences.
+std::span<const std::string_view> first_estimate();
+
 }  // namespace fairlead::words

@@ -153,10 +153,11 @@ std::string headline(const Judged& judged) {
     add(Outcome::pass);
     add(Outcome::waived);
     if (count(Outcome::waived) > 0) counts += fmt::format(" ({})", what_is_waived(judged.rig.layout, judged.findings));
-    return "CLEARED by these checks: " + counts;
+    return (judged.rig.idea ? "PASSED AS A FIRST ESTIMATE by these checks: " : "CLEARED by these checks: ") + counts;
   }
   for (const Outcome outcome : {Outcome::fail, Outcome::undetermined, Outcome::not_judged}) add(outcome);
-  return "NOT CLEARED: " + (counts.empty() ? "nothing was judged" : counts);
+  return (judged.rig.idea ? "NOT PASSED AS A FIRST ESTIMATE: " : "NOT CLEARED: ") +
+         (counts.empty() ? "nothing was judged" : counts);
 }
 
 }  // namespace fairlead::words

@@ -42,7 +42,7 @@ std::string terms_of(const Waiver&);
 
 /// Whether anyone may look further at this rig, in one line: "NOT CLEARED: 2 fail, 1 undetermined, 3 not judged" or
 /// "CLEARED by these checks: 14 pass, 1 waived (fleet-angle R1)". Cleared exactly when the exit status is 0; nothing
-/// judged is nothing cleared.
+/// judged is nothing cleared. A concept clears nobody: "PASSED AS A FIRST ESTIMATE by these checks: 12 pass".
 std::string headline(const Judged&);
 
 }  // namespace fairlead::words

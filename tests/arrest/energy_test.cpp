@@ -78,5 +78,20 @@ TEST(Energy, ClosesOverTheTracksOfShippedLayouts) {
   EXPECT_GE(tally.corners, 500);
 }
 
+/// Who all but stalls arrives with little energy: what is missing is a share of that.
+TEST(Energy, ClosesForSlowArrivalsToo) {
+  for (const double rider_kg : {30.0, 120.0})
+    for (const double slope : {-0.02, 0.0, 0.03})
+      for (const bool held_back : {false, true})
+        for (double v = 0.1; v < 3; v += 0.29) {
+          Bodies b = riding(rider_kg);
+          b.rolling = 0.02, b.held_back = held_back;
+          const auto track = Track::plain({.ratio = 1, .slope = slope, .travel_m = 15, .weight_N = weight_N(b)});
+          const auto m = solve_motion(*track, b, unit(45, 8, reeving::EddyLaw{640, 30}), {.speed_m_per_s = v});
+          ASSERT_TRUE(m) << rider_kg << " kg at " << v << " m/s: " << m.error().why;
+          EXPECT_LE(m->energy_residual, 1e-6);
+        }
+}
+
 }  // namespace
 }  // namespace fairlead::arrest

@@ -42,5 +42,17 @@ TEST(Motion, TrolleyOvershootsTheSpeedItHadAfterContact) {
   EXPECT_NEAR(m->trolley_speed_m_per_s.value, 15.2, 0.05);  // own computation
 }
 
+/// He leans forward as he slows down, and the record ends before he has swung back.
+TEST(Swing, OfWhoNeverLeansBackIsNoneAndNotBelow) {
+  const Bodies b = riding(80);
+  const auto m =
+      solve_motion(level(0.4, weight_N(b)), b, no_brake(), {.speed_m_per_s = 9, .acceleration_m_per_s2 = -1});
+  ASSERT_TRUE(m) << m.error().why;
+  ASSERT_EQ(m->outcome, Outcome::travel_exhausted);
+  EXPECT_GT(m->lean_rad, 5 * degree);
+  EXPECT_GE(m->swing_forward_rad.value, m->lean_rad);
+  EXPECT_EQ(m->swing_back_rad.value, 0);
+}
+
 }  // namespace
 }  // namespace fairlead::arrest

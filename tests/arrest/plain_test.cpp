@@ -213,6 +213,48 @@ TEST(DispatchDistance, OfALineOnWhichRidersRunOnIsNone) {
   EXPECT_GE(arrest->not_reset.first_failing, 0);
 }
 
+TEST(CornerResult, ComesAsFarAsTheLaterOfItsStopAndACreepOnFromThere) {
+  CornerResult corner;
+  EXPECT_TRUE(std::isnan(corner.farthest_travel_m()) && std::isnan(corner.greatest_extension_m().value));
+  corner.motion = Motion{.outcome = Outcome::stops, .stop_travel_m = 10, .extension_m = {.value = 8, .travel_m = 9.9}};
+  EXPECT_EQ(corner.farthest_travel_m(), 10) << "where he rests is not known";
+  corner.rest = FinalRest{FinalRest::How::rolled_back, 2, 3, 4};
+  EXPECT_EQ(corner.farthest_travel_m(), 10);
+  EXPECT_EQ(corner.greatest_extension_m().value, 8);
+  EXPECT_EQ(corner.greatest_extension_m().travel_m, 9.9);
+  corner.rest = FinalRest{FinalRest::How::crept_on, 11, 12.5, 8.7};
+  EXPECT_EQ(corner.farthest_travel_m(), 12.5);
+  EXPECT_EQ(corner.greatest_extension_m().value, 8.7);
+  EXPECT_EQ(corner.greatest_extension_m().travel_m, 12.5);
+  EXPECT_TRUE(corner.comes_to_rest(8.8));
+  EXPECT_FALSE(corner.comes_to_rest(8.7)) << "the line is out";
+  corner.rest->how = FinalRest::How::runs_on;
+  EXPECT_FALSE(corner.comes_to_rest(20));
+  corner.rest = FinalRest{FinalRest::How::crept_on, 11, 12.5, std::nan("")};
+  EXPECT_TRUE(std::isnan(corner.greatest_extension_m().value)) << "what is not known is not the lesser";
+  EXPECT_FALSE(corner.comes_to_rest(20));
+}
+
+/// On a falling line behind a weak spring and a brake that drags hard at little speed riders all but stop, and then
+/// creep on to where the spring holds them: the farthest place is beyond the stop.
+TEST(Governing, FarthestTravelIsNoNearerThanAnyCreep) {
+  Inputs in = inputs(unit(20, 3, reeving::EddyLaw{3000, 3}));
+  in.rider_kg = {100, 120}, in.measured_speed_m_per_s = mainline::Span{2, 3};
+  in.travel_m = 40, in.extension_limit_m = 60;
+  const auto arrest = solve_plain(in, {.slope = -0.06});
+  ASSERT_TRUE(arrest);
+  double farthest_m = 0, stop_m = 0;
+  for (const CornerResult& c : arrest->corners) {
+    ASSERT_TRUE(c.motion && c.rest);
+    farthest_m = std::max({farthest_m, c.motion->stop_travel_m, c.rest->latest_m});
+    stop_m = std::max(stop_m, c.motion->stop_travel_m);
+    EXPECT_NEAR(c.rest->extension_m, c.rest->latest_m, 1e-9) << "1:1, from no line out at the mark";
+  }
+  EXPECT_GT(farthest_m, stop_m) << "somebody creeps on";
+  EXPECT_EQ(arrest->corners[static_cast<std::size_t>(arrest->governing.farthest_travel)].farthest_travel_m(),
+            farthest_m);
+}
+
 TEST(Arrest, WithoutSpeedsIsUnsolved) {
   Inputs in = inputs(unit_for(1));
   in.measured_speed_m_per_s.reset();

@@ -1,5 +1,5 @@
-// Any bytes are a layout, or are refused in words that may be printed. Lines "#set key=value" are the command line,
-// lines
+// Any bytes are a layout or a concept, or are refused in words that may be printed. Lines "#set key=value" are the
+// command line, lines
 // "#csv A1,1,2,3" the points file.
 #include <algorithm>
 #include <cmath>
@@ -126,6 +126,19 @@ void check_layout(const Layout& layout) {
   assumptions(layout);
 }
 
+void check_concept(const Concept& idea) {
+  require(idea.zone.ratio >= 1 && std::isfinite(idea.zone.ratio));
+  require(idea.zone.efficiency > 0 && idea.zone.efficiency <= 1);
+  require(std::abs(idea.zone.slope) <= 1 + 1e-12);
+  require(idea.zone.travel_m > 0 && std::isfinite(idea.zone.travel_m));
+  require(idea.riders.arrival_speed_m_per_s.has_value());
+  require(idea.brake_unit.magnetic_N.has_value() != idea.brake_unit.eddy.has_value());
+  require(idea.brake_unit.rest_extension_m < idea.brake_unit.extension_limit_m);
+  require(!idea.backup_brake || idea.backup_brake->engages_m > 0);
+  require(idea.sha256.size() == 64 && idea.files.size() == 2);
+  assumptions(idea);
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
@@ -136,5 +149,13 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     check_layout(*layout);
   else
     check_errors(layout.error());
+  // Both readers see every text: what is one of the two is none of the other.
+  const auto idea = read_concept_text(text, "fuzz.toml", command_line(text));
+  if (idea) {
+    require(is_concept(text) && !layout);
+    check_concept(*idea);
+  } else {
+    check_errors(idea.error());
+  }
   return 0;
 }

@@ -1,8 +1,16 @@
-// Every layout of tests/bad_layouts is refused with exactly the text that stands beside it.
+// Every layout and concept of tests/bad_layouts is refused with exactly the text that stands beside it.
 #include "tests/layout/good_layout.hpp"
 
 namespace fairlead {
 namespace {
+
+std::string printed_concept_errors(const std::string& text, const std::string& name) {
+  const auto idea = read_concept_text(text, name);
+  std::string printed;
+  if (!idea)
+    for (const Diagnostic& diagnostic : idea.error()) printed += print(diagnostic);
+  return printed;
+}
 
 TEST(BadLayouts, EachIsRefusedWithTheTextBesideIt) {
   const FileSource points_beside_it = [](const std::string& path) -> tl::expected<std::string, FileRefused> {
@@ -19,7 +27,9 @@ TEST(BadLayouts, EachIsRefusedWithTheTextBesideIt) {
     if (file.extension() != ".toml") continue;
     ++layouts;
     const auto expected = std::filesystem::path(file).replace_extension(".expected");
-    const std::string errors = printed_errors(file_text(file), {}, file.filename(), points_beside_it);
+    const std::string text = file_text(file);
+    const std::string errors = is_concept(text) ? printed_concept_errors(text, file.filename())
+                                                : printed_errors(text, {}, file.filename(), points_beside_it);
     EXPECT_FALSE(errors.empty()) << file << " is read";
     EXPECT_EQ(errors, file_text(expected)) << file;
   }

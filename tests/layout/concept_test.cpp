@@ -95,12 +95,40 @@ TEST(ReadConcept, AFileIsReadAsWhatItIs) {
   EXPECT_FALSE(read_layout_or_concept((top / "layouts/nowhere.toml").string()).has_value());
 }
 
+TEST(StartingConcept, ReadsWithoutAnErrorAndItsChainagesCountFromTheMark) {
+  EXPECT_EQ(printed_concept(new_concept()), "");
+  EXPECT_TRUE(is_concept(new_concept()));
+  const Concept idea = concept_of(new_concept());
+  ASSERT_TRUE(idea.backup_brake && idea.landing && idea.riders.arrival_speed_m_per_s);
+  EXPECT_GE(idea.backup_brake->engages_m, idea.zone.travel_m);
+  EXPECT_LE(idea.landing->platform_from_m, idea.zone.travel_m);
+  EXPECT_LE(idea.landing->platform_to_m, 2 * idea.zone.travel_m);
+  // Those in comments too.
+  std::string text = new_concept();
+  for (const char* key : {"# earliest_rest", "# latest_rest"}) {
+    const std::size_t at = text.find(std::string("\n") + key);
+    ASSERT_NE(at, std::string::npos) << key;
+    text.erase(at + 1, 2);
+  }
+  const Concept with_window = concept_of(text);
+  EXPECT_LE(*with_window.landing->latest_rest_m, with_window.zone.travel_m);
+}
+
+TEST(ConceptKeys, AreExplained) {
+  for (const Outline& key : concept_outline().find("concept")->keys) {
+    const auto help = key_help("concept." + std::string(key.key.name));
+    ASSERT_TRUE(help) << key.key.name;
+    EXPECT_NE(help->find(key.key.says), std::string::npos) << *help;
+  }
+  EXPECT_TRUE(key_help("concept"));
+}
+
 TEST(ConceptErrors, AConceptIsNoLayout) {
   const std::string text = concept_text();
   EXPECT_EQ(printed_errors(text),
             error_at(text, text.find("concept]"), 7,
                      "this is a concept, and a layout is wanted: nothing in a concept has a place",
-                     "leave out [concept] once everything has its place"));
+                     "\"fairlead arrest\" reads a concept; leave out [concept] once everything has its place"));
 }
 
 TEST(ConceptErrors, NothingInAConceptHasAPlace) {

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <functional>
 #include <numbers>
 
 #include "geometry/checks/list.hpp"
@@ -58,7 +59,7 @@ const std::vector<Cell>& row(const Table& table, const std::string& first) {
 }
 
 TEST(CornersTable, HasARowACornerWithThatCornersNumbers) {
-  const Table table = tables::corners(demo());
+  const Table table = tables::corners(demo(), si);
   const auto& corners = demo_arrest().corners;
   ASSERT_EQ(table.rows.size(), corners.size());
   ASSERT_EQ(corners.size(), 64u) << "riders, speeds, winds, rolling, brake, cold and warm: two of each";
@@ -80,7 +81,7 @@ TEST(CornersTable, HasARowACornerWithThatCornersNumbers) {
     EXPECT_EQ(number(cells[column(table, "arrives at")]), corner.arrival_speed_m_per_s);
     EXPECT_EQ(number(cells[column(table, "farthest travel")]), motion.stop_travel_m);
     EXPECT_EQ(number(cells[column(table, "after")]), motion.stop_time_s);
-    EXPECT_EQ(number(cells[column(table, "extension")]), motion.extension_m.value);
+    EXPECT_EQ(number(cells[column(table, "extension")]), corner.greatest_extension_m().value);
     EXPECT_EQ(number(cells[column(table, "line speed")]), motion.line_speed_m_per_s.value);
     EXPECT_EQ(number(cells[column(table, "tension at the unit")]), motion.unit_tension_N.value);
     EXPECT_EQ(number(cells[column(table, "load raw")]), motion.load_raw.value);
@@ -99,7 +100,7 @@ TEST(CornersTable, HasARowACornerWithThatCornersNumbers) {
 
 TEST(CornersTable, OnlyEndsThatThereAreTwoOfHaveAColumn) {
   const Table table = tables::corners(
-      dossier_of(rig_of({{"site.wind_along", "'0 m/s'"}, {"riders.rolling_resistance", "[0.01, 0.01]"}})));
+      dossier_of(rig_of({{"site.wind_along", "'0 m/s'"}, {"riders.rolling_resistance", "[0.01, 0.01]"}})), si);
   EXPECT_EQ(table.rows.size(), 16u);
   EXPECT_EQ(std::count(table.headings.begin(), table.headings.end(), "wind"), 0);
   EXPECT_EQ(std::count(table.headings.begin(), table.headings.end(), "rolling"), 0);
@@ -108,9 +109,10 @@ TEST(CornersTable, OnlyEndsThatThereAreTwoOfHaveAColumn) {
 
 TEST(CornersTable, ACornerThatIsNotSolvedSaysSoAndShowsNoNumber) {
   const Table table = tables::corners(changed([](Arrest& arrest) {
-    arrest.corners[3].motion = unsolved("energy does not close");
-    arrest.corners[3].rest.reset();
-  }));
+                                        arrest.corners[3].motion = unsolved("energy does not close");
+                                        arrest.corners[3].rest.reset();
+                                      }),
+                                      si);
   const auto& cells = table.rows[3];
   EXPECT_EQ(words(cells[column(table, "outcome")]), "unsolved");
   for (const char* heading : {"farthest travel", "after", "extension", "load raw", "swing back", "rests from chainage"})
@@ -119,8 +121,39 @@ TEST(CornersTable, ACornerThatIsNotSolvedSaysSoAndShowsNoNumber) {
   EXPECT_EQ(table.notes.back(), "Corner 4: energy does not close.");
 }
 
+TEST(CornersTable, ARiderWhoStallsIsSaidToHangOrToRollBackOverTheStart) {
+  const auto outcome = [](const std::function<void(CornerResult&)>& stall) {
+    const Table table = tables::corners(changed([&](Arrest& arrest) {
+                                          CornerResult& corner = arrest.corners[3];
+                                          corner.arrival_speed_m_per_s = std::nan("");
+                                          corner.motion = unsolved("the rider stalls short of the brake trolley");
+                                          corner.rest.reset();
+                                          stall(corner);
+                                        }),
+                                        si);
+    return words(table.rows[3][column(table, "outcome")]);
+  };
+  EXPECT_EQ(outcome([](CornerResult& c) { c.back_at_start_m_per_s = 0.75; }),
+            "stalls before the brake trolley, rolls back over the start at 0.75 m/s");
+  EXPECT_TRUE(outcome([](CornerResult& c) {
+                c.hangs_at_m = 90;
+              }).starts_with("stalls before the brake trolley, hangs at chainage "));
+}
+
+TEST(CornersTable, SaysWhatEachCornerGoverns) {
+  const Table table = tables::corners(demo(), si);
+  const arrest::Governing& g = demo_arrest().governing;
+  for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    const std::string governs = words(table.rows[i][column(table, "governs")]);
+    const auto has = [&](const char* result) { return governs.find(result) != std::string::npos; };
+    EXPECT_EQ(has("farthest stop"), static_cast<int>(i) == g.stop_travel) << governs;
+    EXPECT_EQ(has("swing back"), static_cast<int>(i) == g.swing_back) << governs;
+    EXPECT_EQ(has("load at 5 Hz"), static_cast<int>(i) == g.load_filtered) << governs;
+  }
+}
+
 TEST(GoverningTable, NoCornerIsWorseThanTheOneThatGoverns) {
-  const Table corners = tables::corners(demo()), governing = tables::governing(demo(), si);
+  const Table corners = tables::corners(demo(), si), governing = tables::governing(demo(), si);
   const auto worst = [&](const char* heading, bool greatest) {
     double found = greatest ? -INFINITY : INFINITY;
     for (const auto& row : corners.rows) {
@@ -274,8 +307,9 @@ TEST(ArrestTables, WhatIsNotSolvedSaysWhyInsteadOfNumbers) {
   Layout layout = shipped_layout("heron_gully.toml", {{"riders.arrival_speed", "['5 m/s', '7 m/s']"}});
   layout.riders.rolling_resistance.reset();
   const Dossier dossier = dossier_of(solve(layout, {}, {0.1, 5e-3}));
-  for (const Table& table : {tables::arrivals(dossier, si), tables::corners(dossier), tables::governing(dossier, si),
-                             tables::resets(dossier, si), tables::dispatch(dossier, si)}) {
+  for (const Table& table :
+       {tables::arrivals(dossier, si), tables::corners(dossier, si), tables::governing(dossier, si),
+        tables::resets(dossier, si), tables::dispatch(dossier, si)}) {
     EXPECT_TRUE(table.rows.empty()) << table.title;
     ASSERT_EQ(table.notes.size(), 1u) << table.title;
     EXPECT_TRUE(table.notes[0].starts_with("Undetermined: ")) << table.notes[0];
@@ -284,7 +318,7 @@ TEST(ArrestTables, WhatIsNotSolvedSaysWhyInsteadOfNumbers) {
 }
 
 TEST(ArrestTables, EveryOneSaysThatItIsPredictedAndUntested) {
-  for (const Table& table : {tables::arrivals(demo(), si), tables::corners(demo()), tables::governing(demo(), si),
+  for (const Table& table : {tables::arrivals(demo(), si), tables::corners(demo(), si), tables::governing(demo(), si),
                              tables::resets(demo(), si), tables::dispatch(demo(), si)})
     EXPECT_TRUE(table.title.ends_with(": predicted, untested")) << table.title;
 }
