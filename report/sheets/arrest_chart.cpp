@@ -87,9 +87,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   Body body{"Arrest: braking chart", "Diagram", "none", {}};
   const Canvas canvas(body.drawing, office.font);
-  Box above = pages.above_title_block();
-  canvas.text({above.left, above.top - title_cap_mm}, "STOPPING TRAVEL OVER ARRIVAL SPEED", title_cap_mm, Layer::text);
-  above.top -= title_cap_mm + 4;
+  Box above = under_title(canvas, pages.above_title_block(), "STOPPING TRAVEL OVER ARRIVAL SPEED");
   // Table and notes take more than what lies beside the title block.
   constexpr double more_mm = 24;
   above.bottom += more_mm;

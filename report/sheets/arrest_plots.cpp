@@ -51,6 +51,12 @@ PlotAxis axis_of(std::string name, Dimension dimension, double low, double high,
   return {std::move(name), low, high, si ? si->to_si : 1};
 }
 
+Box under_title(const Canvas& canvas, Box box, std::string_view title) {
+  canvas.text({box.left, box.top - title_cap_mm}, std::string(title), title_cap_mm, Layer::text);
+  box.top -= title_cap_mm + 4;
+  return box;
+}
+
 void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
                     std::vector<PlotCurve> curves, const std::vector<PlotLimit>& limits, double names_mm) {
   const Box framed{box.left, box.bottom, box.right - names_mm, box.top}, area = plot_area(framed);

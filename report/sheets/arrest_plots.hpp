@@ -13,6 +13,9 @@ namespace fairlead::sheets {
 /// gets room about it.
 drawing::PlotAxis axis_of(std::string name, Dimension, double low, double high, const Style&);
 
+/// The title over a plot that has all of a box; what is left of the box beneath it.
+drawing::Box under_title(const drawing::Canvas&, drawing::Box, std::string_view title);
+
 /// A level across a plot, named beside it.
 struct PlotLimit {
   std::string name;

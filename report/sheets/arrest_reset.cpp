@@ -51,9 +51,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   Body body{"Arrest: way back", "Diagram", "none", {}};
   const Canvas canvas(body.drawing, office.font);
-  Box above = pages.above_title_block();
-  canvas.text({above.left, above.top - title_cap_mm}, "RESERVE ALONG THE ARREST ZONE", title_cap_mm, Layer::text);
-  above.top -= title_cap_mm + 4;
+  const Box above = under_title(canvas, pages.above_title_block(), "RESERVE ALONG THE ARREST ZONE");
   draw_reserve(canvas, above, dossier.judged.rig, style);
   pages.begin(std::move(body), {pages.columns().back()});
   pages.put(tables::resets(dossier, style), style);

@@ -11,7 +11,8 @@ namespace {
 
 using namespace drawing;
 
-constexpr std::string_view kinds[] = {"arrest-chart", "arrest-histories", "arrest-reset", "calculation", "reductions"};
+constexpr std::string_view kinds[] = {"arrest-chart", "arrest-histories", "arrest-corners",
+                                      "arrest-reset", "calculation",      "reductions"};
 
 const std::vector<Dossier>& arrested() {
   static const std::vector<Dossier> all = [] {
@@ -68,10 +69,31 @@ TEST(ArrestSheets, EveryPlotSaysAcrossItAndEveryTableAboveItThatNobodyTriedIt) {
     for (const std::string_view kind : kinds) {
       const auto set = compose(dossier, Style{}, {font()}, kind);
       ASSERT_FALSE(set.empty());
-      EXPECT_EQ(says_across(set.front()), kind != "calculation") << kind;
+      EXPECT_EQ(says_across(set.front()), kind != "calculation" && kind != "arrest-corners") << kind;
       for (const Sheet& sheet : set)
         EXPECT_TRUE(says_across(sheet) || everything(sheet).find("PREDICTED, UNTESTED") != std::string::npos)
             << sheet.title;
+    }
+}
+
+/// Every corner by its number, once, over as many pages as it takes, and beside them what governs.
+TEST(CornersSheet, HoldsEveryCornerAndWhatEachGoverns) {
+  for (const Dossier& dossier : arrested())
+    for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b}) {
+      const auto set = compose(dossier, Style{}, {font(), paper}, "arrest-corners");
+      const std::size_t corners = dossier.judged.rig.arrest.solved()->corners.size();
+      std::multiset<std::string> seen;
+      std::string all;
+      for (const Sheet& sheet : set) {
+        EXPECT_GT(sheet.width_mm, sheet.height_mm) << "landscape";
+        for (const auto& entity : sheet.drawing.entities)
+          if (const auto* label = std::get_if<Label>(&entity)) seen.insert(label->text);
+        all += everything(sheet);
+      }
+      for (std::size_t corner = 1; corner <= corners; ++corner)
+        EXPECT_GE(seen.count(std::to_string(corner)), 1u) << corner << " of " << corners;
+      EXPECT_NE(all.find("WHAT GOVERNS THE ARREST"), std::string::npos);
+      EXPECT_NE(all.find("farthest stop"), std::string::npos) << "which corner it is said of";
     }
 }
 
