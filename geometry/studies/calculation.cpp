@@ -80,6 +80,7 @@ Solved<Calculation> calculation(const Rig& rig) {
   if (rig.arrest_held) return unsolved("the arrest is that of another place of the marks");
   Calculation all{.corner = arrest->governing.stop_travel};
   if (all.corner < 0) return unsolved("no corner of the arrest is solved");
+  calculating::add_approach(rig, all.corner, all.steps);
   calculating::add_contact(rig, all.corner, all.steps);
   calculating::add_rest(rig, all.steps);
   calculating::add_reset(rig, all.steps);

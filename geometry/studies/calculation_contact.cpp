@@ -1,5 +1,7 @@
 #include <cmath>
 #include <numbers>
+#include <optional>
+#include <utility>
 #include <variant>
 
 #include "geometry/quantity/dimension.hpp"
@@ -21,8 +23,14 @@ struct Contact {
   std::vector<arrest::Instant> record;
 };
 
-/// The level speed after it.
-Figure add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
+/// What later steps go on with.
+struct AfterImpact {
+  Figure v1;                 ///< level speed
+  Figure met, meets;         ///< masses
+  std::optional<Figure> w1;  ///< swing rate; none where the lanyard gives
+};
+
+AfterImpact add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
   const Figure v = figure("v", "arrival speed along the main line", "corner", c.result.arrival_speed_m_per_s, 3, "m/s"),
                z = figure("z", "slope of the path there, dz/dx", "reeving", c.at.slope, 4, ""),
                lean = figure("a", "lean of the rider at contact, forward positive", "approach",
@@ -52,7 +60,8 @@ Figure add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
   steps.push_back(step("Contact: momentum, both trolleys of one speed after it",
                        figure("v1", "level speed after contact", "", 0, 3, "m/s"), "{vx} * {me} / ({me} + {mB})",
                        {vx, me, mB}, c.motion.speed_after_contact_m_per_s, notation));
-  Figure v1 = steps.back().result;
+  AfterImpact after{steps.back().result, mB, me, std::nullopt};
+  const Figure& v1 = after.v1;
   // Later impacts are in the solver's sum, so a sum of one is compared alone.
   steps.push_back(step("Energy lost at contact", figure("W", "energy lost", "", 0, 1, "J"),
                        "{vx}^2 / 2 * {me} * {mB} / ({me} + {mB})", {vx, me, mB},
@@ -60,17 +69,23 @@ Figure add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
   if (rigid)
     steps.push_back(step("Swing begins", figure("w1", "swing rate after contact", "", 0, 3, "rad/s"),
                          "({vx} - {v1}) * (cos({a}) + {z} * sin({a})) / {l}", {vx, v1, lean, z, l},
-                         c.motion.swing_rate_after_contact_rad_per_s, notation));
+                         c.motion.swing_rate_after_contact_rad_per_s, notation)),
+        after.w1 = steps.back().result;
   steps.push_back(
       step("Swing from contact alone, without brake and slope: the brake adds to it",
            figure("am", "greatest lean, no brake", "", 0, 1, "deg"),
            "acos(1 - {mr} * ({m1} + {mb}) / ({mr} + {m1} + {mb}) * ({v} - {v1})^2 / (2 * {mr} * 9.80665 * {l}))",
            {mr, m1, mb, v, v1, l}, std::nullopt, "energy of pendulum and free trolley; own"));
   if (!std::isfinite(steps.back().result.value)) steps.pop_back();  // it would swing over the top
-  return v1;
+  return after;
 }
 
-void add_brake(const Contact& c, const Figure& v1, std::vector<CalculationStep>& steps) {
+/// Line tension at the unit, and what it makes of it.
+struct Retarding {
+  Figure T, B;
+};
+
+Retarding add_brake(const Contact& c, const Figure& v1, std::vector<CalculationStep>& steps) {
   const arrest::Instant& first = c.record.front();
   const Figure e = figure("e", "line paid out per metre of travel", "reeving",
                           c.at.pay_out + c.at.give_slope * first.unit_tension_N, 4, ""),
@@ -98,6 +113,90 @@ void add_brake(const Contact& c, const Figure& v1, std::vector<CalculationStep>&
   const Figure T = steps.back().result;
   steps.push_back(step("Force that retards both trolleys", figure("B", "retarding force", "", 0, 1, "N"), "{p} * {T}",
                        {p, T}, first.line_force_N, notation));
+  return {T, steps.back().result};
+}
+
+/// Just after contact: what moves both trolleys beside the brake.
+struct JustAfter {
+  Figure v1, z, h, a, mr, mt, S;
+};
+
+/// A lanyard that does not give carries what it takes to keep its length; what drives the rider round is put in.
+std::pair<Figure, Figure> add_rigid_push(const Contact& c, const JustAfter& n, const Figure& w1,
+                                         std::vector<CalculationStep>& steps) {
+  const arrest::Bodies& b = c.bodies;
+  const Figure l = figure("l", "wheel to the rider's centre of mass", "layout", b.hanging_m, 3, "m");
+  const double air_m_per_s = c.record.front().speed_m_per_s +
+                             b.hanging_m * c.motion.swing_rate_after_contact_rad_per_s * std::cos(c.motion.lean_rad) -
+                             b.wind_m_per_s;
+  steps.push_back(step("Drag of the rider just after contact, along the travel", figure("D", "drag", "", 0, 1, "N"),
+                       air_m_per_s < 0 ? "{k} * ({v1} + {l} * {w1} * cos({a}) - {V})^2"
+                                       : "(-{k}) * ({v1} + {l} * {w1} * cos({a}) - {V})^2",
+                       {figure("k", "half the air's density times drag area", "layout", b.drag_kg_per_m, 4, "kg/m"),
+                        n.v1, l, w1, n.a, figure("V", "wind toward the landing", "layout", b.wind_m_per_s, 2, "m/s")},
+                       std::nullopt, notation));
+  const Figure D = steps.back().result;
+  steps.push_back(step("Push of the hanging rider on his trolley then, along the travel",
+                       figure("P", "push", "", 0, 1, "N"),
+                       "{mr} * ({l} * {w1}^2 * (sin({a}) - {z} * cos({a})) + (cos({a}) + {z} * sin({a})) * sin({a}) * "
+                       "(9.80665 + {h} * {v1}^2))",
+                       {n.mr, l, w1, n.a, n.z, n.h, n.v1}, std::nullopt, notation));
+  return {D, steps.back().result};
+}
+
+Figure add_giving_push(const JustAfter& n, std::vector<CalculationStep>& steps) {
+  steps.push_back(step(
+      "Push of the hanging rider on his trolley then, along the travel: the lanyard's, less what "
+      "the drive counts of his weight",
+      figure("P", "push", "", 0, 1, "N"), "{S} * (sin({a}) - {z} * cos({a})) + {mr} * {z} * (9.80665 + {h} * {v1}^2)",
+      {n.S, n.a, n.z, n.mr, n.h, n.v1}, std::nullopt, notation));
+  return steps.back().result;
+}
+
+/// Of both trolleys together.
+void add_deceleration(const Contact& c, const AfterImpact& after, const Retarding& retarding,
+                      std::vector<CalculationStep>& steps) {
+  const arrest::Instant& first = c.record.front();
+  const arrest::Bodies& b = c.bodies;
+  const JustAfter n{
+      .v1 = after.v1,
+      .z = figure("z", "slope of the path, dz/dx", "reeving", c.at.slope, 5, ""),
+      .h = figure("h", "its curvature", "reeving", c.at.curvature, 6, "1/m"),
+      .a = figure("a", "lean of the rider", "approach", c.motion.lean_rad * per_degree, 2, "deg"),
+      .mr = figure("mr", "rider", "layout", b.rider_kg, 1, "kg"),
+      .mt = figure("mt", "both trolleys", "layout", b.rider_trolley_kg + b.brake_trolley_kg, 2, "kg"),
+      .S = figure("S", "lanyard", "history", first.lanyard_N, 1, "N"),
+  };
+  steps.push_back(
+      step("Rolling resistance of both trolleys just after contact", figure("R", "rolling resistance", "", 0, 2, "N"),
+           "{c} * ({mt} * (9.80665 + {h} * {v1}^2) - {u} * {T} * sqrt(1 + {z}^2) + {S} * ({z} * sin({a}) + cos({a})))",
+           {figure("c", "rolling resistance over the load on the wheels", "corner", b.rolling, 4, ""), n.mt, n.h, n.v1,
+            figure("u", "lift of the line's pull off the main line, per newton", "reeving", c.at.lift, 4, ""),
+            retarding.T, n.z, n.S, n.a},
+           std::nullopt, notation));
+  const Figure R = steps.back().result;
+  steps.push_back(step(
+      "What the path's bend and the growing inertia take then", figure("C", "along the travel", "", 0, 1, "N"),
+      "(({mt} + {mr}) * {z} * {h} + {i} / 2) * {v1}^2",
+      {n.mt, n.mr, n.z, n.h,
+       figure("i", "inertia of lines and rotor per metre of travel", "reeving", c.at.inertia_slope, 4, "kg/m"), n.v1},
+      std::nullopt, notation));
+  const Figure C = steps.back().result,
+               Q = figure("Q", "drive of weight and main line there", "reeving", c.at.drive_N, 1, "N");
+  const std::string title = "First deceleration: both trolleys together, just after contact";
+  const Figure d = figure("d", "deceleration along the travel", "", 0, 2, "m/s2");
+  if (after.w1) {
+    const auto [D, P] = add_rigid_push(c, n, *after.w1, steps);
+    steps.push_back(step(title, d,
+                         "({B} + {R} + {C} - {Q} - {P} - {D} * (1 - cos({a}) * (cos({a}) + {z} * sin({a})))) / "
+                         "({me} + {mB})",
+                         {retarding.B, R, C, Q, P, D, n.a, n.z, after.meets, after.met}, -first.acceleration_m_per_s2,
+                         notation));
+  } else {
+    const Figure P = add_giving_push(n, steps);
+    steps.push_back(step(title, d, "({B} + {R} + {C} - {Q} - {P}) / ({me} + {mB})",
+                         {retarding.B, R, C, Q, P, after.meets, after.met}, -first.acceleration_m_per_s2, notation));
+  }
 }
 
 /// Line out where most of it is, from what the reeving says at that travel.
@@ -153,7 +252,9 @@ void add_contact(const Rig& rig, int corner, std::vector<CalculationStep>& steps
                         arrest::unit_of(in, result.corner),
                         track->at(0),
                         record};
-  add_brake(contact, add_impact(contact, steps), steps);
+  const AfterImpact after = add_impact(contact, steps);
+  const Retarding retarding = add_brake(contact, after.v1, steps);
+  add_deceleration(contact, after, retarding, steps);
   add_extension(contact, *track, steps);
   add_energy(contact, *track, steps);
 }

@@ -13,7 +13,9 @@ Figure figure(std::string symbol, std::string says, std::string from, double val
 CalculationStep step(std::string title, Figure result, std::string_view formula, std::vector<Figure> inputs,
                      std::optional<double> solver, std::string source);
 
-/// Contact and brake in the corner that governs the stopping travel.
+/// The speed with which the rider of that corner arrives; nothing where no push-off is given or he stalls.
+void add_approach(const Rig&, int corner, std::vector<CalculationStep>&);
+/// Contact, brake and the first deceleration in the corner that governs the stopping travel.
 void add_contact(const Rig&, int corner, std::vector<CalculationStep>&);
 /// Where the rider who comes to rest farthest stays.
 void add_rest(const Rig&, std::vector<CalculationStep>&);

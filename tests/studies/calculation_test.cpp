@@ -35,6 +35,19 @@ TEST(Calculation, EveryStepMeetsTheSolverWithinWhatRoundingCanAmountTo) {
   }
 }
 
+TEST(Calculation, WorksOutTheArrivalByEnergyAndTheFirstDeceleration) {
+  for (std::size_t i = 0; i < calculations().size(); ++i) {
+    const std::string file = shipped_layouts()[i];
+    const auto compared = [&](const std::string& title) {
+      for (const CalculationStep& step : calculations()[i].steps)
+        if (step.title.starts_with(title)) return step.solver.has_value();
+      return false;
+    };
+    EXPECT_EQ(compared("Arrival speed by energy"), shipped_layout(file).approach.has_value()) << file;
+    EXPECT_TRUE(compared("First deceleration")) << file;
+  }
+}
+
 TEST(Calculation, ThePrintedNumbersGiveThePrintedResult) {
   for (const Calculation& all : calculations())
     for (const CalculationStep& step : all.steps) {
