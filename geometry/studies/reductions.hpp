@@ -26,9 +26,9 @@ struct Reductions {
   std::vector<Design> designs;  ///< every ratio with every slope, the slope innermost
 };
 
-/// 1:1 to 4:1, from 4 % falling to 4 % rising; of a concept its own ratio and slope among them, with its efficiency, else
-/// without friction of sheaves. Without the lead of the lines out of the main line's direction: for comparing, before
-/// there are coordinates. Unsolved where the arrest is.
+/// 1:1 to 4:1, from 4 % falling to 4 % rising; of a concept its own ratio and slope among them, with its efficiency,
+/// else without friction of sheaves. Without the lead of the lines out of the main line's direction: for comparing,
+/// before there are coordinates. Unsolved where the arrest is.
 Solved<Reductions> reductions(const Rig&, const Work& = {});
 
 }  // namespace fairlead
