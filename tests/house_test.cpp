@@ -104,6 +104,8 @@ TEST(HouseRules, AnIncludeOutsideThePartIsNamedWithItsLine) {
             (Breaches{{1, "includes fmt/core.h, but geometry/loads does not name PACKAGES fmt::fmt"}}));
   EXPECT_EQ(found("#include \"loads.hpp\"\n"),
             (Breaches{{1, "includes loads.hpp, of no known package: write our own from the top folder"}}));
+  EXPECT_EQ(found("#include <sys/mman.h>\n"),
+            (Breaches{{1, "includes sys/mman.h, of no known package: write our own from the top folder"}}));
   EXPECT_EQ(strange_includes("report/new/a.cpp", "", parts),
             (Breaches{{0, "no fairlead_part(report/new) in a CMakeLists.txt"}}));
 }
@@ -124,6 +126,8 @@ TEST(HouseRules, WhatMayNotBeTouchedIsFoundInCodeAndNotInCommentsOrWords) {
                            "auto s = R\"(rand)\";", "char c = '\"'; int brand; char d = '\"';", "x.arrival_time(0);"})
     EXPECT_EQ(lines("geometry/loads/a.cpp", text), std::vector<int>{}) << text;
   EXPECT_EQ(lines("geometry/tasks/work.cpp", "std::jthread t(f);"), std::vector<int>{});
+  EXPECT_EQ(lines("geometry/sites/mapped_file.cpp", "#include <fcntl.h>"), std::vector<int>{});
+  EXPECT_EQ(lines("geometry/sites/site.cpp", "#include <fcntl.h>"), once);
   EXPECT_EQ(lines("geometry/layout/read.cpp", "std::FILE* in = open();"), std::vector<int>{});
   EXPECT_EQ(lines("geometry/clearance/hull.cpp", "#include <CGAL/Point_3.h>"), std::vector<int>{});
   EXPECT_EQ(lines("report/formats/pdf.cpp", "std::locale here;"), once);

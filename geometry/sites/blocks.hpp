@@ -1,0 +1,35 @@
+// How the items of a site are put into blocks, and blocks into the order of the tree.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "geometry/sites/items.hpp"
+#include "geometry/solids/distance.hpp"
+#include "geometry/tasks/work.hpp"
+
+namespace fairlead::sites {
+
+/// The boxes of runs of items.
+struct Blocks {
+  std::vector<solids::Bounds> boxes;
+  std::uint32_t flat{};    ///< triangles without an area
+  std::uint32_t astray{};  ///< first item with a coordinate that is unknown or beyond `farthest`
+  bool has_astray{};
+};
+/// `order`: item at each place; empty: the file's.
+Blocks blocks_of(const Items&, const std::vector<std::uint32_t>& order, double farthest, const Work&);
+
+solids::Bounds hull_of(const std::vector<solids::Bounds>&);
+
+/// True where runs of items lie together: the boxes' mean surface is no more than a few times what it would be were as
+/// many items spread evenly through the whole box, which no shuffled file comes near to.
+bool in_spatial_order(const Blocks&, const solids::Bounds& all, std::uint32_t items);
+
+/// The items along Hilbert's curve by the centres of their boxes; equal places in the file's order.
+std::vector<std::uint32_t> along_a_curve(const Items&, const solids::Bounds& all, const Work&);
+
+/// The blocks along the same curve.
+std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>&, const solids::Bounds& all, const Work&);
+
+}  // namespace fairlead::sites

@@ -1,0 +1,199 @@
+#include "geometry/sites/tree.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <utility>
+
+#include "geometry/sites/blocks.hpp"
+#include "geometry/sites/exact.hpp"
+
+namespace fairlead::sites {
+namespace {
+
+float rounded_down(double value) {
+  const auto near = static_cast<float>(value);
+  return static_cast<double>(near) > value ? std::nextafter(near, -std::numeric_limits<float>::infinity()) : near;
+}
+float rounded_up(double value) { return -rounded_down(-value); }
+
+void set_box(Node& node, std::size_t child, const float (&low)[3], const float (&high)[3]) {
+  for (std::size_t k = 0; k < 3; ++k) node.low[k][child] = low[k], node.high[k][child] = high[k];
+}
+
+using Walk = void (*)(const TreeView&, Sought&);
+Walk walk([[maybe_unused]] Making::Processor processor) {
+#ifdef __x86_64__
+  static const bool avx2 = __builtin_cpu_supports("avx2");
+  if (avx2 && processor == Making::Processor::as_it_is) return search_avx2;
+#endif
+  return search_anywhere;
+}
+
+/// One search: the best so far, and the exact measure the walk calls.
+struct Measured {
+  Sought* sought;
+  const Items* items;
+  std::span<const Point3> hull;
+  double noise;
+  Tree::Found best;
+  bool found = false;
+
+  /// Square of how far the walk must look, in float, so that nothing equally near is left out.
+  float reach2() const {
+    const double reach = (best.distance + noise) * (1 + 1e-6);
+    return rounded_up(reach * reach * (1 + 1e-6));
+  }
+  void measure(std::uint32_t item) {
+    const std::array<Point3, 3> corners = corners_of(*items, item);
+    const std::span<const Point3> all(corners.data(), static_cast<std::size_t>(items->corners));
+    const Apart apart = hull.size() == 2   ? segment_to_item(hull[0], hull[1], all)
+                        : hull.size() == 1 ? segment_to_item(hull[0], hull[0], all)
+                                           : hull_to_item(hull, all, best.distance);
+    if (!(apart.distance < best.distance || (apart.distance == best.distance && item < best.item))) return;
+    best = {apart.distance, apart.on_shape, apart.on_item, item};
+    found = true;
+  }
+  static void call(void* state, std::uint32_t item) {
+    auto& measured = *static_cast<Measured*>(state);
+    measured.measure(item);
+    measured.tell();
+  }
+  /// Hands the walk what was learnt.
+  void tell() {
+    sought->reach2 = reach2();
+    const Vec3 across = found ? best.on_shape - best.on_item : Vec3{};
+    const float n[3] = {static_cast<float>(across.x), static_cast<float>(across.y), static_cast<float>(across.z)};
+    sought->across_least = std::numeric_limits<float>::infinity();
+    for (int i = 0; i < sought->count; ++i) {
+      const float* p = sought->points + 3 * static_cast<std::size_t>(i);
+      sought->across_least = std::min(sought->across_least, n[0] * p[0] + n[1] * p[1] + n[2] * p[2]);
+    }
+    std::copy(n, n + 3, sought->across);
+  }
+};
+
+}  // namespace
+
+std::array<Point3, 3> corners_of(const Items& items, std::uint32_t item) {
+  std::array<Point3, 3> corners;
+  for (int i = 0; i < 3; ++i) {
+    double c[3];
+    read_corner(items, item, items.corners == 3 ? i : 0, c);
+    corners[static_cast<std::size_t>(i)] = {c[0], c[1], c[2]};
+  }
+  return corners;
+}
+
+tl::expected<Tree, Tree::Astray> Tree::over(const Items& items, double farthest, const Work& work,
+                                            const Making& making) {
+  Tree tree(items);
+  tree.making_ = making;
+  Blocks blocks = blocks_of(items, {}, farthest, work);
+  if (blocks.has_astray) return tl::unexpected<Astray>(Astray{blocks.astray});
+  tree.flat_ = blocks.flat;
+  tree.bounds_ = hull_of(blocks.boxes);
+  const bool as_filed =
+      making.order == Making::Order::of_the_file ||
+      (making.order == Making::Order::as_it_suits && in_spatial_order(blocks, tree.bounds_, items.count));
+  if (!as_filed) {
+    tree.order_ = along_a_curve(items, tree.bounds_, work);
+    blocks = blocks_of(items, tree.order_, farthest, work);
+  }
+  tree.blocks_ = blocks_together(blocks.boxes, tree.bounds_, work);
+  const Point3 centre = tree.bounds_.low + 0.5 * (tree.bounds_.high - tree.bounds_.low);
+  const auto in_float = [](double value) { return static_cast<double>(static_cast<float>(value)); };
+  tree.origin_ = {in_float(centre.x), in_float(centre.y), in_float(centre.z)};
+  // Level 0 from the blocks, each further one from that below.
+  tree.levels_ = {0};
+  std::size_t two_below = 0;
+  for (std::size_t below = tree.blocks_.size(); below > 1 || tree.levels_.size() == 1;) {
+    const bool lowest = tree.levels_.size() == 1;
+    const std::size_t from = lowest ? 0 : tree.levels_[tree.levels_.size() - 2], begin = tree.nodes_.size();
+    const std::size_t count = (below + 7) / 8;
+    tree.nodes_.resize(begin + count, Node{});
+    for (std::size_t i = 0; i < below; ++i) {
+      float low[3], high[3];
+      if (lowest) {
+        const solids::Bounds& box = blocks.boxes[tree.blocks_[i]];
+        const Vec3 least = box.low - tree.origin_, greatest = box.high - tree.origin_;
+        const double l[3] = {least.x, least.y, least.z}, h[3] = {greatest.x, greatest.y, greatest.z};
+        for (int k = 0; k < 3; ++k) low[k] = rounded_down(l[k]), high[k] = rounded_up(h[k]);
+      } else {
+        const Node& node = tree.nodes_[from + i];
+        const std::size_t children = std::min<std::size_t>(8, two_below - 8 * i);
+        for (std::size_t k = 0; k < 3; ++k) {
+          low[k] = *std::min_element(node.low[k], node.low[k] + children);
+          high[k] = *std::max_element(node.high[k], node.high[k] + children);
+        }
+      }
+      set_box(tree.nodes_[begin + i / 8], i % 8, low, high);
+    }
+    tree.levels_.push_back(static_cast<std::uint32_t>(tree.nodes_.size()));
+    two_below = below;
+    below = count;
+  }
+  return tree;
+}
+
+TreeView Tree::view() const {
+  return {items_,
+          {origin_.x, origin_.y, origin_.z},
+          static_cast<std::uint32_t>(blocks_.size()),
+          order_.empty() ? nullptr : order_.data(),
+          blocks_.data(),
+          nodes_.data(),
+          levels_.data(),
+          static_cast<int>(levels_.size()) - 1};
+}
+
+std::optional<Tree::Found> Tree::nearest(std::span<const Point3> hull, const Search& search) const {
+  constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
+  std::vector<float> points(3 * hull.size());
+  Sought sought{};
+  sought.points = points.data();
+  sought.count = static_cast<int>(hull.size());
+  bool known = true;
+  double farthest = 0, low[3], high[3];
+  for (int k = 0; k < 3; ++k) low[k] = std::numeric_limits<double>::infinity(), high[k] = -low[k];
+  for (std::size_t i = 0; i < hull.size(); ++i) {
+    const Vec3 p = hull[i] - origin_;
+    const double c[3] = {p.x, p.y, p.z};
+    for (std::size_t k = 0; k < 3; ++k) {
+      known = known && std::isfinite(c[k]);
+      points[3 * i + k] = static_cast<float>(c[k]);
+      low[k] = std::min(low[k], c[k]), high[k] = std::max(high[k], c[k]);
+      farthest = std::max(farthest, std::abs(c[k]));
+    }
+  }
+  // What is asked of an unknown place has no known answer; "nothing is near" would be one.
+  if (!known) return Found{std::numeric_limits<double>::quiet_NaN(), hull[0], hull[0], none};
+  double run2 = 0;
+  for (std::size_t k = 0; k < 3; ++k) {
+    const bool segment = hull.size() == 2;
+    sought.from[k] = segment ? points[k] : static_cast<float>(low[k] + (high[k] - low[k]) / 2);
+    sought.run[k] = segment ? points[3 + k] - points[k] : 0;
+    sought.low[k] = rounded_down(low[k]);
+    sought.high[k] = rounded_up(high[k]);
+    run2 += static_cast<double>(sought.run[k]) * static_cast<double>(sought.run[k]);
+  }
+  sought.inverse_run2 = run2 > 1e-30 ? static_cast<float>(1 / run2) : 0;
+  for (const Point3& p : {bounds_.low, bounds_.high}) {
+    const Vec3 q = p - origin_;
+    farthest = std::max({farthest, std::abs(q.x), std::abs(q.y), std::abs(q.z)});
+  }
+  // A float's dot product of a unit vector with a point: each of three products and sums is off by 2^-24 of what it is,
+  // the point's coordinates too: 20 x 2^-24 of the farthest coordinate for the difference of two, taken three times.
+  const double noise = std::ldexp(std::max(farthest, 1e-15), -18);
+  sought.noise2 = static_cast<float>(noise * noise);
+  Measured measured{&sought, &items_, hull, noise, {search.most, {}, {}, none}};
+  if (search.start && *search.start < items_.count) measured.measure(*search.start);
+  measured.tell();
+  sought.measure = Measured::call;
+  sought.state = &measured;
+  walk(making_.processor)(view(), sought);
+  if (!measured.found) return std::nullopt;
+  return measured.best;
+}
+
+}  // namespace fairlead::sites
