@@ -4,8 +4,10 @@
 #include <array>
 #include <bit>
 #include <cmath>
+#include <cstring>
 #include <limits>
 #include <numeric>
+#include <span>
 
 namespace fairlead::sites {
 namespace {
@@ -14,6 +16,8 @@ constexpr solids::Bounds nothing{{std::numeric_limits<double>::infinity(), std::
                                   std::numeric_limits<double>::infinity()},
                                  {-std::numeric_limits<double>::infinity(), -std::numeric_limits<double>::infinity(),
                                   -std::numeric_limits<double>::infinity()}};
+
+constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
 
 /// Tasks of a size that does not depend on the threads.
 void for_each_run(const Work& work, std::size_t count, std::size_t size,
@@ -39,8 +43,7 @@ std::uint32_t spread(std::uint32_t bits) {
   return (bits | (bits << 2)) & 0x09249249;
 }
 
-/// How far along Hilbert's curve a place of the unit cube is, in 2^30 steps (Skilling, "Programming the Hilbert curve",
-/// AIP Conference Proceedings 707, 2004, recalled).
+/// How far along Hilbert's curve a place of the unit cube is, in 2^30 steps (SKIL04).
 std::uint32_t along_hilbert(const Vec3& at) {
   const auto cell = [](double share) { return static_cast<std::uint32_t>(std::clamp(share, 0., 1.) * 1023); };
   std::uint32_t x[3] = {cell(at.x), cell(at.y), cell(at.z)};
@@ -60,43 +63,89 @@ std::uint32_t along_hilbert(const Vec3& at) {
   return spread(x[0]) << 2 | spread(x[1]) << 1 | spread(x[2]);
 }
 
-bool has_no_area(const double (&c)[3][3]) {
-  double u[3], v[3];
-  for (int k = 0; k < 3; ++k) u[k] = c[1][k] - c[0][k], v[k] = c[2][k] - c[0][k];
-  return u[1] * v[2] - u[2] * v[1] == 0 && u[2] * v[0] - u[0] * v[2] == 0 && u[0] * v[1] - u[1] * v[0] == 0;
+/// Coordinates side by side, three corners. The differences of floats and their products are exact but for tiny ones.
+template <class Number>
+bool has_no_area(const Number* c) {
+  const auto from_first = [c](int k) { return static_cast<double>(c[k]) - static_cast<double>(c[k % 3]); };
+  const double ux = from_first(3), uy = from_first(4), vx = from_first(6), vy = from_first(7);
+  if (ux * vy - uy * vx != 0) return false;
+  const double uz = from_first(5), vz = from_first(8);
+  return uy * vz - uz * vy == 0 && uz * vx - ux * vz == 0;
+}
+
+}  // namespace
+
+namespace {
+
+/// Triangles in floats whose corners follow each other, the most common and largest of sites: all nine coordinates at
+/// once. True where all are known and near enough.
+bool grow_by_soup(const Items& items, std::uint32_t begin, std::uint32_t end, double farthest, solids::Bounds& box,
+                  std::uint32_t& flat) {
+  constexpr float far = std::numeric_limits<float>::infinity();
+  const float allowed = farthest < static_cast<double>(std::numeric_limits<float>::max())
+                            ? static_cast<float>(farthest)
+                            : std::numeric_limits<float>::max();
+  float low[9], high[9];
+  for (int k = 0; k < 9; ++k) low[k] = far, high[k] = -far;
+  int wrong = 0;
+  for (std::uint32_t i = begin; i < end; ++i) {
+    float c[9];
+    std::memcpy(c, items.coordinates + items.stride * i, sizeof c);
+    for (int k = 0; k < 9; ++k) {
+      low[k] = c[k] < low[k] ? c[k] : low[k];
+      high[k] = c[k] > high[k] ? c[k] : high[k];
+      wrong |= static_cast<int>(!(std::abs(c[k]) <= allowed));
+    }
+    flat += static_cast<std::uint32_t>(has_no_area(c));
+  }
+  const auto least = [&](int k) { return static_cast<double>(std::min({low[k], low[k + 3], low[k + 6]})); };
+  const auto most = [&](int k) { return static_cast<double>(std::max({high[k], high[k + 3], high[k + 6]})); };
+  box = {{least(0), least(1), least(2)}, {most(0), most(1), most(2)}};
+  return wrong == 0;
+}
+
+/// The same of any items; the first that is astray.
+std::uint32_t grow_by_any(const Items& items, const std::vector<std::uint32_t>& order, std::uint32_t begin,
+                          std::uint32_t end, double farthest, solids::Bounds& box, std::uint32_t& flat) {
+  std::uint32_t astray = none;
+  box = nothing;
+  for (std::uint32_t place = begin; place < end; ++place) {
+    const std::uint32_t item = order.empty() ? place : order[place];
+    double c[3][3];
+    bool known = true;
+    for (int corner = 0; corner < items.corners; ++corner) {
+      read_corner(items, item, corner, c[corner]);
+      const auto& [x, y, z] = c[corner];
+      box = solids::hull(box, {{x, y, z}, {x, y, z}});
+      known = known && std::abs(x) <= farthest && std::abs(y) <= farthest && std::abs(z) <= farthest;
+    }
+    if (!known) astray = std::min(astray, item);
+    if (items.corners == 3 && has_no_area(&c[0][0])) ++flat;
+  }
+  return astray;
 }
 
 }  // namespace
 
 Blocks blocks_of(const Items& items, const std::vector<std::uint32_t>& order, double farthest, const Work& work) {
-  constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
-  const std::size_t count = (std::size_t{items.count} + per_block - 1) / per_block, per_task = 256;
+  const std::size_t count = (std::size_t{items.count} + per_block - 1) / per_block, per_task = 1024;
+  const bool soup = !items.wide && items.indices == nullptr && items.corners == 3 && order.empty();
   Blocks blocks;
   blocks.boxes.resize(count);
   const std::size_t tasks = (count + per_task - 1) / per_task;
   std::vector<std::uint32_t> flat(tasks, 0), astray(tasks, none);
   for_each_run(work, count, per_task, [&](std::size_t task, std::size_t begin, std::size_t end) {
+    std::uint32_t flat_here = 0, astray_here = none;
     for (std::size_t b = begin; b < end; ++b) {
-      double low[3], high[3], c[3][3];
-      for (int k = 0; k < 3; ++k) low[k] = std::numeric_limits<double>::infinity(), high[k] = -low[k];
       const auto first = static_cast<std::uint32_t>(b * per_block);
       const std::uint32_t last = first + std::min(per_block, items.count - first);
-      for (std::uint32_t place = first; place < last; ++place) {
-        const std::uint32_t item = order.empty() ? place : order[place];
-        bool known = true;
-        for (int corner = 0; corner < items.corners; ++corner) {
-          read_corner(items, item, corner, c[corner]);
-          for (int k = 0; k < 3; ++k) {
-            low[k] = c[corner][k] < low[k] ? c[corner][k] : low[k];
-            high[k] = c[corner][k] > high[k] ? c[corner][k] : high[k];
-            known = known && std::abs(c[corner][k]) <= farthest;
-          }
-        }
-        if (!known) astray[task] = std::min(astray[task], item);
-        if (items.corners == 3 && has_no_area(c)) ++flat[task];
-      }
-      blocks.boxes[b] = {{low[0], low[1], low[2]}, {high[0], high[1], high[2]}};
+      std::uint32_t again = 0;
+      if (soup && grow_by_soup(items, first, last, farthest, blocks.boxes[b], flat_here)) continue;
+      astray_here = std::min(
+          astray_here, grow_by_any(items, order, first, last, farthest, blocks.boxes[b], soup ? again : flat_here));
     }
+    flat[task] = flat_here;
+    astray[task] = astray_here;
   });
   blocks.flat = std::accumulate(flat.begin(), flat.end(), std::uint32_t{0});
   blocks.astray = *std::min_element(astray.begin(), astray.end());
@@ -166,9 +215,99 @@ std::vector<std::uint32_t> along_a_curve(const Items& items, const solids::Bound
   });
 }
 
+namespace {
+
+/// The middle of a block's box.
+struct Middle {
+  float at[3];
+  std::uint32_t block;
+};
+
+/// Puts the `half` least along an axis first. Large runs are first parted into bins, in `room` for as many, so that
+/// only the median's bin is left to be ordered: several times faster.
+void part(std::span<Middle> run, std::span<Middle> room, std::size_t half, int axis, float low, float high) {
+  const auto before = [axis](const Middle& a, const Middle& b) {
+    return a.at[axis] != b.at[axis] ? a.at[axis] < b.at[axis] : a.block < b.block;
+  };
+  const auto order = [&](std::size_t begin, std::size_t end) {
+    std::nth_element(run.begin() + static_cast<std::ptrdiff_t>(begin), run.begin() + static_cast<std::ptrdiff_t>(half),
+                     run.begin() + static_cast<std::ptrdiff_t>(end), before);
+  };
+  constexpr std::size_t bins = 64;
+  if (run.size() < 2 * bins || !(high > low)) return order(0, run.size());
+  const float per_bin = static_cast<float>(bins) / (high - low);
+  const auto bin_of = [&](const Middle& m) {
+    return std::min(static_cast<std::size_t>((m.at[axis] - low) * per_bin), bins - 1);
+  };
+  std::array<std::uint32_t, bins> count{};
+  for (const Middle& m : run) ++count[bin_of(m)];
+  std::size_t bin = 0, less = 0;
+  while (less + count[bin] <= half) less += count[bin++];
+  std::size_t at[3] = {0, less, less + count[bin]};
+  for (const Middle& m : run) {
+    const std::size_t its = bin_of(m);
+    room[at[static_cast<std::size_t>(its >= bin) + static_cast<std::size_t>(its > bin)]++] = m;
+  }
+  std::copy_n(room.begin(), run.size(), run.begin());
+  order(less, less + count[bin]);
+}
+
+/// Where a run is split in two, at the median along its longest side, so that each child of the tree's node gets as
+/// many as it can hold, but the last; 0 where the run is a node of level 0.
+std::size_t split(std::span<Middle> run, std::span<Middle> room) {
+  if (run.size() <= 8) return 0;
+  std::size_t child = 8;
+  while (child * 8 < run.size()) child *= 8;
+  const std::size_t children = (run.size() + child - 1) / child, half = (children + 1) / 2 * child;
+  float low[3] = {run[0].at[0], run[0].at[1], run[0].at[2]}, high[3] = {low[0], low[1], low[2]};
+  for (const Middle& m : run)
+    for (int k = 0; k < 3; ++k) low[k] = std::min(low[k], m.at[k]), high[k] = std::max(high[k], m.at[k]);
+  const float side[3] = {high[0] - low[0], high[1] - low[1], high[2] - low[2]};
+  const int axis = side[0] >= side[1] && side[0] >= side[2] ? 0 : side[1] >= side[2] ? 1 : 2;
+  part(run, room, half, axis, low[axis], high[axis]);
+  return half;
+}
+
+}  // namespace
+
 std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>& boxes, const solids::Bounds& all,
                                            const Work& work) {
-  return curve_order(boxes.size(), all, work, [&](std::uint32_t i) { return middle(boxes[i]); });
+  std::vector<Middle> middles(boxes.size()), room(boxes.size());
+  for (std::uint32_t i = 0; i < boxes.size(); ++i) {
+    const Vec3 at = middle(boxes[i]) - middle(all);
+    middles[i] = {{static_cast<float>(at.x), static_cast<float>(at.y), static_cast<float>(at.z)}, i};
+  }
+  struct Run {
+    std::size_t begin, size;
+  };
+  const auto split_run = [&](Run run, std::vector<Run>& parts) {
+    const std::size_t half =
+        split(std::span(middles).subspan(run.begin, run.size), std::span(room).subspan(run.begin, run.size));
+    if (half == 0) return;
+    parts.push_back({run.begin, half});
+    parts.push_back({run.begin + half, run.size - half});
+  };
+  // Large runs a round of halves at a time, each a task; a small one is a task to its end.
+  constexpr std::size_t small = 1 << 14;
+  for (std::vector<Run> round{{0, middles.size()}}; !round.empty();) {
+    std::vector<std::vector<Run>> next(round.size());
+    for_each_index(work, static_cast<int>(round.size()), [&](int task) {
+      const auto i = static_cast<std::size_t>(task);
+      split_run(round[i], next[i]);
+      std::vector<Run> waiting;
+      if (round[i].size <= small) waiting.swap(next[i]);
+      while (!waiting.empty()) {
+        const Run run = waiting.back();
+        waiting.pop_back();
+        split_run(run, waiting);
+      }
+    });
+    round.clear();
+    for (const std::vector<Run>& parts : next) round.insert(round.end(), parts.begin(), parts.end());
+  }
+  std::vector<std::uint32_t> order(boxes.size());
+  std::transform(middles.begin(), middles.end(), order.begin(), [](const Middle& m) { return m.block; });
+  return order;
 }
 
 }  // namespace fairlead::sites

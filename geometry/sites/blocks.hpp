@@ -29,7 +29,8 @@ bool in_spatial_order(const Blocks&, const solids::Bounds& all, std::uint32_t it
 /// The items along Hilbert's curve by the centres of their boxes; equal places in the file's order.
 std::vector<std::uint32_t> along_a_curve(const Items&, const solids::Bounds& all, const Work&);
 
-/// The blocks along the same curve.
+/// The blocks such that each eight, each sixty-four and so on lie together: split at the median along the longest side,
+/// which takes longer than along the curve and saves a quarter of a search.
 std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>&, const solids::Bounds& all, const Work&);
 
 }  // namespace fairlead::sites

@@ -153,8 +153,8 @@ Apart segment_to_item(Point3 begin, Point3 end, std::span<const Point3> item) {
 
 namespace {
 
-/// Gilbert, Johnson and Keerthi's descent: the point of the difference of hull and item that is nearest to the origin
-/// is sought by adding the corner farthest against the nearest point so far.
+/// Gilbert, Johnson and Keerthi's descent (GJK88): the point of the difference of hull and item that is nearest to the
+/// origin is sought by adding the corner farthest against the nearest point so far.
 template <class Real>
 class Descent {
  public:

@@ -1,4 +1,4 @@
-// OBJ: vertices and polygons as text.
+// OBJ: vertices and polygons as text (OBJ-FILE).
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,4 +1,5 @@
-// PLY: vertices and faces, as text or binary. Where the binary records are of one size they are used as they stand.
+// PLY: vertices and faces, as text or binary. Where the binary records are of one size they are used as they stand
+// (PLY-FILE).
 #include <fmt/format.h>
 
 #include <algorithm>

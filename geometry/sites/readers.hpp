@@ -56,8 +56,9 @@ struct Mesh {
 
 using ReadMesh = tl::expected<Mesh, ReadErrors>;
 
-/// At least one item; every index is a vertex. Coordinates that stand in the file's bytes are not looked at:
-/// check_in_place() or the tree does. Others are known and no farther out than allowed. `bytes` must outlive the mesh.
+/// At least one item; every index is a vertex. Coordinates that stand in the file's bytes are not looked at: the
+/// tree does, which sees them all anyway. Others are known and no farther out than allowed. `bytes` must outlive the
+/// mesh.
 ReadMesh read_mesh(std::span<const std::byte> bytes, Format, const ReadLimits& = {});
 
 /// Where coordinates of a mesh in place are unknown or too far out.

@@ -16,6 +16,8 @@ namespace {
 typedef float F4 __attribute__((vector_size(16)));         // NOLINT(modernize-use-using)
 typedef float F8 __attribute__((vector_size(32)));         // NOLINT(modernize-use-using)
 typedef std::int32_t I8 __attribute__((vector_size(32)));  // NOLINT(modernize-use-using)
+typedef std::int64_t L4 __attribute__((vector_size(32)));  // NOLINT(modernize-use-using)
+typedef std::int64_t L2 __attribute__((vector_size(16)));  // NOLINT(modernize-use-using)
 struct V8 {
   F8 x, y, z;
 };
@@ -59,17 +61,21 @@ FAIRLEAD_INLINE F8 least_along(const Sought& sought, const V8& n, V8& at) {
   return low;
 }
 
-/// The square of apart / |n|, where n is more than rounding and they are apart. NaN is no bound.
+/// The square of apart / |n|, where n is more than rounding and they are apart; in this order, for its square alone may
+/// be beyond a float. NaN is no bound.
 FAIRLEAD_INLINE F8 squared_bound(const Sought& sought, const V8& n, F8 apart) {
   const F8 size2 = dot(n, n);
   const I8 bounded = (apart > 0.F) & (size2 > sought.noise2);
-  return bounded ? apart * apart / size2 : F8{};
+  return bounded ? apart * (apart / size2) : F8{};
 }
 
-/// True where none of eight bounds lets one be nearest.
-FAIRLEAD_INLINE bool all_beyond(F8 bounds, const Sought& sought) {
-  const I8 open = !(bounds > sought.reach2);
-  return (open[0] | open[1] | open[2] | open[3] | open[4] | open[5] | open[6] | open[7]) == 0;
+/// A bit for each of eight bounds that lets one be nearest.
+FAIRLEAD_INLINE unsigned within_reach(F8 bounds, const Sought& sought) {
+  const I8 open = ~(bounds > sought.reach2);  // NaN is open
+  const L4 bits = (L4)(open & I8{1, 2, 4, 8, 16, 32, 64, 128});
+  const L2 halves = __builtin_shufflevector(bits, bits, 0, 1) | __builtin_shufflevector(bits, bits, 2, 3);
+  const auto both = static_cast<std::uint64_t>(halves[0] | halves[1]);
+  return static_cast<unsigned>(both | both >> 32) & 0xFFU;
 }
 
 /// Squares of what the shape's distance from each box is at least.
@@ -86,7 +92,7 @@ FAIRLEAD_INLINE F8 box_bounds(const Node& node, const Sought& sought) {
   // The direction in which the best so far is apart costs little, and most that is not nearer is no nearer along it.
   const V8 across = all(sought.across);
   F8 best = squared_bound(sought, across, all(sought.across_least) - top(across));
-  if (all_beyond(best, sought)) return best;
+  if (within_reach(best, sought) == 0) return best;
   const auto bound = [&](const V8& n) {
     V8 at;
     return squared_bound(sought, n, least_along(sought, n, at) - top(n));
@@ -140,11 +146,11 @@ FAIRLEAD_INLINE F8 triangle_bounds(const V8 (&corner)[3], const Sought& sought) 
   const V8 across = all(sought.across);  // as of boxes
   const F8 top = greatest(greatest(dot(across, corner[0]), dot(across, corner[1])), dot(across, corner[2]));
   const F8 along = squared_bound(sought, across, all(sought.across_least) - top);
-  if (all_beyond(along, sought)) return along;
+  if (within_reach(along, sought) == 0) return along;
   const V8 middle = times(all(1.F / 3), plus(plus(corner[0], corner[1]), corner[2]));
   const V8 q = on_triangles(corner, on_spine(sought, middle));
   const F8 first = greatest(along, bound(minus(on_spine(sought, q), q)));
-  if (all_beyond(first, sought)) return first;
+  if (within_reach(first, sought) == 0) return first;
   const V8 p = sought.count == 2 ? on_spine(sought, q) : at;
   const V8 nearer = on_triangles(corner, p);
   return greatest(first, bound(minus(sought.count == 2 ? on_spine(sought, nearer) : p, nearer)));
@@ -197,7 +203,7 @@ FAIRLEAD_INLINE V8 eight_corners(const TreeView& tree, const std::uint32_t (&ite
 void search_block(const TreeView& tree, std::uint32_t block, Sought& sought) {
   static_assert(per_block == 8);
   const std::uint32_t begin = block * per_block;
-  std::uint32_t size = tree.items.count - begin < per_block ? tree.items.count - begin : per_block;
+  const std::uint32_t size = tree.items.count - begin < per_block ? tree.items.count - begin : per_block;
   std::uint32_t items[per_block];
   for (std::uint32_t i = 0; i < per_block; ++i) {
     const std::uint32_t place = begin + (i < size ? i : size - 1);
@@ -212,14 +218,15 @@ void search_block(const TreeView& tree, std::uint32_t block, Sought& sought) {
   }
   float bounds[per_block];
   __builtin_memcpy(bounds, &found, sizeof bounds);
-  while (size > 0) {
-    std::uint32_t next = 0;
-    for (std::uint32_t i = 1; i < size; ++i) next = bounds[i] < bounds[next] ? i : next;
+  for (unsigned open = within_reach(found, sought) & ((1U << size) - 1); open != 0;) {
+    unsigned next = static_cast<unsigned>(__builtin_ctz(open));
+    for (unsigned others = open & (open - 1); others != 0; others &= others - 1) {
+      const auto other = static_cast<unsigned>(__builtin_ctz(others));
+      next = bounds[other] < bounds[next] ? other : next;
+    }
     if (bounds[next] > sought.reach2) return;
     sought.measure(sought.state, items[next]);
-    --size;
-    items[next] = items[size];
-    bounds[next] = bounds[size];
+    open &= ~(1U << next);
   }
 }
 
@@ -243,16 +250,18 @@ void FAIRLEAD_SEARCH(const TreeView& tree, Sought& sought) {
       search_block(tree, tree.blocks[now.index], sought);
       continue;
     }
-    F8 bounds = box_bounds(tree.nodes[tree.levels[now.level] + now.index], sought);
+    const F8 found = box_bounds(tree.nodes[tree.levels[now.level] + now.index], sought);
+    float bounds[8];
+    __builtin_memcpy(bounds, &found, sizeof bounds);
     const std::uint32_t below = now.level == 0 ? tree.block_count : tree.levels[now.level] - tree.levels[now.level - 1];
     const std::uint32_t first = 8 * now.index, left = below - first, children = left < 8 ? left : 8;
     const int bottom = waiting;  // the nearest child goes on top
-    for (std::uint32_t i = 0; i < children; ++i) {
-      const float bound2 = bounds[i];
-      if (bound2 > sought.reach2) continue;
+    for (unsigned open = within_reach(found, sought) & ((1U << children) - 1); open != 0; open &= open - 1) {
+      const auto child = static_cast<unsigned>(__builtin_ctz(open));
+      const float bound2 = bounds[child];
       int at = waiting++;
       for (; at > bottom && stack[at - 1].bound2 < bound2; --at) stack[at] = stack[at - 1];
-      stack[at] = {bound2, now.level - 1, first + i};
+      stack[at] = {bound2, now.level - 1, first + child};
     }
   }
 }

@@ -19,13 +19,16 @@ Point3 to_site(const Placement& placement, Point3 p) {
   return placement.origin + ((m * p.x) * placement.x + (m * p.y) * placement.y + (m * p.z) * placement.z);
 }
 
+/// Of a file's unit; the search's range of numbers is wider.
+constexpr double least_unit_m = 1e-9, greatest_unit_m = 1e6;
+
 /// Unit, square to each other, to within what a rounded direction may be off.
 bool is_rigid(const Placement& p) {
   constexpr double off = 1e-9;
   const auto near = [](double value, double wanted) { return std::abs(value - wanted) <= off; };
   return near(dot(p.x, p.x), 1) && near(dot(p.y, p.y), 1) && near(dot(p.z, p.z), 1) && near(dot(p.x, p.y), 0) &&
          near(dot(p.y, p.z), 0) && near(dot(p.z, p.x), 0) && std::isfinite(norm(p.origin - Point3{})) &&
-         p.metres_per_unit > 0 && std::isfinite(p.metres_per_unit);
+         least_unit_m <= p.metres_per_unit && p.metres_per_unit <= greatest_unit_m;
 }
 
 ReadErrors only(std::string message, std::string instead) {
@@ -61,7 +64,8 @@ tl::expected<Site, ReadErrors> Site::over(std::span<const std::byte> bytes, cons
                                           const Work& work) {
   if (!is_rigid(description.placement))
     return tl::unexpected<ReadErrors>(
-        only("the placement is no rigid one", "give a unit above 0 and axes square to each other"));
+        only("the placement is no rigid one",
+             "give a unit from 1e-9 to 1e6 m, a finite origin, and axes that are square to each other"));
   const ReadLimits limits{description.most_bytes, description.most_items,
                           farthest_coordinate_m / description.placement.metres_per_unit};
   auto mesh = read_mesh(bytes, description.format, limits);

@@ -29,7 +29,7 @@ namespace fairlead::sites {
 
 /// Where the file's axes and origin lie in the site frame: rigid, right-handed or mirrored.
 struct Placement {
-  double metres_per_unit = 1;
+  double metres_per_unit = 1;               ///< 1e-9 to 1e6
   Vec3 x{1, 0, 0}, y{0, 1, 0}, z{0, 0, 1};  ///< the file's axes: unit, square to each other
   Point3 origin;                            ///< the file's origin, m
 };

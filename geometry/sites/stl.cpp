@@ -1,4 +1,4 @@
-// STL: triangles, binary (80 bytes of anything, their number, 50 bytes each) or as text.
+// STL: triangles, binary (80 bytes of anything, their number, 50 bytes each) or as text (STL-FILE).
 #include <fmt/format.h>
 
 #include <cstring>

@@ -7,6 +7,7 @@
 #include <fstream>
 #include <numbers>
 
+#include "geometry/sites/exact.hpp"
 #include "tests/sites/draws.hpp"
 #include "tests/sites/files.hpp"
 #include "tests/sites/oracle.hpp"
@@ -273,6 +274,26 @@ TEST(Site, AMeshInMillimetresIsNotBelievedFartherThanAThousandKilometres) {
   EXPECT_FALSE(Site::over(bytes_of(file), {.format = Format::stl, .placement = placed({}, 0, 1e-3)}).has_value());
   EXPECT_TRUE(Site::over(bytes_of(file), {.format = Format::stl, .placement = placed({}, 0, 1e-4)}).has_value());
   EXPECT_FALSE(Site::over(bytes_of(file), {.format = Format::stl, .placement = {.x = {1, 1, 0}}}).has_value());
+}
+
+TEST(Site, AsFarAsAThousandKilometresInTenthsOfMillimetresTheNearestIsFound) {
+  Draws draws{std::mt19937_64(24)};
+  Corners triangles;
+  for (int i = 0; i < 400; ++i) {
+    const Point3 at{draws.any(-9e9, 9e9), draws.any(-9e9, 9e9), draws.any(-9e9, 9e9)};
+    triangles.push_back({at, at + draws.any(0, 1e8) * Vec3{1, 0, 0.5}, at + draws.any(0, 1e8) * Vec3{0, 1, 0.25}});
+  }
+  const std::string file = binary_ply(triangles);
+  const Site site = site_of(file, Format::ply, placed({}, 0, 1e-4));
+  for (int i = 0; i < 40; ++i) {
+    const auto place = [&] { return Point3{draws.any(-1e6, 1e6), draws.any(-1e6, 1e6), draws.any(-1e6, 1e6)}; };
+    const Capsule line{place(), place()};
+    const auto raw = [](Point3 p) { return Point3{p.x / 1e-4, p.y / 1e-4, p.z / 1e-4}; };
+    double least = HUGE_VAL;
+    for (const auto& triangle : triangles)
+      least = std::min(least, segment_to_item(raw(line.from), raw(line.to), triangle).distance);
+    EXPECT_NEAR(site.nearest(line)->distance_m, 1e-4 * least, 1e-9);  // of a thousand kilometres
+  }
 }
 
 }  // namespace
