@@ -87,12 +87,13 @@ Layout dated(Layout layout, const Asked& asked) {
 
 Layout read(const JudgeOptions& options) {
   const Asked asked = asked_by(options);
-  return dated(told(read_layout(options.layout, asked.overrides)), asked);
+  return dated(told(read_layout(options.layout, asked.overrides, {.threads = options.threads})), asked);
 }
 
 std::variant<Layout, Concept> read_either(const JudgeOptions& options) {
   const Asked asked = asked_by(options);
-  std::variant<Layout, Concept> whole = told(read_layout_or_concept(options.layout, asked.overrides));
+  std::variant<Layout, Concept> whole =
+      told(read_layout_or_concept(options.layout, asked.overrides, {.threads = options.threads}));
   if (auto* layout = std::get_if<Layout>(&whole)) return dated(std::move(*layout), asked);
   if (asked.date) throw Unusable{"error: --date: nothing in a concept is judged by a date: leave it out\n"};
   return whole;

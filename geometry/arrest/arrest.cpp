@@ -25,7 +25,9 @@ struct Case {
 
 CornerResult run(const Case& c) {
   CornerResult result{.corner = c.corner, .arrival_speed_m_per_s = c.contact.speed_m_per_s};
-  result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact);
+  std::vector<Instant> record;
+  result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact, &record);
+  if (result.motion) result.leans = leans_over_travel(record, result.motion->stop_time_s);
   if (result.motion && (result.motion->outcome == Outcome::stops || result.motion->outcome == Outcome::creeps))
     result.rest = settle(*c.track, c.bodies, c.unit, result.motion->end_travel_m);
   return result;

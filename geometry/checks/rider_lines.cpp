@@ -19,7 +19,7 @@ const Check rider_lines{
     .name = "rider-lines",
     .title = "Rider and hands clear of lines, block, redirect and its frame",
     .sentence = "the rider's reach comes within {value} of it at travel {travel} ({case}); {meet}",
-    .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
+    .formula = "least distance of their surfaces in every passage looked at, sag, wind and leans included",
     .source = "own definition",
     .remedy =
         "raise {subject} by at least {short}, lower the riders on the main line by as much, or keep it out of their "

@@ -5,12 +5,14 @@
 // of the redirect on; one that pays out or returns from travel 0 on, since nothing pulls before.
 #pragma once
 
+#include <memory>
 #include <optional>
 #include <string_view>
 #include <vector>
 
 #include "geometry/quantity/solved.hpp"
 #include "geometry/reeving/sweep.hpp"
+#include "geometry/sites/site.hpp"
 #include "geometry/solids/shapes.hpp"
 #include "geometry/tasks/work.hpp"
 
@@ -39,6 +41,7 @@ struct Thing {
 /// What stands on the site, and what must keep clear of it.
 struct Structure {
   Shape shape;
+  std::shared_ptr<const sites::Site> scan;  ///< in place of the shape, where it is one
   bool lines = true, blocks = true, rider = true;
   bool operator==(const Structure&) const = default;
 };

@@ -111,6 +111,7 @@ Solved<Mover> make(const Recipe& recipe, const Passage& passage) {
   if (std::holds_alternative<SwingingRider>(recipe)) return swinging_rider(passage);
   if (const auto* block = std::get_if<BlockBox>(&recipe)) return block_box(*block, passage);
   if (const auto* shape = std::get_if<Shape>(&recipe)) return Fixed(*shape);
+  if (const auto* scan = std::get_if<Scan>(&recipe)) return Scanned(*scan);
   const auto curve = main_line_chain(passage);
   if (!curve) return tl::unexpected(curve.error());
   return *curve;

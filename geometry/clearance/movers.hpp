@@ -148,7 +148,24 @@ class Fixed {
   Bounds bounds_;
 };
 
-using Mover = std::variant<Chain, MovingBox, MovingHulls, Fixed>;
+/// A scan, which stands still.
+class Scanned {
+ public:
+  static constexpr double radius_m = 0, slack_m = 0;
+  std::vector<double> stray_m, turn_m;  ///< empty
+
+  explicit Scanned(std::shared_ptr<const sites::Site> site) : site_(std::move(site)), bounds_(site_->bounds()) {}
+  int pieces() const { return 1; }
+  const sites::Site& piece(int, int, double) const { return *site_; }
+  const Bounds& swept(int, int = 0) const { return bounds_; }
+  std::array<Vec3, 1> moves(int, int) const { return {}; }
+
+ private:
+  std::shared_ptr<const sites::Site> site_;
+  Bounds bounds_;
+};
+
+using Mover = std::variant<Chain, MovingBox, MovingHulls, Fixed, Scanned>;
 
 /// A leg, or what is left of it: lengths are straight, measured at every pose. Where less than nothing would be left,
 /// the point between the two ends that are skipped.
@@ -175,7 +192,8 @@ struct BlockBox {
   Box drawn;
   bool operator==(const BlockBox&) const = default;
 };
-using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, SwingingRider, BlockBox, Shape>;
+using Scan = std::shared_ptr<const sites::Site>;
+using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, SwingingRider, BlockBox, Shape, Scan>;
 
 Solved<Mover> make(const Recipe&, const Passage&);
 /// The parts of make that take more than a line.

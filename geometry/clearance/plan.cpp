@@ -1,5 +1,7 @@
 #include "geometry/clearance/plan.hpp"
 
+#include "geometry/clearance/scanned.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -138,12 +140,16 @@ class Planner {
     if (in_.unit) use(Thing{Kind::unit, 0}, Recipe{Shape{*in_.unit}}, Shape{*in_.unit});
   }
 
+  static Recipe recipe_of(const Structure& structure) {
+    return structure.scan ? Recipe{structure.scan} : Recipe{structure.shape};
+  }
+
   void against_structures(Thing thing, bool Structure::*asked, const Recipe& recipe) {
     for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
       const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
       const Thing other{Kind::structure, i};
       if (structure.*asked)
-        keep({thing, other, {{mover(recipe), mover(structure.shape)}}});
+        keep({thing, other, {{mover(recipe), mover(recipe_of(structure))}}});
       else
         leave_out({thing, other, Why::let_touch});
     }
@@ -166,8 +172,7 @@ class Planner {
         continue;
       }
       Pair pair{one, other, {}};
-      for_legs_of(l,
-                  [&](const Leg& each) { meet(pair, short_of_ties(each, other, structure.shape), structure.shape); });
+      for_legs_of(l, [&](const Leg& each) { meet(pair, short_of_ties(each, other, structure), recipe_of(structure)); });
       keep(std::move(pair));
     }
   }
@@ -242,7 +247,7 @@ class Planner {
       if (const std::optional<Why> why = belongs_to(each, thing))
         leave_out({pair.a, pair.b, *why, each.nth});
       else
-        meet(pair, short_of_ties(each, thing, drawn), recipe);
+        meet(pair, short_of_ties(each, thing, Structure{drawn, {}}), recipe);
     });
     keep(std::move(pair));
   }
@@ -261,11 +266,18 @@ class Planner {
     return std::nullopt;
   }
 
-  /// The leg without what lies beside its end on something that this end lies in or touches.
-  Stretch short_of_ties(const Leg& leg, Thing thing, const Shape& shape) {
+  /// Whether a line that ends there is tied to it: it lies in the solid or touches it. A scan has no inside, and what a
+  /// line is tied to may stand between its surface and the end: that is as near as lines may be where they meet.
+  bool holds(const Structure& structure, Point3 end, double radius_m) const {
+    if (!structure.scan) return lies_in(end, structure.shape, radius_m);
+    return nearest(Segment{end, end}, *structure.scan, in_.meeting_m).distance_m <= in_.meeting_m;
+  }
+
+  /// The leg without what lies beside its end on something that this end is tied to.
+  Stretch short_of_ties(const Leg& leg, Thing thing, const Structure& structure) {
     Stretch stretch{leg.index};
     const auto skip = [&](const Hold& hold, double& skip_m) {
-      if (hold.sheave >= 0 || hold.body != reeving::on_ground || !lies_in(hold.at, shape, leg.radius_m)) return;
+      if (hold.sheave >= 0 || hold.body != reeving::on_ground || !holds(structure, hold.at, leg.radius_m)) return;
       skip_m = in_.meeting_m;
       leave_out({{Kind::line, leg.line}, thing, Why::tied_there, leg.nth, -1, in_.meeting_m});
     };

@@ -1,5 +1,7 @@
 #include "geometry/clearance/search.hpp"
 
+#include "geometry/clearance/scanned.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <span>
@@ -36,6 +38,18 @@ double least_by_tangents(const Glide& glide, double share, const Nearest& at_fro
   return at_from.distance_m - falls * std::clamp(t, 0., share);
 }
 
+template <class Piece>
+constexpr bool is_scan = std::is_same_v<std::remove_cvref_t<Piece>, sites::Site>;
+
+/// Of a scan nothing is asked beyond within_m, and what lies there is infinitely far.
+template <class P, class Q>
+Nearest nearest_within(const P& p, const Q& q, double within_m) {
+  if constexpr (is_scan<Q>)
+    return nearest(p, q, within_m);
+  else
+    return nearest(p, q);
+}
+
 /// Two things of one kind each over one passage.
 template <class A, class B>
 class Duel {
@@ -47,9 +61,12 @@ class Duel {
   double stray_m(int pose) const { return at(a_.stray_m, pose) + at(b_.stray_m, pose); }
   double turn_m(int pose) const { return at(a_.turn_m, pose) + at(b_.turn_m, pose); }
 
+  /// A scan is not convex, nor what moves past it anything like straight along its gap.
+  static constexpr bool convex = !is_scan<decltype(std::declval<const B&>().piece(0, 0, 0.))>;
+
   Nearest gap(int pose, double share) {
     bounds_b_.clear();
-    for (int j = 0; j < b_.pieces(); ++j) bounds_b_.push_back(bounds_of(b_.piece(j, pose, share)));
+    for (int j = 0; j < b_.pieces(); ++j) bounds_b_.push_back(bounds_of_piece(b_.piece(j, pose, share)));
     Bounds all_b = bounds_b_.front();
     for (const Bounds& each : bounds_b_) all_b = hull(all_b, each);
     // From the two that were nearest last time: most others then need no second look.
@@ -60,7 +77,7 @@ class Duel {
       if (least_m(bounds, all_b) >= best.distance_m - radii_m_) continue;
       for (int j = 0; j < b_.pieces(); ++j) {
         if (least_m(bounds, bounds_b_[static_cast<std::size_t>(j)]) >= best.distance_m - radii_m_) continue;
-        const Nearest met = nearest(piece, b_.piece(j, pose, share));
+        const Nearest met = nearest_within(piece, b_.piece(j, pose, share), best.distance_m);
         if (met.distance_m >= best.distance_m) continue;
         best = met;
         near_a_ = i;
@@ -90,7 +107,7 @@ class Duel {
   }
 
   /// No point of the two comes nearer within a block of poses.
-  double least_m(int block) const { return least_m(a_.swept(block), b_.swept(block)); }
+  double least_m(int block) const { return least_between(a_.swept(block), block, -1, infinite_m); }
 
   /// Calls visit(i, j) for pieces that may come nearer than `within_m` within a block of poses; gives back a lower
   /// bound on the gaps of all others.
@@ -99,12 +116,12 @@ class Duel {
     double others_m = std::numeric_limits<double>::infinity();
     for (int i = 0; i < a_.pieces(); ++i) {
       const Bounds& bounds = a_.swept(block, i);
-      if (const double all_m = least_m(bounds, b_.swept(block)); all_m >= within_m) {
+      if (const double all_m = least_between(bounds, block, -1, within_m); all_m >= within_m) {
         others_m = std::min(others_m, all_m);
         continue;
       }
       for (int j = 0; j < b_.pieces(); ++j) {
-        const double piece_m = least_m(bounds, b_.swept(block, j));
+        const double piece_m = b_.pieces() > 1 ? least_between(bounds, block, j, within_m) : -infinite_m;
         if (piece_m >= within_m)
           others_m = std::min(others_m, piece_m);
         else
@@ -115,6 +132,28 @@ class Duel {
   }
 
  private:
+  static constexpr double infinite_m = std::numeric_limits<double>::infinity();
+
+  template <class Piece>
+  static Bounds bounds_of_piece(const Piece& piece) {
+    if constexpr (is_scan<Piece>)
+      return piece.bounds();
+    else
+      return bounds_of(piece);
+  }
+
+  /// Of bounds of a against a piece of b within a block, or against all of it (-1). What is beyond within_m, radii
+  /// aside, may be told as just that.
+  double least_between(const Bounds& bounds, int block, int piece, double within_m) const {
+    if constexpr (convex) {
+      return least_m(bounds, piece < 0 ? b_.swept(block) : b_.swept(block, piece));
+    } else {
+      const double beyond_m = within_m + radii_m_;
+      const double apart_m = std::min(gap_between(bounds, b_.piece(0, 0, 0), beyond_m), beyond_m);
+      return apart_m > 0 ? apart_m - radii_m_ : -infinite_m;
+    }
+  }
+
   static Glide glide_of(const std::array<Vec3, 1>& move) { return {move[0], 0}; }
   static Glide glide_of(std::span<const Vec3> moves) {
     Vec3 sum;
@@ -252,8 +291,8 @@ class Search {
   };
 
   void between(int i, int j, int pose, const Nearest& at_first, const Nearest& at_last) {
-    halve({i, j, pose, most_open_m(pose, pose + 1), duel_.change_m(i, j, pose), duel_.turn_m(pose) != 0,
-           duel_.glide(i, j, pose)},
+    halve({i, j, pose, most_open_m(pose, pose + 1), duel_.change_m(i, j, pose),
+           duel_.turn_m(pose) != 0 || !Duel<A, B>::convex, duel_.glide(i, j, pose)},
           0, 1, at_first, at_last);
   }
 

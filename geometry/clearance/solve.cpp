@@ -42,7 +42,8 @@ bool is_swing(const Swing& swing) {
 /// What is wrong with the inputs; "" when nothing is.
 std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::Reeving& reeving) {
   for (std::size_t i = 0; i < in.structures.size(); ++i)
-    if (!std::visit([](const auto& shape) { return is_solid(shape); }, in.structures[i].shape))
+    if (!in.structures[i].scan &&
+        !std::visit([](const auto& shape) { return is_solid(shape); }, in.structures[i].shape))
       return fmt::format("the shape of structure {} encloses nothing", i + 1);
   if (in.sheaves.size() != rig.sheaves.size() || in.blocks.size() != rig.blocks.size())
     return "not every sheave and block has its body";

@@ -46,7 +46,7 @@ std::array<Vec3, 8> corners_of(const Envelope& reach) {
 
 // First the lean sideways, about the line's direction, then the one along it. A hull holds two neighbouring leans along
 // the line and all sideways: one of them all would reach far above a rider who leans forward. From pose to pose each
-// lean turns on to that of the next; what lies between is within both ranges.
+// lean turns on to that of the next; what lies between is within both ranges, but for the arc over its chord.
 MovingHulls swinging_rider(const Passage& passage) {
   const Swing swing = passage.inputs.swing.value_or(Swing{});
   const reeving::Inputs& rig = passage.rig;
@@ -82,20 +82,22 @@ MovingHulls swinging_rider(const Passage& passage) {
     }
   };
   std::vector<Point3> at;
-  double turn_rad = 0;
+  std::vector<double> stray_m;
   for (int i = 0; i < passage.poses; ++i) {
     at.push_back(passage.pose(i).rider);
     for (int k = 0; k < hulls; ++k) {
       add_leaning(lean_of(i, k));
       add_leaning(lean_of(i, k + 1));
     }
-    for (int k = 0; i > 0 && k <= hulls; ++k)
-      turn_rad = std::max(turn_rad, std::abs(lean_of(i, k) - lean_of(i - 1, k)));
+    if (i == 0) continue;
+    double turn_rad = 0;
+    for (int k = 0; k <= hulls; ++k) turn_rad = std::max(turn_rad, std::abs(lean_of(i, k) - lean_of(i - 1, k)));
+    stray_m.push_back(passage.stray(i - 1).rider_m + bulge_m(turn_rad, long_m));
   }
   MovingHulls rider(hulls, 2 * (sides + 1) * 8, std::move(corners), std::move(at));
-  rider.slack_m = bulge_m(widest_rad / hulls, long_m) + bulge_m(turn_rad, long_m);
+  rider.slack_m = bulge_m(widest_rad / hulls, long_m);
   if (sides > 0) rider.slack_m += bulge_m(2 * swing.sideways_rad / sides, wide_m);
-  for (int i = 0; i + 1 < passage.poses; ++i) rider.stray_m.push_back(passage.stray(i).rider_m);
+  rider.stray_m = std::move(stray_m);
   return rider;
 }
 

@@ -1,11 +1,10 @@
 #include "geometry/layout/read.hpp"
 
 #include <fmt/format.h>
-#include <nettle/sha2.h>
 
-#include <array>
-
+#include "geometry/layout/digest.hpp"
 #include "geometry/layout/outline.hpp"
+#include "geometry/layout/scans.hpp"
 #include "geometry/layout/sections.hpp"
 
 namespace fairlead {
@@ -14,18 +13,6 @@ namespace {
 // A layout of a hundred items takes 20 KiB; the TOML library takes 16 bytes of memory and 85 ns for each byte.
 constexpr FileKind layout_kind{"a layout", "the layout file", std::size_t{4} * 1024 * 1024};
 constexpr FileKind points_kind{"a points file", "the points file", largest_points_file};
-
-std::string sha256_of(std::initializer_list<std::string_view> files) {
-  sha256_ctx context;
-  sha256_init(&context);
-  for (const std::string_view bytes : files)
-    sha256_update(&context, bytes.size(), reinterpret_cast<const std::uint8_t*>(bytes.data()));
-  std::array<std::uint8_t, SHA256_DIGEST_SIZE> digest{};
-  sha256_digest(&context, digest.size(), digest.data());
-  std::string hex;
-  for (const std::uint8_t byte : digest) hex += fmt::format("{:02x}", byte);
-  return hex;
-}
 
 tl::unexpected<Diagnostics> refuse(const std::string& name, std::string message, std::string instead = "") {
   return tl::unexpected<Diagnostics>(
@@ -55,7 +42,8 @@ bool is_the_other(const Concept&, const Node&, Errors&) { return false; }
 // All that is the same of both: `whole` is filled in, or there are errors.
 template <class Whole>
 tl::expected<Whole, Diagnostics> read_text(std::string_view toml, const std::string& name,
-                                           const std::vector<Override>& overrides, const FileSource& source) {
+                                           const std::vector<Override>& overrides, const FileSource& source,
+                                           const ScanSource& scans = {}, const Work& work = {}) {
   if (toml.size() > layout_kind.most_bytes) return refuse(name, too_large(toml.size(), layout_kind));
   if (toml.starts_with("\xFF\xFE") || toml.starts_with("\xFE\xFF"))
     return refuse(name, "the file is UTF-16", "save it as UTF-8");
@@ -64,6 +52,7 @@ tl::expected<Whole, Diagnostics> read_text(std::string_view toml, const std::str
 
   Errors errors(text, name, overrides);
   Whole whole;
+  std::string scanned;
   PointsTable points(name, source, errors);
   for (const Override& change : overrides) whole.changes.push_back(fmt::format("{} = {}", change.key, change.value));
   if (scan_toml(text, errors))
@@ -72,6 +61,8 @@ tl::expected<Whole, Diagnostics> read_text(std::string_view toml, const std::str
       const Ids ids(*root, errors);
       const auto unsound = read_sections(*root, ids, points, whole, errors);
       check_consistency(whole, unsound, errors);
+      if constexpr (requires { whole.structures; })
+        if (!unsound.contains("structure")) scanned = open_scans(whole, name, scans, work, errors);
     }
   if (!errors.none()) return tl::unexpected<Diagnostics>(errors.sorted());
   whole.files = {name, "command line"};
@@ -80,7 +71,7 @@ tl::expected<Whole, Diagnostics> read_text(std::string_view toml, const std::str
       whole.files.push_back(points.path());
       whole.points->pegs = std::make_shared<const std::vector<SurveyPoint>>(points.unnamed());
     }
-  whole.sha256 = sha256_of({toml, points.bytes()});
+  whole.sha256 = sha256_of({toml, points.bytes(), scanned});
   return whole;
 }
 
@@ -90,6 +81,14 @@ tl::expected<std::string, Diagnostics> text_of(const std::string& path) {
   return std::move(*text);
 }
 
+ScanSource scan_files() {
+  return [](const std::string& beside, const sites::Description& description, const Work& work) {
+    return sites::Site::open(beside, description, work).map([](sites::Site site) {
+      return std::make_shared<const sites::Site>(std::move(site));
+    });
+  };
+}
+
 FileSource points_files() {
   return [](const std::string& beside) { return whole_file(beside, points_kind); };
 }
@@ -97,8 +96,9 @@ FileSource points_files() {
 }  // namespace
 
 tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const std::string& name,
-                                                   const std::vector<Override>& overrides, const FileSource& source) {
-  return read_text<Layout>(toml, name, overrides, source);
+                                                   const std::vector<Override>& overrides, const FileSource& source,
+                                                   const ScanSource& scans, const Work& work) {
+  return read_text<Layout>(toml, name, overrides, source, scans, work);
 }
 
 tl::expected<Concept, Diagnostics> read_concept_text(std::string_view toml, const std::string& name,
@@ -106,10 +106,11 @@ tl::expected<Concept, Diagnostics> read_concept_text(std::string_view toml, cons
   return read_text<Concept>(toml, name, overrides, {});
 }
 
-tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std::vector<Override>& overrides) {
+tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std::vector<Override>& overrides,
+                                              const Work& work) {
   const auto text = text_of(path);
   if (!text) return tl::unexpected<Diagnostics>(text.error());
-  return read_layout_text(*text, path, overrides, points_files());
+  return read_layout_text(*text, path, overrides, points_files(), scan_files(), work);
 }
 
 bool is_concept(std::string_view toml) {
@@ -121,14 +122,15 @@ bool is_concept(std::string_view toml) {
   return root && root->find("concept");
 }
 
-tl::expected<std::variant<Layout, Concept>, Diagnostics> read_layout_or_concept(
-    const std::string& path, const std::vector<Override>& overrides) {
+tl::expected<std::variant<Layout, Concept>, Diagnostics> read_layout_or_concept(const std::string& path,
+                                                                                const std::vector<Override>& overrides,
+                                                                                const Work& work) {
   using Either = std::variant<Layout, Concept>;
   const auto text = text_of(path);
   if (!text) return tl::unexpected<Diagnostics>(text.error());
   if (is_concept(*text))
     return read_concept_text(*text, path, overrides).map([](Concept idea) { return Either(std::move(idea)); });
-  return read_layout_text(*text, path, overrides, points_files()).map([](Layout layout) {
+  return read_layout_text(*text, path, overrides, points_files(), scan_files(), work).map([](Layout layout) {
     return Either(std::move(layout));
   });
 }

@@ -8,6 +8,7 @@
 #include "geometry/layout/concept.hpp"
 #include "geometry/layout/layout.hpp"
 #include "geometry/layout/whole_file.hpp"
+#include "geometry/tasks/work.hpp"
 #include "tl/expected.hpp"
 
 namespace fairlead {
@@ -34,12 +35,18 @@ using Diagnostics = std::vector<Diagnostic>;
 /// Gives the bytes of a file that a layout names, by its path: as written there, in the layout's directory.
 using FileSource = std::function<tl::expected<std::string, FileRefused>(const std::string& path)>;
 
-/// Reads a file, and the points file it names. Files over 4 MiB (64 MiB of points), directories and unreadable files
-/// are refused with one diagnostic.
-tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std::vector<Override>& = {});
+/// Opens a scan that a layout names, by its path: as written there, in the layout's directory.
+using ScanSource = std::function<tl::expected<std::shared_ptr<const sites::Site>, sites::ReadErrors>(
+    const std::string& path, const sites::Description&, const Work&)>;
+
+/// Reads a file, and the points file and scans it names. Files over 4 MiB (64 MiB of points, 1 GiB of a scan),
+/// directories and unreadable files are refused with one diagnostic. Scans are gone through on work.threads threads.
+tl::expected<Layout, Diagnostics> read_layout(const std::string& path, const std::vector<Override>& = {},
+                                              const Work& = {});
 /// The same from text; `name` stands in the messages. Without a source the layout can name no file.
 tl::expected<Layout, Diagnostics> read_layout_text(std::string_view toml, const std::string& name,
-                                                   const std::vector<Override>& = {}, const FileSource& = {});
+                                                   const std::vector<Override>& = {}, const FileSource& = {},
+                                                   const ScanSource& = {}, const Work& = {});
 
 /// The same of a concept, which names no file.
 tl::expected<Concept, Diagnostics> read_concept_text(std::string_view toml, const std::string& name,
@@ -48,7 +55,8 @@ tl::expected<Concept, Diagnostics> read_concept_text(std::string_view toml, cons
 bool is_concept(std::string_view toml);
 /// Reads a file as what it is.
 tl::expected<std::variant<Layout, Concept>, Diagnostics> read_layout_or_concept(const std::string& path,
-                                                                                const std::vector<Override>& = {});
+                                                                                const std::vector<Override>& = {},
+                                                                                const Work& = {});
 
 /// What the author did not write: "main_line.expansion = 12e-6 /K, a stated default (steel; common practice, no
 /// source)", "main_line.tension = 16 kN, from the command line".

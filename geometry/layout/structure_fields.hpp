@@ -2,12 +2,15 @@
 #pragma once
 
 #include "geometry/layout/field.hpp"
+#include "geometry/layout/points_fields.hpp"
 #include "geometry/layout/structure.hpp"
 
 namespace fairlead {
 
-inline constexpr Choice<StructureKind> structure_kinds[] = {
-    {"box", StructureKind::box}, {"post", StructureKind::post}, {"plane", StructureKind::plane}};
+inline constexpr Choice<StructureKind> structure_kinds[] = {{"box", StructureKind::box},
+                                                            {"post", StructureKind::post},
+                                                            {"plane", StructureKind::plane},
+                                                            {"scan", StructureKind::scan}};
 template <>
 inline constexpr std::span<const Choice<StructureKind>> choices_of<StructureKind> = structure_kinds;
 
@@ -17,13 +20,14 @@ inline constexpr std::span<const Choice<Mover>> choices_of<Mover> = movers;
 
 template <>
 struct StorageOf<Structure> {
-  using type = Storage<Structure, Given<StructureKind> Structure::*, Given<std::vector<Mover>> Structure::*>;
+  using type = Storage<Structure, Given<StructureKind> Structure::*, Given<std::vector<Mover>> Structure::*,
+                       std::optional<Given<PointsUnit>> Structure::*>;
 };
 inline constexpr Field<Structure> structure_fields[] = {
     {{.name = "id", .says = "name on the drawings", .examples = {"'platform'", "'mast'", "'ground'"}}, &Structure::id},
     {{.name = "kind",
-      .says = "box, post (a cylinder) or plane (solid on one side)",
-      .examples = {"'box'", "'post'", "'plane'"}},
+      .says = "box, post (a cylinder), plane (solid on one side) or scan (a file of triangles or points)",
+      .examples = {"'box'", "'post'", "'plane'", "'scan'"}},
      &Structure::kind},
     {{.name = "centre",
       .says = "of the box",
@@ -78,6 +82,41 @@ inline constexpr Field<Structure> structure_fields[] = {
       .examples = {"[0, 0, 1]"},
       .of = "plane"},
      &Structure::normal},
+    {{.name = "file",
+      .says = "of the scan, beside the layout: .stl, .ply or .obj of triangles, .ply or .xyz of points",
+      .examples = {"'slope.stl'"},
+      .of = "scan"},
+     &Structure::file},
+    {{.name = "unit",
+      .says = "of the scan's numbers; \"ft\" is the international foot",
+      .examples = {"'m'"},
+      .of = "scan"},
+     &Structure::unit},
+    {{.name = "origin",
+      .says = "of the scan: where its zero lies; absent: at the site's",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .examples = {"[180.0, 0.0, 4.0]"},
+      .of = "scan"},
+     &Structure::origin},
+    {{.name = "turned",
+      .says = "of the scan: from the x axis to its own, anticlockwise seen from above",
+      .need = Need::optional,
+      .dimension = Dimension::angle,
+      .examples = {"'0 deg'"},
+      .fallback = "'0 deg'",
+      .because = "its axes are the site's",
+      .with = "file",
+      .of = "scan"},
+     &Structure::turned_rad},
+    {{.name = "radius",
+      .says = "of a scan of points: each is a ball of it, large enough that no gap is left between them",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'100 mm'"},
+      .of = "scan"},
+     &Structure::radius_m},
     {{.name = "clear_of",
       .says = "what must keep its distance; absent: all three. A platform that riders step on leaves out 'rider'",
       .need = Need::optional,

@@ -45,8 +45,8 @@ std::optional<double> friction_of(const Sheave&, const Line&);
 /// Members, bases and directions of the anchors.
 void add_standing(const Layout&, loads::Inputs&, std::vector<std::string>& assumptions);
 
-/// A structure as a solid.
-clearance::Shape solid_of(const Structure&);
+/// A structure as a solid; a scan is none.
+std::optional<clearance::Shape> solid_of(const Structure&);
 
 /// Without an arrest it is not known how riders swing.
 clearance::Inputs clearance_inputs(const Layout&, const Frame&, const Courses&, const mainline::MainLine&,

@@ -40,24 +40,23 @@ bool looked_at(const mainline::MainLine& main_line, const reeving::SweepInputs& 
   return true;
 }
 
-/// The farthest of all corners, taken at every travel; not known where one of them is not solved, or ends with the
-/// rider falling into a slack lanyard. Who hangs short of the brake trolley never swings in contact with it.
+/// Of all corners; not known where one of them is not solved, or ends with the rider falling into a slack lanyard. Who
+/// hangs short of the brake trolley never swings in contact with it. Beyond where anyone comes the last leans go on.
 std::optional<clearance::Swing> swing_of(const arrest::Arrest& arrest) {
-  clearance::Leans leans;
+  std::vector<arrest::Leans> all{{}};
   for (const arrest::CornerResult& corner : arrest.corners) {
-    if (corner.hangs_at_m) continue;
+    if (corner.hangs_at_m || corner.back_at_start_m_per_s) continue;
     if (!corner.motion || corner.motion->outcome == arrest::Outcome::lanyard_slack) return std::nullopt;
-    const double forward = corner.motion->swing_forward_rad.value, back = corner.motion->swing_back_rad.value;
-    if (!(std::isfinite(forward) && std::isfinite(back))) return std::nullopt;
-    leans.forward_rad = std::max(leans.forward_rad, forward);
-    leans.back_rad = std::min(leans.back_rad, -back);
+    arrest::take_in(all, corner.leans);
   }
-  return clearance::Swing{.leans = {leans}};
+  clearance::Swing swing{.leans = {}, .step_m = arrest::leans_step_m};
+  for (const arrest::Leans& leans : all) swing.leans.push_back({leans.back_rad, leans.forward_rad});
+  return swing;
 }
 
 }  // namespace
 
-clearance::Shape solid_of(const Structure& structure) {
+std::optional<clearance::Shape> solid_of(const Structure& structure) {
   switch (structure.kind.value) {
     case StructureKind::box: {
       const double c = std::cos(structure.bearing_rad), s = std::sin(structure.bearing_rad);
@@ -66,9 +65,11 @@ clearance::Shape solid_of(const Structure& structure) {
     case StructureKind::post:
       return clearance::Post{structure.from->value, structure.to->value, 0.5 * *structure.diameter_m};
     case StructureKind::plane:
+      return clearance::Plane{structure.through->value, unit(structure.normal->value)};
+    case StructureKind::scan:
       break;
   }
-  return clearance::Plane{structure.through->value, unit(structure.normal->value)};
+  return std::nullopt;
 }
 
 clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, const Courses& courses,
@@ -77,8 +78,9 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
                                    std::vector<std::string>& assumptions) {
   clearance::Inputs in;
   for (const Structure& structure : layout.structures)
-    in.structures.push_back({solid_of(structure), keeps_clear(structure, Mover::lines),
-                             keeps_clear(structure, Mover::block), keeps_clear(structure, Mover::rider)});
+    in.structures.push_back({solid_of(structure).value_or(clearance::Plane{}), structure.site,
+                             keeps_clear(structure, Mover::lines), keeps_clear(structure, Mover::block),
+                             keeps_clear(structure, Mover::rider)});
   if (const auto& envelope = layout.riders.envelope) {
     in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};
     if (arrest) in.swing = swing_of(*arrest);

@@ -71,10 +71,13 @@ tl::expected<Site, ReadErrors> Site::over(std::span<const std::byte> bytes, cons
   auto mesh = read_mesh(bytes, description.format, limits);
   if (!mesh) return tl::unexpected<ReadErrors>(std::move(mesh.error()));
   if (mesh->items.corners == 1 && !(description.point_radius_m > 0 && std::isfinite(description.point_radius_m)))
-    return tl::unexpected<ReadErrors>(only("the file is a cloud of points, and they have no radius", "give them one"));
+    return tl::unexpected<ReadErrors>(
+        only("the file is a cloud of points, and they have no radius", "give them a \"radius\""));
   auto tree = Tree::over(mesh->items, limits.farthest, work);
   if (!tree) return tl::unexpected<ReadErrors>(astray(*mesh, bytes, limits));
-  return Site(std::move(*mesh), std::move(*tree), description);
+  Site site(std::move(*mesh), std::move(*tree), description);
+  site.bytes_ = bytes;
+  return site;
 }
 
 std::optional<Near> Site::found(std::span<const Point3> hull, double radius_m, const Search& search) const {

@@ -90,6 +90,7 @@ class Site {
   std::vector<std::optional<Near>> nearest_of_each(std::span<const Hull>, std::size_t per_pose, double within_m,
                                                    const Work&) const;
 
+  std::span<const std::byte> bytes() const { return bytes_; }  ///< the file's
   bool is_cloud() const { return mesh_.items.corners == 1; }
   const Soundness& soundness() const { return soundness_; }
   /// A box around all of it, points' radii too; wider than need be where the placement turns.
@@ -109,6 +110,7 @@ class Site {
                                         const Work&) const;
 
   std::shared_ptr<const MappedFile> file_;
+  std::span<const std::byte> bytes_;
   Mesh mesh_;
   Tree tree_;
   Placement placement_;

@@ -30,7 +30,8 @@ void tie(const Rig& rig, double longest_tape_m, SettingOut& out) {
     in.wanted.push_back(mark.point.at.value_or(Point3{nan, nan, nan}));
     out.tape_ends.push_back(mark.point.id);
   }
-  for (const Structure& structure : rig.layout.structures) in.obstacles.push_back(solid_of(structure));
+  for (const Structure& structure : rig.layout.structures)
+    if (const auto solid = solid_of(structure)) in.obstacles.push_back(*solid);
   out.longest_tape_m = longest_tape_m;
   out.ties = choose_ties(in).wanted;
 }

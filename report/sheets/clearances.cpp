@@ -238,13 +238,14 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
                     [figure](const Canvas&, double width) { return figure->height(width); },
                     [figure](const Canvas& canvas, Paper at, double width) { figure->draw(canvas, at, width); }});
   }
-  pages.put(block_of(Paragraphs(
-      "NOTES",
-      {{"–",
-        "Gaps lie between surfaces: a line's own radius and the rider envelope's faces. The envelope hangs upright.",
-        Layer::notes},
-       {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}},
-      {small_cap_mm})));
+  pages.put(
+      block_of(Paragraphs("NOTES",
+                          {{"–",
+                            "Gaps lie between surfaces: a line's own radius and the rider envelope's faces. It is "
+                            "drawn upright; gaps hold its leans.",
+                            Layer::notes},
+                           {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}},
+                          {small_cap_mm})));
   pages.put(tables::named_instants(dossier, style), style);
   pages.put(tables::clearances(dossier, style), style);
   pages.put(tables::exclusions(dossier, style), style);

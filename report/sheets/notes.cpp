@@ -46,7 +46,7 @@ std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& styl
         quantity(scene.full->outlet_tension_N, Dimension::force, style)));
   if (!scene.ghosts.empty())
     notes.push_back("Sheaves on mounts drawn where they hang with the lines at rest; dashed: at full travel.");
-  if (scene.rider_at_contact) notes.push_back("Rider envelopes hang upright: swing is not in them.");
+  if (scene.rider_at_contact) notes.push_back("Rider envelopes are drawn upright; clearances hold their swing.");
   return notes;
 }
 
@@ -121,6 +121,9 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     }
     all.push_back(index + ".");
   }
+  for (const int i : scene.scans)
+    all.push_back(fmt::format("Scan {} is NOT DRAWN: clearances hold it, and the places nearest to it are given there.",
+                              layout.structures[static_cast<std::size_t>(i)].id.value));
   for (const int i : scene.structures_outside)
     all.push_back(
         fmt::format("Structure {} stands outside the views.", layout.structures[static_cast<std::size_t>(i)].id.value));

@@ -43,6 +43,8 @@ void place(Places& out, const std::string& name, const Structure& structure) {
       return out.point(name, "its other end", *structure.to);
     case StructureKind::plane:
       return out.point(name, "a point on a plane", *structure.through);
+    case StructureKind::scan:
+      return out.point(name, "the scan's zero", structure.origin.value_or(Given<Point3>{}));
   }
 }
 

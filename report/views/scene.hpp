@@ -132,6 +132,7 @@ struct Scene {
   std::vector<MemberSeen> members;  ///< of the anchors shown
   std::vector<StructureSeen> structures;
   std::vector<int> structures_outside;            ///< indices of those beyond `reach`
+  std::vector<int> scans;                         ///< indices of those that are scans, which no view shows
   std::vector<int> anchors_outside;               ///< indices of those beyond the chainages shown
   std::optional<RiderSeen> rider_under_redirect;  ///< lightest, highest on the line
   std::optional<RiderSeen> rider_at_contact;      ///< heaviest, lowest on the line

@@ -76,6 +76,8 @@ StructureSeen seen(const Structure& structure, int index) {
       out.through = *structure.through;
       out.normal = unit(structure.normal->value);
       break;
+    case StructureKind::scan:
+      break;
   }
   return out;
 }
@@ -117,6 +119,10 @@ void see_structures(const Rig& rig, Scene& scene) {
   scene.reach = {rig_alone.low_m - about_m, rig_alone.high_m + about_m, rig_alone.right_m - about_m,
                  rig_alone.left_m + about_m};
   for (std::size_t i = 0; i < rig.layout.structures.size(); ++i) {
+    if (rig.layout.structures[i].kind == StructureKind::scan) {
+      scene.scans.push_back(static_cast<int>(i));
+      continue;
+    }
     StructureSeen structure = seen(rig.layout.structures[i], static_cast<int>(i));
     if (within(scene, structure))
       scene.structures.push_back(std::move(structure));

@@ -13,7 +13,8 @@ constexpr std::string_view list[] = {
     "friction changes with the wrap on the way.",
     "A carrier on a support line that leans: it keeps its block's attitude. Swivelling and free sheaves against "
     "structures.",
-    "Clearance from trees, terrain and scans; structures are the boxes, posts and planes of the layout.",
+    "Clearance from what is neither a structure nor in a scan of the layout, and whether a scan is whole: it has no "
+    "inside, so what lies wholly below its ground is as clear of it as what hangs above; trees grow and lean.",
     "Wind on blocks and along the lines, and on riders but along the main line; ice and storm on anything but the main "
     "lines. A side wind is looked at on lines at rest.",
     "Clearance from a parallel line and its riders, and from the main line behind its saddles.",

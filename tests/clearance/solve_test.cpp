@@ -60,7 +60,7 @@ TEST(Clearance, AcrossGroundTheDeepestPointCounts) {
 
 TEST(Clearance, AStructureThatMayBeTouchedIsLeftOutAndSaidSo) {
   Scene scene;
-  scene.in.structures = {{Box{.centre = {205, 0, 17}, .half_m = {5, 2, 0.2}}, true, false, false}};
+  scene.in.structures = {{Box{.centre = {205, 0, 17}, .half_m = {5, 2, 0.2}}, {}, true, false, false}};
   const Clearances told = solved(scene);
   EXPECT_FALSE(find_gap(told, rider, structure(0)).has_value());
   EXPECT_FALSE(find_gap(told, block(0), structure(0)).has_value());
