@@ -14,6 +14,13 @@ constexpr std::array<std::string_view, 13> passed_over = {
     "vt", "vn", "vp", "g", "o", "s", "usemtl", "mtllib", "mg", "lod", "shadow_obj", "trace_obj", "usemap"};
 constexpr std::array<std::string_view, 5> free_form = {"surf", "curv", "curv2", "cstype", "call"};
 
+/// Of "12/5/7" the 12.
+std::optional<std::int64_t> integer_before_slash(std::string_view word) {
+  std::size_t end = 0;
+  while (end < word.size() && word[end] != '/') ++end;  // a few letters: faster than a search
+  return integer_of(word.substr(0, end));
+}
+
 struct Reader {
   Gathering gathering;
   Words words;
@@ -26,8 +33,7 @@ struct Reader {
   void element(bool polyline) {
     corners.clear();
     for (std::string_view word = next(); !word.empty(); word = next()) {
-      const std::string_view digits = word.substr(0, word.find('/'));
-      const auto index = integer_of(digits);
+      const auto index = integer_before_slash(word);
       const auto so_far = static_cast<std::int64_t>(gathering.vertices());
       if (!index || *index == 0) {
         gathering.error(words.line(), 0, fmt::format("{} is no vertex", quoted(word)), "vertices are counted from 1");
@@ -64,7 +70,7 @@ struct Reader {
       element(word == "l");
     } else if (word == "p") {  // each of its vertices is a point
       for (std::string_view one = next(); !one.empty(); one = next()) {
-        const auto index = integer_of(one);
+        const auto index = integer_before_slash(one);
         const auto vertex =
             index && *index < 0 ? static_cast<std::int64_t>(gathering.vertices()) + *index + 1 : index.value_or(0);
         if (vertex < 1 || vertex > vertices) {

@@ -3,9 +3,11 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <cstring>
+#include <iterator>
 
 #include "geometry/quantity/utf8.hpp"
 
@@ -14,7 +16,15 @@ namespace {
 
 constexpr std::size_t most_errors = 20;
 
-bool is_blank(char c) { return c == ' ' || c == '\t' || c == '\r' || c == '\v' || c == '\f'; }
+/// 1: a blank; 2: the end of a line; 0: of a word. A table, for every letter of a gigabyte is looked at.
+constexpr auto kinds = [] {
+  std::array<std::uint8_t, 256> of{};
+  for (const unsigned char blank : {' ', '\t', '\r', '\v', '\f'}) of[blank] = 1;
+  of['\n'] = 2;
+  return of;
+}();
+std::uint8_t kind(char c) { return kinds[static_cast<unsigned char>(c)]; }
+bool is_blank(char c) { return kind(c) == 1; }
 
 std::string_view without_plus(std::string_view word) {
   const bool plus = word.size() > 1 && word[0] == '+' && word[1] != '-' && word[1] != '+';
@@ -34,7 +44,7 @@ void Words::skip_blanks() {
 std::string_view Words::word() {
   skip_blanks();
   const char* begin = at_;
-  while (at_ != end_ && !is_blank(*at_) && *at_ != '\n') ++at_;
+  while (at_ != end_ && kind(*at_) == 0) ++at_;
   return {begin, static_cast<std::size_t>(at_ - begin)};
 }
 
@@ -55,7 +65,8 @@ std::string_view Words::rest() {
 }
 
 bool Words::next_line() {
-  const auto* feed = static_cast<const char*>(at_ == end_ ? nullptr : std::memchr(at_, '\n', left()));
+  const bool here = at_ != end_ && *at_ == '\n';
+  const auto* feed = here ? at_ : static_cast<const char*>(at_ == end_ ? nullptr : std::memchr(at_, '\n', left()));
   at_ = feed != nullptr ? feed + 1 : end_;
   if (feed != nullptr) ++line_;
   return feed != nullptr;
@@ -136,15 +147,21 @@ void Gathering::vertex(const std::string_view (&words)[3], std::size_t line) {
 }
 
 void Gathering::vertex(const double (&c)[3], std::size_t line, std::size_t offset) {
-  for (const double value : c)
-    if (auto wrong = wrong_with(value, limits)) {
-      error(line, offset, std::move(*wrong), std::string(std::isfinite(value) ? farthest_words : "mend the file"));
-      break;
-    }
-  mesh.coordinates.insert(mesh.coordinates.end(), {c[0], c[1], c[2]});
+  const double far = limits.farthest;
+  if (!(std::abs(c[0]) <= far && std::abs(c[1]) <= far && std::abs(c[2]) <= far)) {
+    const auto wrong =
+        std::find_if(std::begin(c), std::end(c), [&](double value) { return !(std::abs(value) <= far); });
+    error(line, offset, *wrong_with(*wrong, limits),
+          std::string(std::isfinite(*wrong) ? farthest_words : "mend the file"));
+  }
+  mesh.coordinates.insert(mesh.coordinates.end(), std::begin(c), std::end(c));
 }
 
 void Gathering::polygon(std::span<const std::uint32_t> corners) {
+  if (corners.size() == 3) {  // most of them
+    mesh.indices.insert(mesh.indices.end(), corners.begin(), corners.end());
+    return;
+  }
   if (corners.size() > 3) ++mesh.fanned;
   for (std::size_t i = 1; i + 1 < std::max<std::size_t>(corners.size(), 3); ++i) {
     const std::size_t last = corners.size() - 1;

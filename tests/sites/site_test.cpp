@@ -280,13 +280,14 @@ TEST(Site, AsFarAsAThousandKilometresInTenthsOfMillimetresTheNearestIsFound) {
   Draws draws{std::mt19937_64(24)};
   Corners triangles;
   for (int i = 0; i < 400; ++i) {
-    const Point3 at{draws.any(-9e9, 9e9), draws.any(-9e9, 9e9), draws.any(-9e9, 9e9)};
+    const Point3 at{draws.any(-9e9, 9e9), draws.any(-9e9, 9e9), draws.any(-1e9, 1e9)};
     triangles.push_back({at, at + draws.any(0, 1e8) * Vec3{1, 0, 0.5}, at + draws.any(0, 1e8) * Vec3{0, 1, 0.25}});
   }
   const std::string file = binary_ply(triangles);
   const Site site = site_of(file, Format::ply, placed({}, 0, 1e-4));
   for (int i = 0; i < 40; ++i) {
-    const auto place = [&] { return Point3{draws.any(-1e6, 1e6), draws.any(-1e6, 1e6), draws.any(-1e6, 1e6)}; };
+    // So far off that the square of the distance's square is beyond a float.
+    const auto place = [&] { return Point3{draws.any(-1e6, 1e6), draws.any(-1e6, 1e6), draws.any(9e5, 1e6)}; };
     const Capsule line{place(), place()};
     const auto raw = [](Point3 p) { return Point3{p.x / 1e-4, p.y / 1e-4, p.z / 1e-4}; };
     double least = HUGE_VAL;
