@@ -43,24 +43,42 @@ std::uint32_t spread(std::uint32_t bits) {
   return (bits | (bits << 2)) & 0x09249249;
 }
 
-/// How far along Hilbert's curve a place of the unit cube is, in 2^30 steps (SKIL04).
-std::uint32_t along_hilbert(const Vec3& at) {
-  const auto cell = [](double share) { return static_cast<std::uint32_t>(std::clamp(share, 0., 1.) * 1023); };
-  std::uint32_t x[3] = {cell(at.x), cell(at.y), cell(at.z)};
-  for (std::uint32_t q = 512; q > 1; q >>= 1) {
-    const std::uint32_t p = q - 1;
-    for (int i = 0; i < 3; ++i) {
-      const std::uint32_t swapped = (x[i] & q) != 0 ? 0 : (x[0] ^ x[i]) & p;
-      x[0] ^= (x[i] & q) != 0 ? p : swapped;
-      x[i] ^= swapped;
+/// Cells of the unit cube, 1024 to a side, many at once so that they are counted in vectors.
+struct Cells {
+  static constexpr std::size_t many = 256;
+  std::uint32_t x[many], y[many], z[many];
+  void set(std::size_t i, Vec3 share) {
+    const auto cell = [](double value) { return static_cast<std::uint32_t>(std::clamp(value, 0., 1.) * 1023); };
+    x[i] = cell(share.x), y[i] = cell(share.y), z[i] = cell(share.z);
+  }
+};
+
+/// How far along Hilbert's curve each cell is, in 2^30 steps (SKIL04); the cells are lost.
+void count_along_hilbert(Cells& cells, std::uint32_t (&steps)[Cells::many]) {
+  auto& [x, y, z] = cells;
+  for (unsigned bit = 9; bit > 0; --bit) {
+    const std::uint32_t below = (1U << bit) - 1;
+    // Where the bit is set the first axis is turned over, else it and this one change places.
+    const auto turn = [bit, below](std::uint32_t& first, std::uint32_t& axis) {
+      const std::uint32_t set = 0U - ((axis >> bit) & 1U), swapped = ~set & (first ^ axis) & below;
+      first ^= (set & below) | swapped;
+      axis ^= swapped;
+    };
+    for (std::size_t i = 0; i < Cells::many; ++i) {
+      std::uint32_t first = x[i];
+      first ^= (0U - ((first >> bit) & 1U)) & below;
+      turn(first, y[i]);
+      turn(first, z[i]);
+      x[i] = first;
     }
   }
-  for (int i = 1; i < 3; ++i) x[i] ^= x[i - 1];
-  std::uint32_t t = 0;
-  for (std::uint32_t q = 512; q > 1; q >>= 1)
-    if (x[2] & q) t ^= q - 1;
-  for (int i = 0; i < 3; ++i) x[i] ^= t;
-  return spread(x[0]) << 2 | spread(x[1]) << 1 | spread(x[2]);
+  for (std::size_t i = 0; i < Cells::many; ++i) {
+    y[i] ^= x[i];
+    z[i] ^= y[i];
+    std::uint32_t flip = 0;
+    for (unsigned bit = 9; bit > 0; --bit) flip ^= (0U - ((z[i] >> bit) & 1U)) & ((1U << bit) - 1);
+    steps[i] = spread(x[i] ^ flip) << 2 | spread(y[i] ^ flip) << 1 | spread(z[i] ^ flip);
+  }
 }
 
 /// Coordinates side by side, three corners. The differences of floats and their products are exact but for tiny ones.
@@ -111,6 +129,10 @@ std::uint32_t grow_by_any(const Items& items, const std::vector<std::uint32_t>& 
   box = nothing;
   for (std::uint32_t place = begin; place < end; ++place) {
     const std::uint32_t item = order.empty() ? place : order[place];
+    // In no order of the memory's, so what comes soon is asked for now.
+    constexpr std::size_t soon = 32;
+    if (place + soon < order.size())
+      for (const int corner : {0, items.corners - 1}) __builtin_prefetch(corner_at(items, order[place + soon], corner));
     double c[3][3];
     bool known = true;
     for (int corner = 0; corner < items.corners; ++corner) {
@@ -169,11 +191,17 @@ bool in_spatial_order(const Blocks& blocks, const solids::Bounds& all, std::uint
   return sum / static_cast<double>(blocks.boxes.size()) <= times_even * std::cbrt(share * share) * surface(all);
 }
 
-namespace {
-
-/// The order of places along Hilbert's curve; equal ones in their own order.
-template <class Place>
-std::vector<std::uint32_t> curve_order(std::size_t count, const solids::Bounds& all, const Work& work, Place place) {
+std::vector<std::uint32_t> along_a_curve(const Items& items, const solids::Bounds& all, const Work& work) {
+  const auto place = [&](std::uint32_t item) {
+    Point3 sum;
+    double c[3];
+    for (int corner = 0; corner < items.corners; ++corner) {
+      read_corner(items, item, corner, c);
+      sum = sum + Vec3{c[0], c[1], c[2]};
+    }
+    return Point3{sum.x / items.corners, sum.y / items.corners, sum.z / items.corners};
+  };
+  const std::size_t count = items.count;
   const Vec3 side = all.high - all.low;
   const double per_side = 1 / std::max({side.x, side.y, side.z, std::numeric_limits<double>::min()});
   struct Keyed {
@@ -181,9 +209,14 @@ std::vector<std::uint32_t> curve_order(std::size_t count, const solids::Bounds& 
   };
   std::vector<Keyed> from(count), to(count);
   for_each_run(work, count, 1 << 16, [&](std::size_t, std::size_t begin, std::size_t end) {
-    for (std::size_t i = begin; i < end; ++i) {
-      const Vec3 at = per_side * (place(static_cast<std::uint32_t>(i)) - all.low);
-      from[i] = {along_hilbert(at), static_cast<std::uint32_t>(i)};
+    Cells cells{};
+    std::uint32_t steps[Cells::many];
+    for (std::size_t first = begin; first < end; first += Cells::many) {
+      const std::size_t count_here = std::min(Cells::many, end - first);
+      for (std::size_t i = 0; i < count_here; ++i)
+        cells.set(i, per_side * (place(static_cast<std::uint32_t>(first + i)) - all.low));
+      count_along_hilbert(cells, steps);
+      for (std::size_t i = 0; i < count_here; ++i) from[first + i] = {steps[i], static_cast<std::uint32_t>(first + i)};
     }
   });
   constexpr unsigned digit = 10, digits = 3;
@@ -199,20 +232,6 @@ std::vector<std::uint32_t> curve_order(std::size_t count, const solids::Bounds& 
   std::vector<std::uint32_t> order(count);
   std::transform(from.begin(), from.end(), order.begin(), [](const Keyed& item) { return item.index; });
   return order;
-}
-
-}  // namespace
-
-std::vector<std::uint32_t> along_a_curve(const Items& items, const solids::Bounds& all, const Work& work) {
-  return curve_order(items.count, all, work, [&](std::uint32_t item) {
-    Point3 sum;
-    double c[3];
-    for (int corner = 0; corner < items.corners; ++corner) {
-      read_corner(items, item, corner, c);
-      sum = sum + Vec3{c[0], c[1], c[2]};
-    }
-    return Point3{sum.x / items.corners, sum.y / items.corners, sum.z / items.corners};
-  });
 }
 
 namespace {

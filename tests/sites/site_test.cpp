@@ -7,6 +7,7 @@
 #include <fstream>
 #include <numbers>
 
+#include "geometry/sites/blocks.hpp"
 #include "geometry/sites/exact.hpp"
 #include "tests/sites/draws.hpp"
 #include "tests/sites/files.hpp"
@@ -120,6 +121,20 @@ TEST(Site, TheOrderOfTheFileChangesNoDistance) {
   EXPECT_FALSE(other.in_file_order());
   for (const Capsule& line : scene.lines) EXPECT_EQ(one.nearest(line)->distance_m, other.nearest(line)->distance_m);
   for (const Hull& hull : scene.hulls) EXPECT_EQ(one.nearest(hull)->distance_m, other.nearest(hull)->distance_m);
+}
+
+// Hilbert's curve leaves no cell but to one beside it.
+TEST(Site, AlongTheCurveEachCellIsBesideTheOneBefore) {
+  std::vector<double> at;
+  for (int i = 0; i < 512; ++i) at.insert(at.end(), {double(i / 64), double(i / 8 % 8), double(i % 8)});
+  const Items items{.coordinates = reinterpret_cast<const std::byte*>(at.data()),
+                    .stride = 24,
+                    .wide = true,
+                    .corners = 1,
+                    .count = 512};
+  const auto order = along_a_curve(items, {{0, 0, 0}, {7, 7, 7}}, {});
+  for (std::size_t i = 1; i < order.size(); ++i)
+    EXPECT_EQ(norm(corners_of(items, order[i])[0] - corners_of(items, order[i - 1])[0]), 1) << i;
 }
 
 TEST(Site, AMirroredOrMovedSceneHasTheSameDistances) {
