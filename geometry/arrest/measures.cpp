@@ -74,4 +74,73 @@ Peak greatest(const std::vector<double>& record, double step_s) {
   return most;
 }
 
+namespace {
+
+constexpr double cut_off_Hz = 5, hold_s = 0.2;
+
+Peak placed(const Record& record, Peak p) {
+  const auto i = static_cast<std::size_t>(std::max(0L, std::lround(p.at_s / record_step_s)));
+  p.travel_m = i < record.instants.size() ? record.instants[i].travel_m : std::nan("");
+  return p;
+}
+
+/// Stretch by stretch, for a parabola must not bridge a jump; and at the ends of each.
+template <class Of>
+Peak greatest_of(const Record& record, Of of) {
+  Peak most{.value = std::nan("")};
+  const auto take = [&](const Peak& p) {
+    if (!(p.value <= most.value)) most = p;
+  };
+  for (std::size_t piece = 0; piece < record.pieces.size(); ++piece) {
+    const std::size_t from = record.pieces[piece],
+                      to = piece + 1 < record.pieces.size() ? record.pieces[piece + 1] : record.instants.size();
+    if (from == to) continue;
+    std::vector<double> values;
+    for (std::size_t i = from; i < to; ++i) values.push_back(of(record.instants[i]));
+    Peak p = greatest(values, record_step_s);
+    p.at_s += record_step_s * static_cast<double>(from);
+    take(placed(record, p));
+  }
+  for (const Instant& edge : record.edges) take({.value = of(edge), .at_s = edge.t_s, .travel_m = edge.travel_m});
+  return most;
+}
+
+}  // namespace
+
+void judge_record(Record& record, double rider_weight_N, Motion& m) {
+  const auto series = [&](auto&& of) {
+    std::vector<double> values;
+    values.reserve(record.instants.size());
+    for (const Instant& i : record.instants) values.push_back(of(i));
+    return values;
+  };
+  const auto peak = [&](auto&& of) { return greatest_of(record, of); };
+  // Who is never seen to lean one way, for he ends before he swings there, leans 0 that way: not less.
+  const auto swing = [&](auto&& of) {
+    Peak most = greatest_of(record, of);
+    if (most.value < 0) most.value = 0;
+    return most;
+  };
+  m.extension_m = peak([](const Instant& i) { return i.extension_m; });
+  m.line_speed_m_per_s = peak([](const Instant& i) { return i.line_speed_m_per_s; });
+  m.unit_tension_N = peak([](const Instant& i) { return i.unit_tension_N; });
+  m.line_force_N = peak([](const Instant& i) { return i.line_force_N; });
+  m.trolley_speed_m_per_s = peak([](const Instant& i) { return i.speed_m_per_s; });
+  m.swing_forward_rad = swing([](const Instant& i) { return i.lean_rad; });
+  m.swing_back_rad = swing([](const Instant& i) { return -i.lean_rad; });
+  const std::vector<double> load = series([&](const Instant& i) { return i.lanyard_N / rider_weight_N; });
+  const std::vector<double> slowing = series([](const Instant& i) { return -i.acceleration_m_per_s2; });
+  const std::vector<double> load_filtered = low_passed(load, record_step_s, cut_off_Hz, 1);
+  m.load_raw = peak([&](const Instant& i) { return i.lanyard_N / rider_weight_N; });
+  m.load_filtered = placed(record, greatest(load_filtered, record_step_s));
+  m.load_held = placed(record, greatest_held(load, record_step_s, hold_s));
+  m.deceleration_raw_m_per_s2 = peak([](const Instant& i) { return -i.acceleration_m_per_s2; });
+  m.deceleration_filtered_m_per_s2 =
+      placed(record, greatest(low_passed(slowing, record_step_s, cut_off_Hz, 0), record_step_s));
+  m.deceleration_held_m_per_s2 = placed(record, greatest_held(slowing, record_step_s, hold_s));
+  for (std::size_t i = 0; i < load.size(); ++i) record.instants[i].load_filtered = load_filtered[i];
+  for (std::size_t i = 1; i < load.size(); ++i)
+    m.onset_per_s = std::max(m.onset_per_s, (load_filtered[i] - load_filtered[i - 1]) / record_step_s);
+}
+
 }  // namespace fairlead::arrest

@@ -7,6 +7,16 @@
 
 namespace fairlead::arrest {
 
+/// What one motion was seen to be.
+struct Record {
+  std::vector<Instant> instants;       ///< every record_step_s
+  std::vector<Instant> edges;          ///< before and after every event
+  std::vector<std::size_t> pieces{0};  ///< where in the instants each stretch between two events begins
+};
+
+/// Fills in the peaks of the motion, and the low-passed load of every instant.
+void judge_record(Record&, double rider_weight_N, Motion&);
+
 /// 2nd-order Butterworth low-pass (bilinear, prewarped), run forward and backward: no lag, and half the power at
 /// cut_off_Hz passes twice. The record is continued by `at_rest` before and after, for as long as the filter remembers.
 std::vector<double> low_passed(const std::vector<double>& record, double step_s, double cut_off_Hz, double at_rest);

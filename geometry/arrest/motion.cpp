@@ -11,6 +11,7 @@
 #include <boost/numeric/odeint/stepper/runge_kutta_dopri5.hpp>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 #include "geometry/arrest/measures.hpp"
 #include "geometry/arrest/system.hpp"
@@ -28,7 +29,6 @@ double tolerance_of(double arrival_m_per_s) {
   constexpr double fast_m_per_s = 3, fast = 1e-7, least = 1e-11;
   return std::clamp(fast * std::pow(arrival_m_per_s / fast_m_per_s, 2), least, fast);
 }
-constexpr double cut_off_Hz = 5, hold_s = 0.2;
 constexpr int most_events = 400;
 constexpr double shortest_step_s = 1e-9;
 constexpr double touching_m = 1e-9;
@@ -74,10 +74,6 @@ class Run {
   /// The last or first instant of a stretch without an event.
   void mark_edge();
   double mean_speed_m_per_s() const;
-  template <class Of>
-  Peak greatest_of(Of of) const;
-  void judge_record(Motion&);
-  Peak placed(Peak) const;
   double end_s() const { return stopped_s_ ? *stopped_s_ + settling_s_ : longest_s; }
 
   const Track& track_;
@@ -92,15 +88,13 @@ class Run {
   Mode mode_;
   State at_;
   double t_s_ = 0, step_s_ = 1e-3;
-  std::optional<double> stopped_s_;
+  std::optional<double> stopped_s_, stood_again_s_;  ///< first standstill that may be the stop; the last one after it
   double settling_s_{};
   double kinetic_J_{};  ///< before contact
   double start_J_{};    ///< energy after it
   int samples_ = 0;
   bool ended_ = false;
-  std::vector<Instant> record_;
-  std::vector<Instant> edges_;          ///< before and after every event
-  std::vector<std::size_t> pieces_{0};  ///< where in the record each stretch between two events begins
+  Record record_;
 };
 
 void Run::begin() {
@@ -171,27 +165,31 @@ Instant Run::instant(double t_s, const State& s, const Forces& f) const {
 }
 
 void Run::sample(double t_s, const State& s, const Forces& f) {
-  record_.push_back(instant(t_s, s, f));
+  record_.instants.push_back(instant(t_s, s, f));
   motion_.stop_travel_m = std::max(motion_.stop_travel_m, mode_.apart ? s.brake_x : s.x);
 }
 
 void Run::mark_edge() {
-  edges_.push_back(instant(t_s_, at_, system_.forces(at_, mode_)));
+  record_.edges.push_back(instant(t_s_, at_, system_.forces(at_, mode_)));
   motion_.stop_travel_m = std::max(motion_.stop_travel_m, mode_.apart ? at_.brake_x : at_.x);
 }
 
 /// Over the last full swing, which a rider who swings leaves out of it.
 double Run::mean_speed_m_per_s() const {
   const auto swing = static_cast<std::size_t>(settling_s_ / record_step_s);
-  if (record_.size() <= swing) return std::nan("");
-  const Instant &from = record_[record_.size() - 1 - swing], &to = record_.back();
+  const std::vector<Instant>& seen = record_.instants;
+  if (seen.size() <= swing) return std::nan("");
+  const Instant &from = seen[seen.size() - 1 - swing], &to = seen.back();
   return (to.travel_m - from.travel_m) / (to.t_s - from.t_s);
 }
 
 /// Both have come to a standstill or beyond.
 void Run::see_standing(double t_s) {
-  if (stopped_s_ || (mode_.apart && (mode_.sense > 0 || mode_.brake_sense > 0))) return;
-  stopped_s_ = motion_.stop_time_s = t_s;
+  if (mode_.apart && (mode_.sense > 0 || mode_.brake_sense > 0)) return;
+  if (stopped_s_)
+    stood_again_s_ = t_s;
+  else
+    stopped_s_ = t_s;
 }
 
 /// True where the record ends there.
@@ -267,13 +265,14 @@ bool Run::advance() {
       mark_edge();
       ended_ = handle(event_at(at_, system_.forces(at_, mode_)), t_s_);
       if (!ended_) mark_edge();
-      pieces_.push_back(record_.size());
+      record_.pieces.push_back(record_.instants.size());
       return true;
     };
     while (samples_ * record_step_s <= to_s) {
       const double t_s = samples_ * record_step_s;
-      // Only the swinging rider held the trolley for a moment, and it goes on.
-      if (stopped_s_ && t_s >= end_s() && mean_speed_m_per_s() > standing_m_per_s) stopped_s_.reset();
+      // Only the swinging rider held the trolley for a moment, and it went on: where it stood again counts, if it did.
+      if (stopped_s_ && t_s >= end_s() && mean_speed_m_per_s() > standing_m_per_s)
+        stopped_s_ = std::exchange(stood_again_s_, std::nullopt);
       if (t_s >= end_s()) {
         t_s_ = t_s;
         at_ = between(t_s);
@@ -285,68 +284,6 @@ bool Run::advance() {
     if (look(to_s, false)) return true;
     step_s_ = to_s - from_s;
   }
-}
-
-/// Stretch by stretch, for a parabola must not bridge a jump; and at the ends of each.
-template <class Of>
-Peak Run::greatest_of(Of of) const {
-  Peak most{.value = std::nan("")};
-  const auto take = [&](const Peak& p) {
-    if (!(p.value <= most.value)) most = p;
-  };
-  for (std::size_t piece = 0; piece < pieces_.size(); ++piece) {
-    const std::size_t from = pieces_[piece], to = piece + 1 < pieces_.size() ? pieces_[piece + 1] : record_.size();
-    if (from == to) continue;
-    std::vector<double> values;
-    for (std::size_t i = from; i < to; ++i) values.push_back(of(record_[i]));
-    Peak p = greatest(values, record_step_s);
-    p.at_s += record_step_s * static_cast<double>(from);
-    take(placed(p));
-  }
-  for (const Instant& edge : edges_) take({.value = of(edge), .at_s = edge.t_s, .travel_m = edge.travel_m});
-  return most;
-}
-
-void Run::judge_record(Motion& m) {
-  const auto series = [&](auto&& of) {
-    std::vector<double> values;
-    values.reserve(record_.size());
-    for (const Instant& i : record_) values.push_back(of(i));
-    return values;
-  };
-  const auto peak = [&](auto&& of) { return greatest_of(of); };
-  // Who is never seen to lean one way, for he ends before he swings there, leans 0 that way: not less.
-  const auto swing = [&](auto&& of) {
-    Peak most = greatest_of(of);
-    if (most.value < 0) most.value = 0;
-    return most;
-  };
-  m.extension_m = peak([](const Instant& i) { return i.extension_m; });
-  m.line_speed_m_per_s = peak([](const Instant& i) { return i.line_speed_m_per_s; });
-  m.unit_tension_N = peak([](const Instant& i) { return i.unit_tension_N; });
-  m.line_force_N = peak([](const Instant& i) { return i.line_force_N; });
-  m.trolley_speed_m_per_s = peak([](const Instant& i) { return i.speed_m_per_s; });
-  m.swing_forward_rad = swing([](const Instant& i) { return i.lean_rad; });
-  m.swing_back_rad = swing([](const Instant& i) { return -i.lean_rad; });
-  const double weight_N = bodies_.rider_kg * standard_gravity;
-  const std::vector<double> load = series([&](const Instant& i) { return i.lanyard_N / weight_N; });
-  const std::vector<double> slowing = series([](const Instant& i) { return -i.acceleration_m_per_s2; });
-  const std::vector<double> load_filtered = low_passed(load, record_step_s, cut_off_Hz, 1);
-  m.load_raw = peak([&](const Instant& i) { return i.lanyard_N / weight_N; });
-  m.load_filtered = placed(greatest(load_filtered, record_step_s));
-  m.load_held = placed(greatest_held(load, record_step_s, hold_s));
-  m.deceleration_raw_m_per_s2 = peak([](const Instant& i) { return -i.acceleration_m_per_s2; });
-  m.deceleration_filtered_m_per_s2 = placed(greatest(low_passed(slowing, record_step_s, cut_off_Hz, 0), record_step_s));
-  m.deceleration_held_m_per_s2 = placed(greatest_held(slowing, record_step_s, hold_s));
-  for (std::size_t i = 0; i < load.size(); ++i) record_[i].load_filtered = load_filtered[i];
-  for (std::size_t i = 1; i < load.size(); ++i)
-    m.onset_per_s = std::max(m.onset_per_s, (load_filtered[i] - load_filtered[i - 1]) / record_step_s);
-}
-
-Peak Run::placed(Peak p) const {
-  const auto i = static_cast<std::size_t>(std::max(0L, std::lround(p.at_s / record_step_s)));
-  p.travel_m = i < record_.size() ? record_[i].travel_m : std::nan("");
-  return p;
 }
 
 Solved<Motion> Run::solve(std::vector<Instant>* record) {
@@ -375,14 +312,14 @@ Solved<Motion> Run::solve(std::vector<Instant>* record) {
     motion_.outcome = Outcome::creeps;
     motion_.end_speed_m_per_s = mean;
   }
-  if (!stopped_s_) motion_.stop_time_s = t_s_;
+  motion_.stop_time_s = stopped_s_.value_or(t_s_);
   motion_.brake_work_J = s.brake_work;
   motion_.rolling_and_drag_J = s.resistance_work;
   const double missing_J = system_.energy_J(s, mode_) + s.brake_work + s.resistance_work +
                            (motion_.lost_at_contact_J - lost_first_J) - start_J_;
   motion_.energy_residual = std::abs(missing_J) / kinetic_J_;
-  judge_record(motion_);
-  if (record) *record = std::move(record_);
+  judge_record(record_, bodies_.rider_kg * standard_gravity, motion_);
+  if (record) *record = std::move(record_.instants);
   if (!(motion_.energy_residual <= closing))
     return unsolved(
         fmt::format("energy does not close: {:.2g} of that before contact is missing", motion_.energy_residual),

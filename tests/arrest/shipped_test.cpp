@@ -1,9 +1,11 @@
 // The arrest on the shipped layouts' own main lines and reevings.
 #include "tests/arrest/shipped.hpp"
+#include "geometry/quantity/dimension.hpp"
 
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <numbers>
 
 namespace fairlead::arrest {
 namespace {
@@ -112,6 +114,26 @@ TEST(StaticPeak, IsNeverBelowTheSimulatedPeakOfAnyCorner) {
     EXPECT_EQ(arrest->resets.size(), 2u);
     for (const Reset& reset : arrest->resets) EXPECT_TRUE(reset.returns == (reset.least_reserve_N > 0));
   }
+}
+
+/// A light rider's swing draws a trolley on that had stood, and it stands again: that is when he stops, one swing
+/// before the record ends, and not at the end of whatever was left to be looked at.
+TEST(Stop, IsTheLastStandstillOfWhomHisSwingDrawsOn) {
+  int stops = 0;
+  for (const std::string& file : shipped_layouts()) {
+    SCOPED_TRACE(file);
+    const Rig& rig = shipped_rig(file);
+    ASSERT_TRUE(rig.arrest.solved());
+    const double swing_s = 2 * std::numbers::pi * std::sqrt(rig.arrest.inputs->hanging_m / standard_gravity);
+    for (const CornerResult& c : rig.arrest.solved()->corners) {
+      ASSERT_TRUE(c.motion) << c.motion.error().why;
+      if (c.motion->outcome != Outcome::stops) continue;
+      ++stops;
+      EXPECT_NEAR(c.motion->end_s, c.motion->stop_time_s + swing_s, 2 * record_step_s);
+      EXPECT_LT(c.motion->end_s, longest_s / 2);
+    }
+  }
+  EXPECT_GT(stops, 200);
 }
 
 /// A known limit. The static peak knows the arrival's speed, not that the swinging rider drags the line on faster: with
