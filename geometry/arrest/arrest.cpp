@@ -23,11 +23,19 @@ struct Case {
   Contact contact;
 };
 
-CornerResult run(const Case& c) {
+/// for_reports: with all that other stages ask of it.
+CornerResult run(const Case& c, bool for_reports) {
   CornerResult result{.corner = c.corner, .arrival_speed_m_per_s = c.contact.speed_m_per_s};
-  std::vector<Instant> record;
-  result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact, &record);
-  if (result.motion) result.leans = leans_over_travel(record, result.motion->stop_time_s);
+  if (!for_reports) {
+    result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact);
+  } else {
+    std::vector<Instant> record, edges;
+    result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact, &record, &edges);
+    if (result.motion) {
+      result.leans = leans_over_travel(record, result.motion->stop_time_s);
+      result.load_instants = load_instants(*c.track, c.bodies, record, edges);
+    }
+  }
   if (result.motion && (result.motion->outcome == Outcome::stops || result.motion->outcome == Outcome::creeps))
     result.rest = settle(*c.track, c.bodies, c.unit, result.motion->end_travel_m);
   return result;
@@ -40,7 +48,7 @@ bool holds_from(Case c, double x_m) {
   const double hanging_kg = c.bodies.rider_kg + c.bodies.rider_trolley_kg;
   const double squared = c.contact.speed_m_per_s * c.contact.speed_m_per_s + 2 * std::max(0.0, gained_J) / hanging_kg;
   c.contact.speed_m_per_s = std::sqrt(squared);
-  return run(c).comes_to_rest(c.unit.extension_limit_m);
+  return run(c, false).comes_to_rest(c.unit.extension_limit_m);
 }
 
 /// Halves the travel for the corners that come farthest, then asks all of them; one that fails joins the few.
@@ -109,7 +117,7 @@ Solved<Arrest> run_corners(const Inputs& in, const std::vector<Case>& cases, con
         const auto i = static_cast<std::size_t>(index);
         CornerResult& result = arrest.corners[i];
         const bool arrives = cases[i].contact.speed_m_per_s > 0;
-        if (arrives) result = run(cases[i]);
+        if (arrives) result = run(cases[i], true);
         result.corner = cases[i].corner;
         result.speed_over_wave = std::numeric_limits<double>::quiet_NaN();
         if (!arrives) result.motion = unsolved("the rider stalls short of the brake trolley");

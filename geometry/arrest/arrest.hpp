@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "geometry/arrest/approach.hpp"
+#include "geometry/arrest/instants.hpp"
 #include "geometry/arrest/leans.hpp"
 #include "geometry/arrest/motion.hpp"
 #include "geometry/arrest/settle.hpp"
@@ -89,6 +90,7 @@ struct CornerResult {
   Solved<Motion> motion = unsolved("not solved");
   std::optional<FinalRest> rest;  ///< where the motion stops or creeps
   std::vector<Leans> leans;       ///< over the travel from the mark on
+  std::vector<LoadInstant> load_instants;
 
   bool arrives() const { return arrival_speed_m_per_s > 0; }
   /// He stops, or creeps on to a place where he stays, within travel and extension.

@@ -57,7 +57,7 @@ class Run {
   Run(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact)
       : track_(track), bodies_(bodies), unit_(unit), contact_(contact), system_(track, bodies, unit) {}
 
-  Solved<Motion> solve(std::vector<Instant>* record);
+  Solved<Motion> solve(std::vector<Instant>* record, std::vector<Instant>* edges);
 
  private:
   void begin();
@@ -161,6 +161,9 @@ Instant Run::instant(double t_s, const State& s, const Forces& f) const {
           .line_force_N = f.line_force_N,
           .lanyard_N = f.lanyard_N,
           .acceleration_m_per_s2 = f.rate.v,
+          .brake_travel_m = mode_.apart ? s.brake_x : s.x,
+          .brake_speed_m_per_s = f.rate.brake_x,
+          .brake_acceleration_m_per_s2 = f.rate.brake_v,
           .apart = mode_.apart};
 }
 
@@ -286,7 +289,7 @@ bool Run::advance() {
   }
 }
 
-Solved<Motion> Run::solve(std::vector<Instant>* record) {
+Solved<Motion> Run::solve(std::vector<Instant>* record, std::vector<Instant>* edges) {
   if (!(contact_.speed_m_per_s > 0) || !(contact_.x_m >= 0 && contact_.x_m < track_.to_m()))
     return unsolved("a contact needs a speed above 0 and a place on the track", contact_.speed_m_per_s);
   begin();
@@ -320,6 +323,7 @@ Solved<Motion> Run::solve(std::vector<Instant>* record) {
   motion_.energy_residual = std::abs(missing_J) / kinetic_J_;
   judge_record(record_, bodies_.rider_kg * standard_gravity, motion_);
   if (record) *record = std::move(record_.instants);
+  if (edges) *edges = std::move(record_.edges);
   if (!(motion_.energy_residual <= closing))
     return unsolved(
         fmt::format("energy does not close: {:.2g} of that before contact is missing", motion_.energy_residual),
@@ -330,8 +334,8 @@ Solved<Motion> Run::solve(std::vector<Instant>* record) {
 }  // namespace
 
 Solved<Motion> solve_motion(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact,
-                            std::vector<Instant>* record) {
-  return Run(track, bodies, unit, contact).solve(record);
+                            std::vector<Instant>* record, std::vector<Instant>* edges) {
+  return Run(track, bodies, unit, contact).solve(record, edges);
 }
 
 }  // namespace fairlead::arrest

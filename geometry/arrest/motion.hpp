@@ -82,14 +82,16 @@ struct Motion {
 struct Instant {
   double t_s{}, travel_m{}, speed_m_per_s{}, lean_rad{}, extension_m{}, line_speed_m_per_s{};
   double unit_tension_N{}, line_force_N{}, lanyard_N{}, acceleration_m_per_s2{}, load_filtered{};
+  double brake_travel_m{}, brake_speed_m_per_s{}, brake_acceleration_m_per_s2{};  ///< of the brake trolley
   bool apart = false;
 };
 
 /// Equations of motion in geometry/NOTATION.md, "Arrest". Integrated by Dormand and Prince's fifth-order pair with
 /// dense output; events and peaks are found between steps. `record`, where given, takes an instant every
-/// record_step_s. Unsolved when a step does not converge or energy does not close to 1e-6.
+/// record_step_s; `edges` those just before and after every event. Unsolved when a step does not converge or energy
+/// does not close to 1e-6.
 inline constexpr double record_step_s = 5e-3;
 Solved<Motion> solve_motion(const Track&, const Bodies&, const Unit&, const Contact&,
-                            std::vector<Instant>* record = nullptr);
+                            std::vector<Instant>* record = nullptr, std::vector<Instant>* edges = nullptr);
 
 }  // namespace fairlead::arrest

@@ -1,5 +1,7 @@
 #include "geometry/checks/capacity.hpp"
 
+#include "geometry/checks/worst.hpp"
+
 namespace fairlead {
 
 Capacity capacity_of(const std::optional<Real>& wll_N, const std::optional<Real>& mbs_N, const Limits& limits,
@@ -11,6 +13,8 @@ Capacity capacity_of(const std::optional<Real>& wll_N, const std::optional<Real>
 }
 
 void add_case(Finding& finding, const loads::Loads& loads, int load_case, std::string_view otherwise) {
+  if (finding.verdict == Verdict::pass && !loads.without_arrest.empty())
+    leave_undetermined(finding, {"no case has the load of an arrest: " + loads.without_arrest});
   if (load_case < 0) {
     finding.facts.push_back({"case", std::string(otherwise)});
     return;

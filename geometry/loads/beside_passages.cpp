@@ -1,6 +1,8 @@
 // What is looked at beside the passages in the arrest zone: a rescue there, the backup brake, weather without riders.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "geometry/loads/cases.hpp"
 #include "geometry/mainline/names.hpp"
 
@@ -80,33 +82,71 @@ Solved<Single> rescue_in_zone(const Rigged& rig, int sweep, int pose, Slip slip)
   return single;
 }
 
+namespace {
+
+/// The sweep of a path that pays out; -1 without.
+int peak_sweep(const Rigged& rig, std::size_t path) {
+  const auto& sweeps = rig.reeving_in.sweeps;
+  const auto found = std::ranges::find_if(sweeps, [&](const reeving::SweepInputs& s) {
+    return s.path == static_cast<int>(path) && s.running == reeving::Running::paying_out;
+  });
+  return found == sweeps.end() ? -1 : static_cast<int>(found - sweeps.begin());
+}
+
+/// At the last pose of a sweep, the brake's pull put where it holds the line.
+Solved<Account> with_backup(const Rigged& rig, int sweep, Slip slip) {
+  const reeving::SweepInputs& carried = rig.reeving_in.sweeps[static_cast<std::size_t>(sweep)];
+  const int last = static_cast<int>(rig.reeved.sweeps[static_cast<std::size_t>(sweep)].poses.size()) - 1;
+  const auto shape = loaded(rig, sweep, last, carried.rider_weight_N + carried.trolley_weight_N);
+  if (!shape) return tl::unexpected(shape.error());
+  const Backup& backup = rig.in.backup;
+  const mainline::LinePoint line = mainline::line_at(carried.state.cable, *shape, backup.engages_m);
+  const Point3 at = rig.reeving_in.origin + backup.engages_m * rig.reeving_in.along + line.z_m * rig.reeving_in.up;
+  const Vec3 force_N = backup.force_N * unit(rig.reeving_in.along + line.slope * rig.reeving_in.up);
+  Account account = rig.books.account(sweep, last, slip);
+  // It pulls rider and trolley upstream as much, which their mass bears.
+  account.balance.push(backup.anchor, at, force_N);
+  account.balance.act(at, force_N);
+  return account;
+}
+
+Single backup_case(const Rigged& rig, int sweep, Slip slip, std::string_view words, Account account) {
+  Single single = single_of(Action::backup_brake,
+                            fmt::format("{}, heaviest rider at full travel, {}{}", words,
+                                        mainline::name_of(rig.main_line, rig.state_of(sweep)), words_for(slip)),
+                            std::string(words) + words_for(slip), std::move(account.balance), account.main_line_N,
+                            rig.books.bare_beside(sweep));
+  single.measure_N = size(single.balance.on_anchor_N()[static_cast<std::size_t>(rig.in.backup.anchor)]);
+  single.travel_m = rig.reeved.sweeps[static_cast<std::size_t>(sweep)].poses.back().travel_m;
+  return single;
+}
+
+}  // namespace
+
 Solved<std::vector<Single>> backup_cases(const Rigged& rig) {
   std::vector<Single> found;
-  const Backup& backup = rig.in.backup;
-  if (backup.anchor == no_anchor) return found;
+  if (rig.in.backup.anchor == no_anchor) return found;
   for (std::size_t p = 0; p < rig.main_line.paths.size(); ++p) {
-    const int sweep = rig.at_rest_sweep(p);
-    if (rig.main_line.paths[p].loading != mainline::Loading::heaviest || sweep < 0) continue;
-    const reeving::SweepInputs& carried = rig.reeving_in.sweeps[static_cast<std::size_t>(sweep)];
-    const auto& poses = rig.reeved.sweeps[static_cast<std::size_t>(sweep)].poses;
-    const int last = static_cast<int>(poses.size()) - 1;
-    const auto shape = loaded(rig, sweep, last, carried.rider_weight_N + carried.trolley_weight_N);
-    if (!shape) return tl::unexpected(shape.error());
-    const mainline::LinePoint line = mainline::line_at(carried.state.cable, *shape, backup.engages_m);
-    const Point3 at = rig.reeving_in.origin + backup.engages_m * rig.reeving_in.along + line.z_m * rig.reeving_in.up;
-    const Vec3 force_N = backup.force_N * unit(rig.reeving_in.along + line.slope * rig.reeving_in.up);
+    const int rest = rig.at_rest_sweep(p), peak = peak_sweep(rig, p);
+    if (rig.main_line.paths[p].loading != mainline::Loading::heaviest || rest < 0 || peak < 0) continue;
+    const auto tension_N = [&](int sweep) {
+      return rig.reeved.sweeps[static_cast<std::size_t>(sweep)].poses.back().outlet_tension_N;
+    };
     for (const Slip slip : rig.books.slips()) {
-      Account account = rig.books.account(sweep, last, slip);
-      // It pulls rider and trolley upstream as much, which their mass bears.
-      account.balance.push(backup.anchor, at, force_N);
-      account.balance.act(at, force_N);
-      found.push_back(single_of(Action::backup_brake,
-                                fmt::format("backup brake, heaviest rider at full travel, {}{}",
-                                            mainline::name_of(rig.main_line, rig.state_of(sweep)), words_for(slip)),
-                                "backup brake" + words_for(slip), std::move(account.balance), account.main_line_N,
-                                rig.books.bare_beside(sweep)));
-      found.back().measure_N = size(found.back().balance.on_anchor_N()[static_cast<std::size_t>(backup.anchor)]);
-      found.back().travel_m = poses.back().travel_m;
+      auto standing = with_backup(rig, rest, slip), braking = with_backup(rig, peak, slip);
+      if (!standing) return tl::unexpected(standing.error());
+      if (!braking) return tl::unexpected(braking.error());
+      found.push_back(backup_case(rig, rest, slip, "backup brake", std::move(*standing)));
+      found.push_back(
+          backup_case(rig, peak, slip, "backup brake and primary at its peak tension", std::move(*braking)));
+      // The primary lost, its line without tension: as far below the retraction as that is below the peak tension, in
+      // proportion.
+      Single& alone = found[found.size() - 2];
+      const double share = tension_N(rest) / (tension_N(peak) - tension_N(rest));
+      for (std::size_t a = 0; a < alone.gap_N.size(); ++a) {
+        const Vec3 held_N = alone.balance.on_anchor_N()[a], more_N = found.back().balance.on_anchor_N()[a] - held_N;
+        alone.gap_N[a] = greater(0, size(held_N - share * more_N) - size(held_N));
+      }
     }
   }
   return found;

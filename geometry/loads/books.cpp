@@ -30,11 +30,11 @@ double greatest_group_N(const std::vector<Vec3>& forces_N) {
   return std::sqrt(most);
 }
 
-Books::Reeved::Reeved(const Books& books, int sweep, int pose, Point3 trolley)
+Books::Reeved::Reeved(const Books& books, const reeving::Sweep& sweep, int pose, Point3 trolley)
     : balance(books.in_.anchors.size(), books.reeving_.origin),
       books_(books),
       in_(books.reeving_),
-      sweep_(books.sweep_of(sweep)),
+      sweep_(sweep),
       pose_(static_cast<std::size_t>(pose)),
       trolley_(trolley) {
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {

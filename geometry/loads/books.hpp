@@ -66,6 +66,12 @@ class Books {
   std::span<const Slip> slips() const;
 
   Account account(int sweep, int pose, Slip) const;
+  /// A pose of any sweep of a path, with what acts on the wheels named by the caller: together they hold them.
+  Account account(const reeving::Sweep&, int pose, const Spanning&, std::span<const Acting> on_wheels, Slip) const;
+  /// The same with the main line exchanged for a shape whose last wheel is the brake trolley's; of `line` its wheels'
+  /// forces are left out for what acts on them.
+  Account account(const reeving::Sweep&, int pose, const Spanning&, const HungForces& line, Point3 trolley,
+                  std::span<const Acting> on_wheels, Slip) const;
   /// The pose with its main line and wheels exchanged for those of `shape`, a rider elsewhere; the last wheel of the
   /// shape is the brake trolley's.
   Spanned on_span(int sweep, int pose, const mainline::Cable&, const mainline::Shape& shape, Slip,
@@ -75,6 +81,7 @@ class Books {
 
   /// Every parallel line, bare, as the weather of the sweep leaves it.
   const BesideForces& bare_beside(int sweep) const;
+  const BesideForces& bare_beside_on(int path) const;
   /// Force of the main line on its start or its end support, what runs on behind a saddle included; NaN where that does
   /// not hang.
   Vec3 on_support(const Spanning&, bool start, Slip) const;

@@ -22,15 +22,6 @@ std::string words_for(Action action, Vec3 wind_Pa, const reeving::Inputs& reevin
   }
 }
 
-LoadCase with_forces(const Balance& balance) {
-  LoadCase load_case;
-  load_case.on_anchor_N = balance.on_anchor_N();
-  load_case.out_of_balance_N = balance.left_over().force_N();
-  load_case.out_of_balance_N_m = balance.left_over().couple_N_m();
-  load_case.largest_N = balance.left_over().largest_N();
-  return load_case;
-}
-
 }  // namespace
 
 const mainline::StatePath& Rigged::path_of(int sweep) const {
@@ -39,6 +30,15 @@ const mainline::StatePath& Rigged::path_of(int sweep) const {
 
 const mainline::State& Rigged::state_of(int sweep) const {
   return main_line.states[static_cast<std::size_t>(path_of(sweep).state)];
+}
+
+const mainline::State& Rigged::state_on(int path) const {
+  return main_line.states[static_cast<std::size_t>(main_line.paths[static_cast<std::size_t>(path)].state)];
+}
+
+double Rigged::weight_on(int path) const {
+  const auto found = std::ranges::find(reeving_in.sweeps, path, &reeving::SweepInputs::path);
+  return found->trolley_weight_N + found->rider_weight_N;
 }
 
 int Rigged::at_rest_sweep(std::size_t path) const {
@@ -54,6 +54,15 @@ int Rigged::empty_at_rest_sweep(int state) const {
     if (main_line.paths[p].state == state && main_line.paths[p].loading == mainline::Loading::empty)
       return at_rest_sweep(p);
   return -1;
+}
+
+LoadCase with_forces(const Balance& balance) {
+  LoadCase load_case;
+  load_case.on_anchor_N = balance.on_anchor_N();
+  load_case.out_of_balance_N = balance.left_over().force_N();
+  load_case.out_of_balance_N_m = balance.left_over().couple_N_m();
+  load_case.largest_N = balance.left_over().largest_N();
+  return load_case;
 }
 
 Action action_of(const reeving::Inputs& reeving, int sweep) {

@@ -50,6 +50,10 @@ struct Rigged {
 
   const mainline::StatePath& path_of(int sweep) const;
   const mainline::State& state_of(int sweep) const;
+  const mainline::State& state_on(int path) const;
+  mainline::Loading loading_on(int path) const { return main_line.paths[static_cast<std::size_t>(path)].loading; }
+  /// Weight of brake trolley, rider and his trolley on a path.
+  double weight_on(int path) const;
   /// The sweep with its lines at rest and without wind, of a path or of a state with nobody on it; -1 without.
   int at_rest_sweep(std::size_t path) const;
   int empty_at_rest_sweep(int state) const;
@@ -69,11 +73,14 @@ std::string wind_words(Vec3 push, const reeving::Inputs&);
 Solved<std::vector<Single>> span_cases(const Rigged&);
 /// Two persons with the brake trolley at a pose of a sweep at rest.
 Solved<Single> rescue_in_zone(const Rigged&, int sweep, int pose, Slip);
-/// The backup brake at its most, with the heaviest rider at the end of the planned travel.
+/// The backup brake at its most, with the heaviest rider at the end of the planned travel: the primary at its
+/// retraction, which bounds the primary lost as well, and at its peak tension.
 Solved<std::vector<Single>> backup_cases(const Rigged&);
 /// Weather in which nobody rides, the trolley at its rest mark.
 Solved<std::vector<Single>> weather_cases(const Rigged&);
 
+/// The forces of a case from its books.
+LoadCase with_forces(const Balance&);
 LoadCase case_in_zone(const Rigged&, const CaseKey&);
 LoadCase case_of(const Single&);
 

@@ -1,86 +1,17 @@
 #include "geometry/loads/loads.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <iterator>
 #include <map>
 
-#include "geometry/loads/books.hpp"
-#include "geometry/loads/cases.hpp"
+#include "geometry/loads/accounts.hpp"
 #include "geometry/loads/columns.hpp"
-#include "geometry/loads/standing.hpp"
 #include "geometry/mainline/worst.hpp"
 
 namespace fairlead::loads {
-namespace {
 
 constexpr double closes = 1e-9;  ///< of the largest force: rounding of some hundred terms, not a force left out
-
-/// Everything that is asked for its worst, in one row of numbers per pose: forces as they are, tensions and the like in
-/// x.
-struct Columns {
-  explicit Columns(const Inputs& in, const reeving::Inputs& reeving)
-      : sheaves(in.anchors.size()),
-        lines(sheaves + reeving.sheaves.size()),
-        blocks(lines + 3 * reeving.lines.size()),
-        main_line(blocks + 2 * reeving.blocks.size()),
-        beside(main_line + 2),
-        count(beside + in.beside.size()) {}
-
-  std::size_t sheaves, lines, blocks, main_line, beside, count;  ///< where each begins; anchors at 0
-};
-
-class Accounts {
- public:
-  Accounts(const Inputs& in, const mainline::MainLine& main_line, const reeving::Inputs& reeving_in,
-           const reeving::Reeving& reeved)
-      : in_(in),
-        main_line_(main_line),
-        reeving_in_(reeving_in),
-        reeved_(reeved),
-        books_(in, main_line, reeving_in, reeved),
-        rig_{in, books_, main_line, reeving_in, reeved},
-        columns_(in, reeving_in),
-        standing_(in, reeving_in),
-        worst_(columns_.count) {}
-
-  Solved<Loads> solve();
-
- private:
-  void walk(int sweep, Slip);
-  void write_row(const Account&, int sweep, std::size_t pose, std::size_t poses);
-  void note(const Balance&);
-  void note(const Account&);
-  void note_lengths(const Account&, const reeving::Pose&, const Account& at_rest, const reeving::Pose& rest);
-  tl::expected<void, Unsolved> walk_singles();
-  void take_single(const Single&, CaseKey);
-  tl::expected<void, Unsolved> walk_rescue(int sweep, Slip);
-  LoadCase case_at(const CaseKey&) const;
-  void take(std::size_t column, Extreme, CaseKey);
-  void list_keys();
-  Extreme extreme(std::size_t column) const;
-  void fill();
-  tl::expected<void, Unsolved> closed() const;
-
-  const Inputs& in_;
-  const mainline::MainLine& main_line_;
-  const reeving::Inputs& reeving_in_;
-  const reeving::Reeving& reeved_;
-  Books books_;
-  Rigged rig_;
-  Columns columns_;
-  Standing standing_;
-  struct Worst {
-    double value = -1, bound = 0;
-    CaseKey at;
-  };
-  std::vector<Worst> worst_;  // per column
-  std::vector<Single> singles_;
-  std::vector<CaseKey> keys_;  // of the cases, in their order
-  std::vector<Vec3> table_;    // of one sweep: column after column
-  std::vector<double> travel_m_;
-  std::vector<bool> known_;
-  Loads loads_;
-};
 
 void Accounts::note(const Balance& balance) {
   const Sum& left = balance.left_over();
@@ -95,10 +26,10 @@ void Accounts::note(const Account& account) {
     loads_.worst_line_residual = greater(loads_.worst_line_residual, line.residual);
 }
 
-void Accounts::write_row(const Account& account, int s, std::size_t p, std::size_t poses) {
-  const reeving::Sweep& sweep = reeved_.sweeps[static_cast<std::size_t>(s)];
+void Accounts::write_row(const Account& account, const reeving::Sweep& sweep, std::size_t p, std::size_t row,
+                         std::size_t rows) {
   std::size_t column = 0;
-  const auto put = [&](Vec3 value) { table_[column++ * poses + p] = value; };
+  const auto put = [&](Vec3 value) { table_[column++ * rows + row] = value; };
   for (const Vec3 force_N : account.balance.on_anchor_N()) put(force_N);
   const std::size_t sheaves = reeving_in_.sheaves.size(), lines = reeving_in_.lines.size();
   for (std::size_t i = 0; i < sheaves; ++i) put(sweep.turns[p * sheaves + i].force_N);
@@ -112,7 +43,7 @@ void Accounts::write_row(const Account& account, int s, std::size_t p, std::size
     put({block.lean_N_m});
   }
   for (const Vec3 end_N : account.main_line_N) put(end_N);
-  for (const HungForces& line : books_.bare_beside(s)) put({line.tension_N});
+  for (const HungForces& line : books_.bare_beside_on(sweep.path)) put({line.tension_N});
 }
 
 /// Keeps the first of equals.
@@ -125,7 +56,7 @@ void Accounts::take(std::size_t column, Extreme seen, CaseKey at) {
   worst.bound = greater(worst.bound, seen.bound);
 }
 
-bool all_finite(const reeving::Stray& stray) {
+static bool all_finite(const reeving::Stray& stray) {
   const auto finite = [](double v) { return std::isfinite(v); };
   return finite(stray.trolley_m) && finite(stray.rider_m) && std::ranges::all_of(stray.blocks_m, finite) &&
          std::ranges::all_of(stray.legs_m, finite);
@@ -160,7 +91,7 @@ void Accounts::walk(int s, Slip slip) {
     const Account account = books_.account(s, static_cast<int>(p), slip);
     note(account);
     note_lengths(account, pose, at_rest, rest);
-    write_row(account, s, p, poses);
+    write_row(account, sweep, p, p, poses);
     standing_.pose(p, account.balance.on_anchor_N());
   }
   standing_.end(travel_m_, known_);
@@ -168,6 +99,7 @@ void Accounts::walk(int s, Slip slip) {
     const Extreme seen = worst_over({&table_[c * poses], poses}, travel_m_, known_);
     take(c, seen, {first.action, s, seen.pose, slip});
   }
+  if (first.action == Action::peak_tension) note_spread(s);
 }
 
 void Accounts::take_single(const Single& single, CaseKey key) {
@@ -256,6 +188,7 @@ void Accounts::list_keys() {
       keys_.push_back(pull.key);
     }
   }
+  list_arrest();
   std::map<std::string, Most> families;
   for (std::size_t i = 0; i < singles_.size(); ++i)
     families[singles_[i].family].meet(singles_[i].measure_N, {singles_[i].action, -1, static_cast<int>(i)});
@@ -275,6 +208,8 @@ Extreme Accounts::extreme(std::size_t column) const {
 }
 
 LoadCase Accounts::case_at(const CaseKey& key) const {
+  if (key.action == Action::arrest || key.action == Action::arrest_return)
+    return arrest_->load_case(static_cast<std::size_t>(key.pose), key.slip);
   if (key.sweep < 0) return case_of(singles_[static_cast<std::size_t>(key.pose)]);
   if (key.action != Action::rescue) return case_in_zone(rig_, key);
   LoadCase load_case = case_of(rescue_in_zone(rig_, key.sweep, key.pose, key.slip).value());
@@ -321,6 +256,7 @@ Solved<Loads> Accounts::solve() {
   for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s)
     for (const Slip slip : books_.slips()) walk(s, slip);
   if (auto walked = walk_singles(); !walked) return tl::unexpected(walked.error());
+  walk_arrest();
   if (in_.rescuer_N > 0)
     for (std::size_t p = 0; p < main_line_.paths.size(); ++p)
       if (const int s = rig_.at_rest_sweep(p); s >= 0 && main_line_.paths[p].loading == mainline::Loading::heaviest)
@@ -331,8 +267,6 @@ Solved<Loads> Accounts::solve() {
   if (auto good = closed(); !good) return tl::unexpected(good.error());
   return std::move(loads_);
 }
-
-}  // namespace
 
 Solved<Loads> solve(const Inputs& in, const mainline::MainLine& main_line, const reeving::Inputs& reeving_in,
                     const reeving::Reeving& reeved) {

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "geometry/anchorage/node.hpp"
+#include "geometry/loads/arrested.hpp"
 #include "geometry/mainline/states.hpp"
 #include "geometry/reeving/sweep.hpp"
 
@@ -26,7 +27,9 @@ enum class Action {
   at_rest,
   returning,  ///< lines that came back, or are coming: friction hinders that
   wind,
-  peak_tension,
+  peak_tension,   ///< the most the unit can pull of a rider who hangs at rest
+  arrest,         ///< an instant of a simulated arrest, the line paid out
+  arrest_return,  ///< the same, the line drawn in
   rider_on_span,
   both_lines,    ///< riders on the open span of the main line and of every parallel line at once
   rescue,        ///< two persons on the main line
@@ -101,9 +104,20 @@ struct Inputs {
   Backup backup;
   std::vector<Beside> beside;
   std::vector<Weather> weather;
+  Arrested arrested;
   std::vector<Footing> footings;  ///< per anchor; may be shorter where nothing is known of the rest
   std::vector<Member> members;
   bool operator==(const Inputs&) const = default;
+};
+
+/// What moves in a case of an arrest.
+struct Moving {
+  int corner{};  ///< of Inputs::arrested
+  double t_s{}, rider_travel_m{}, unit_tension_N{};
+  Vec3 lanyard_N;         ///< of the rider on his trolley
+  Vec3 inertia_N;         ///< minus mass times acceleration of both trolleys
+  double left_along_N{};  ///< along the main line, what is left between these and the main line at rest under its load:
+                          ///< rolling resistance, and what the model of the motion leaves out
 };
 
 /// One set of forces that act at once. Force of the rig on the anchor, site frame, unfactored.
@@ -118,13 +132,14 @@ struct LoadCase {
   std::vector<double> in_member_N;            ///< per member, tension positive; NaN where the members do not hold
   std::vector<int> slack;                     ///< members that go slack
   int lost = -1;                              ///< the member that is gone
+  std::optional<Moving> moving;               ///< of a simulated arrest
   Vec3 out_of_balance_N, out_of_balance_N_m;  ///< moments about the main line's start support; must vanish
   double largest_N{};                         ///< of all forces in the balance
 };
 
 /// The worst of one part over every pose of every sweep. Its bound stands over what lies between the poses
 /// (worst_over in columns.hpp: estimated from the poses beside, infinite where the reeving knows nothing of what lies
-/// between).
+/// between), and over every instant of the arrests (find_gaps in accounts_arrest.cpp: estimated as well).
 struct Demand {
   Extreme force_N;  ///< pose: index into cases; -1 where the part never carries anything
 };
@@ -187,6 +202,7 @@ struct Loads {
   std::vector<MemberDemand> members;  ///< per member
   std::vector<AnchorDemand> anchors;  ///< per anchor
   std::vector<LostDemand> lost;       ///< per member that may be lost, in their order
+  std::string without_arrest;         ///< why simulated arrests are missing among the cases; empty: they are there
   // Self-checks over all poses, each a ratio judged at 1e-9.
   double worst_force_residual{};   ///< whole rig: |out of balance| / largest force
   double worst_moment_residual{};  ///< whole rig: |out of balance| / (largest force x size of the rig)

@@ -9,7 +9,7 @@ namespace fairlead::loads {
 /// them.
 class Books::Reeved {
  public:
-  Reeved(const Books& books, int sweep, int pose, Point3 trolley);
+  Reeved(const Books& books, const reeving::Sweep&, int pose, Point3 trolley);
 
   Balance balance;
   std::vector<OnLine> lines;

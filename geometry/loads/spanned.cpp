@@ -15,8 +15,11 @@ std::span<const Slip> Books::slips() const {
 }
 
 const BesideForces& Books::bare_beside(int sweep) const {
-  const auto path = static_cast<std::size_t>(reeving_.sweeps[static_cast<std::size_t>(sweep)].path);
-  return bare_beside_[static_cast<std::size_t>(main_line_.paths[path].state)];
+  return bare_beside_on(reeving_.sweeps[static_cast<std::size_t>(sweep)].path);
+}
+
+const BesideForces& Books::bare_beside_on(int path) const {
+  return bare_beside_[static_cast<std::size_t>(main_line_.paths[static_cast<std::size_t>(path)].state)];
 }
 
 Solved<HungForces> Books::behind(const Spanning& line, bool start, Slip slip) const {
@@ -68,23 +71,41 @@ void Books::hang(Balance& balance, const BesideForces& beside) const {
 Account Books::account(int sweep_index, int pose_index, Slip slip) const {
   const reeving::Pose& pose = sweep_of(sweep_index).poses[static_cast<std::size_t>(pose_index)];
   const reeving::SweepInputs& carried = reeving_.sweeps[static_cast<std::size_t>(sweep_index)];
-  Reeved reeved(*this, sweep_index, pose_index, pose.trolley);
-  Balance& balance = reeved.balance;
-  const EndTensions main_line_N =
-      support(balance, {carried.state.cable, {}, pose.start_support_N, pose.end_support_N}, slip);
-  hang(balance, bare_beside(sweep_index));
-  // The main line's weight, with its moment about the start support alone known: put where that moment says.
-  const double centre_m = pose.main_line_moment_N_m / pose.main_line_weight_N;
-  balance.act(reeving_.origin + centre_m * reeving_.along, -pose.main_line_weight_N * reeving_.up);
   const bool apart = pose.travel_m < 0 && carried.rider_weight_N > 0;
   const double trolley_N = carried.trolley_weight_N + (apart ? 0 : carried.rider_weight_N);
-  balance.act(pose.trolley, -trolley_N * reeving_.up + pose.hold_N);
+  std::array<Acting, 2> on_wheels{{{pose.trolley, -trolley_N * reeving_.up + pose.hold_N}}};
   if (apart) {
     // What holds the rider upstream is not told: it is what the main line's supports and the trolley's wheel leave.
     const Vec3 on_trolley_N = trolley_N * reeving_.up - pose.hold_N - pose.pull_on_trolley_N;
     const double hold_N = dot(pose.start_support_N + pose.end_support_N + on_trolley_N, reeving_.along);
-    balance.act(pose.rider, -carried.rider_weight_N * reeving_.up + hold_N * reeving_.along);
+    on_wheels[1] = {pose.rider, -carried.rider_weight_N * reeving_.up + hold_N * reeving_.along};
   }
+  return account(sweep_of(sweep_index), pose_index, {carried.state.cable, {}, pose.start_support_N, pose.end_support_N},
+                 std::span(on_wheels).first(apart ? 2 : 1), slip);
+}
+
+Account Books::account(const reeving::Sweep& sweep, int pose_index, const Spanning& line,
+                       std::span<const Acting> on_wheels, Slip slip) const {
+  const reeving::Pose& pose = sweep.poses[static_cast<std::size_t>(pose_index)];
+  Reeved reeved(*this, sweep, pose_index, pose.trolley);
+  Balance& balance = reeved.balance;
+  const EndTensions main_line_N = support(balance, line, slip);
+  hang(balance, bare_beside_on(sweep.path));
+  // The main line's weight, with its moment about the start support alone known: put where that moment says.
+  const double centre_m = pose.main_line_moment_N_m / pose.main_line_weight_N;
+  balance.act(reeving_.origin + centre_m * reeving_.along, -pose.main_line_weight_N * reeving_.up);
+  for (const Acting& acting : on_wheels) balance.act(acting.at, acting.force_N);
+  return {std::move(balance), main_line_N, std::move(reeved.lines), std::move(reeved.blocks), reeved.block_residual};
+}
+
+Account Books::account(const reeving::Sweep& sweep, int pose_index, const Spanning& spanning, const HungForces& line,
+                       Point3 trolley, std::span<const Acting> on_wheels, Slip slip) const {
+  Reeved reeved(*this, sweep, pose_index, trolley);
+  Balance& balance = reeved.balance;
+  const EndTensions main_line_N = support(balance, spanning, slip);
+  hang(balance, bare_beside_on(sweep.path));
+  balance.act(line.acting.front().at, line.acting.front().force_N);
+  for (const Acting& acting : on_wheels) balance.act(acting.at, acting.force_N);
   return {std::move(balance), main_line_N, std::move(reeved.lines), std::move(reeved.blocks), reeved.block_residual};
 }
 
@@ -92,7 +113,7 @@ Spanned Books::on_span(int sweep, int pose_index, const mainline::Cable& cable, 
                        const BesideForces& beside) const {
   const HungForces line = forces_of(reeving_.origin, reeving_.along, reeving_.up, cable, shape);
   const Point3 trolley = line.acting.back().at;
-  Balance balance = Reeved(*this, sweep, pose_index, trolley).balance;
+  Balance balance = Reeved(*this, sweep_of(sweep), pose_index, trolley).balance;
   const EndTensions main_line_N = support(balance, {cable, {}, line.on_from_N, line.on_to_N}, slip);
   hang(balance, beside);
   for (const Acting& acting : line.acting) balance.act(acting.at, acting.force_N);
@@ -105,7 +126,7 @@ Spanned Books::on_span(int sweep, int pose_index, const mainline::Cable& cable, 
 Spanned Books::bare(int sweep, int pose_index, const HungForces& line, const Blown& main_line, Slip slip,
                     const BesideForces& beside) const {
   const reeving::Pose& pose = sweep_of(sweep).poses[static_cast<std::size_t>(pose_index)];
-  Balance balance = Reeved(*this, sweep, pose_index, pose.trolley).balance;
+  Balance balance = Reeved(*this, sweep_of(sweep), pose_index, pose.trolley).balance;
   const EndTensions main_line_N =
       support(balance, {main_line.cable, main_line.wind_N_per_m, line.on_from_N, line.on_to_N}, slip);
   hang(balance, beside);

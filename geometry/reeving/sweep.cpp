@@ -200,6 +200,12 @@ void measure_poses(const Inputs& in, const std::vector<Between>& gaps, Sweep& sw
 
 }  // namespace
 
+void add_pose(const Inputs& in, const Station& station, Sweep& sweep) {
+  if (station.pose.travel_m == 0) sweep.rest_pose = static_cast<int>(sweep.poses.size());
+  sweep.poses.push_back(station.pose);
+  record(in, station, sweep);
+}
+
 Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
   const SweepInputs& sweep_in = in.sweeps[static_cast<std::size_t>(index)];
   const auto passage = pass(in, sweep_in, outlet);
@@ -210,12 +216,7 @@ Solved<Sweep> solve_sweep(const Inputs& in, int index, const Outlet& outlet) {
   sweep.friction = sweep_in.friction;
   sweep.tension_ratio = outlet.tension_ratio;
   sweep.in_wind = norm(sweep_in.wind_Pa) > 0;
-  for (std::size_t p = 0; p < passage->stations.size(); ++p) {
-    const Station& station = passage->stations[p];
-    if (station.pose.travel_m == 0) sweep.rest_pose = static_cast<int>(p);
-    sweep.poses.push_back(station.pose);
-    record(in, station, sweep);
-  }
+  for (const Station& station : passage->stations) add_pose(in, station, sweep);
   for (const Between& gap : passage->gaps) sweep.strays.push_back(gap.stray);
   measure_poses(in, passage->gaps, sweep);
   measure_plane(in, passage->gaps, sweep);

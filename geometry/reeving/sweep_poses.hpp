@@ -18,6 +18,9 @@ Solved<Passage> pass(const Inputs&, const SweepInputs&, const Outlet&);
 /// Beyond this many poses a sweep is not refined: its bounds stay as wide as they are.
 inline constexpr std::size_t most_poses = 2000;
 
+/// The records of one solved pose, at a sweep's end; travel 0 becomes its rest pose.
+void add_pose(const Inputs&, const Station&, Sweep&);
+
 /// One whole sweep.
 Solved<Sweep> solve_sweep(const Inputs&, int index, const Outlet&);
 

@@ -38,6 +38,9 @@ Solved<mainline::Cable> hung_cable(const Layout&, const HungCable<Real>&, double
 
 Solved<loads::Inputs> loads_inputs(const Layout&, const Frame&, const Courses&, const mainline::Inputs&,
                                    const mainline::MainLine&, std::vector<std::string>& assumptions);
+/// The instants of every arrest that may govern, or why there are none.
+loads::Arrested arrested(const Frame&, const mainline::MainLine&, const Stage<arrest::Inputs, arrest::Approaches>&,
+                         const Stage<arrest::Inputs, arrest::Arrest>&);
 /// K of a sheave, by its bearing where the line over it is steel (rolling 1.04, plain 1.09: Wire Rope Users Manual, 4th
 /// ed., p. 86-88, second-hand); none where it is not known.
 std::optional<double> friction_of(const Sheave&, const Line&);

@@ -128,6 +128,7 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
   rig.loads.inputs = loads_inputs(rig.layout, rig.frame, *courses, *rig.main_line.inputs, main_line, rig.assumptions);
   if (rig.loads.inputs) add_standing(rig.layout, *rig.loads.inputs, rig.assumptions);
   note_strength_left(rig.layout, rig.assumptions);
+  if (rig.loads.inputs) rig.loads.inputs->arrested = arrested(rig.frame, main_line, rig.approach, rig.arrest);
   if (!rig.loads.inputs)
     fail(rig.loads, rig.loads.inputs.error());
   else if (!(same_before && reuse(rig.loads, &design->loads)))

@@ -85,7 +85,21 @@ void write_inputs(Writer& out, const Rig& rig) {
   });
 }
 
-void write_case(Writer& out, const loads::LoadCase& load_case) {
+void write_moving(Writer& out, const Rig& rig, const std::optional<loads::Moving>& moving) {
+  if (!moving) return out.null("moving");
+  const auto& corners = rig.loads.inputs->arrested.corners;
+  out.object("moving", [&] {
+    out.text("corner", corners.at(static_cast<std::size_t>(moving->corner)).name);
+    out.number("t_s", moving->t_s);
+    out.number("rider_travel_m", moving->rider_travel_m);
+    out.number("unit_tension_N", moving->unit_tension_N);
+    out.vector("lanyard_N", moving->lanyard_N);
+    out.vector("inertia_N", moving->inertia_N);
+    out.number("left_along_N", moving->left_along_N);
+  });
+}
+
+void write_case(Writer& out, const Rig& rig, const loads::LoadCase& load_case) {
   out.text("name", load_case.name);
   out.text("action", words::word_for(load_case.action));
   out.count("sweep", load_case.sweep);
@@ -95,6 +109,7 @@ void write_case(Writer& out, const loads::LoadCase& load_case) {
   out.column("in_member_N", load_case.in_member_N, [](double force_N) { return force_N; });
   out.column("slack_members", load_case.slack, [](int member) { return member; });
   out.count("lost_member", load_case.lost);
+  write_moving(out, rig, load_case.moving);
   out.vector("out_of_balance_N", load_case.out_of_balance_N, residual_digits);
   out.vector("out_of_balance_N_m", load_case.out_of_balance_N_m, residual_digits);
   out.number("largest_N", load_case.largest_N);
@@ -190,7 +205,8 @@ void write_loads(Writer& out, const Rig& rig) {
     residual("worst_block_residual", loads.worst_block_residual);
     residual("worst_line_residual", loads.worst_line_residual);
     residual("worst_length_residual", loads.worst_length_residual);
-    out.objects("cases", loads.cases, [&](const loads::LoadCase& load_case) { write_case(out, load_case); });
+    loads.without_arrest.empty() ? out.null("without_arrest") : out.text("without_arrest", loads.without_arrest);
+    out.objects("cases", loads.cases, [&](const loads::LoadCase& load_case) { write_case(out, rig, load_case); });
     write_demands(out, rig, loads, solved != nullptr);
   });
 }

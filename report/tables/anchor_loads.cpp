@@ -8,6 +8,11 @@ namespace {
 
 const std::string sign = "Force of the rig on the anchor, unfactored, the components of a row at once";
 
+void note_missing(const loads::Loads& loads, Table& table) {
+  if (!loads.without_arrest.empty())
+    table.notes.push_back("No case has the load of an arrest: " + loads.without_arrest + ".");
+}
+
 Cell force(double N) { return cell(N, Dimension::force); }
 
 /// How a breaking strength became a capacity; a working load limit is one as it stands.
@@ -52,6 +57,7 @@ Table anchor_loads(const Dossier& dossier, const Style& style) {
     table.rows.push_back(std::move(row));
   }
   letters.explain(table);
+  note_missing(*loads, table);
   return table;
 }
 
@@ -72,6 +78,7 @@ Table load_cases(const Dossier& dossier, const Style& style) {
                             rig.layout.anchors.at(i).id.value, force(dot(on, rig.frame.along)),
                             force(dot(on, rig.frame.across)), force(dot(on, rig.frame.up)), force(norm(on))});
     }
+  note_missing(*loads, table);
   return table;
 }
 

@@ -74,6 +74,8 @@ std::string case_name(const loads::LoadCase& load_case, const Style& style) {
   const bool on_span = load_case.action == loads::Action::rider_on_span ||
                        load_case.action == loads::Action::both_lines ||
                        (load_case.action == loads::Action::rescue && load_case.sweep < 0);
+  if (load_case.moving)
+    return fmt::format("{}, travel {}, {:.3f} s after contact", load_case.name, travel, load_case.moving->t_s);
   return on_span ? fmt::format("{}, rider at travel {}", load_case.name, travel)
                  : fmt::format("{}, travel {}", load_case.name, travel);
 }

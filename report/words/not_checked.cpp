@@ -4,10 +4,11 @@ namespace fairlead::words {
 namespace {
 
 constexpr std::string_view list[] = {
-    "Loads at the instant of contact and of any other shock; the peak tension is the most the brake unit can pull.",
+    "The loads of an impact itself, which lasts no time in the model (those right after it are checked); an arrest "
+    "while somebody rides a parallel line.",
     "The main line's own inertia and waves while riders roll and stop; wheels that lift off it as a rider "
     "swings; riders who hit the redirect, a block or the landing; what comes after a lanyard has gone slack.",
-    "What the backup brake pulls on its anchor where the layout does not say.",
+    "What the backup brake pulls on its anchor where the layout does not say; how a rider swings while it stops him.",
     "How riders are retrieved who are held back, roll back or hang short of the brake trolley.",
     "Friction of sheaves for which the layout gives none, of wheels on support lines, and of swivels and eyes; how "
     "friction changes with the wrap on the way.",

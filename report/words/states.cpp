@@ -38,6 +38,10 @@ std::string_view word_for(loads::Action action) {
       return "wind";
     case loads::Action::peak_tension:
       return "peak line tension";
+    case loads::Action::arrest:
+      return "arrest";
+    case loads::Action::arrest_return:
+      return "drawn back after an arrest";
     case loads::Action::rider_on_span:
       return "rider on span";
     case loads::Action::both_lines:

@@ -24,7 +24,7 @@ TEST(Actions, EveryCaseOfEveryActionBalances) {
     EXPECT_LT(norm(load_case.out_of_balance_N), 1e-9 * load_case.largest_N) << load_case.name;
     EXPECT_LT(norm(load_case.out_of_balance_N_m), 1e-9 * load_case.largest_N * 220) << load_case.name;
   }
-  EXPECT_EQ(actions.size(), 10u);
+  EXPECT_EQ(actions.size(), 12u);
   EXPECT_LT(loads_of(all()).worst_force_residual, 1e-9);
   EXPECT_LT(loads_of(all()).worst_moment_residual, 1e-9);
 }
@@ -101,9 +101,9 @@ TEST(Rescue, TwoPersonsAreOneOfTheSumOfTheirMasses) {
                   norm(named(alone, "heaviest rider on the open span, " + where).on_anchor_N[a]) + 2000);
       }
     }
-  EXPECT_GT(loads_of(both).main_line.force_N.value, loads_of(alone).main_line.force_N.value + 2000);
-  EXPECT_EQ(loads_of(both).cases[static_cast<std::size_t>(loads_of(both).main_line.force_N.pose)].action,
-            Action::rescue);
+  const Loads still_both = still_loads_of(both);
+  EXPECT_GT(still_both.main_line.force_N.value, still_loads_of(alone).main_line.force_N.value + 2000);
+  EXPECT_EQ(still_both.cases[static_cast<std::size_t>(still_both.main_line.force_N.pose)].action, Action::rescue);
 }
 
 /// The books of a solved rig, for what is not always listed.
@@ -186,10 +186,11 @@ TEST(ParallelLine, HangsOnItsAnchorsInEveryCaseAndWithItsRiderInOne) {
   }
   EXPECT_NEAR(loads_of(beside).beside.at(0).force_N.value, greatest_N, 1e-6);
   EXPECT_GE(loads_of(beside).beside[0].force_N.bound, greatest_N);
-  const Extreme& demand = loads_of(beside).demands[shared].force_N;
-  EXPECT_EQ(loads_of(beside).cases[static_cast<std::size_t>(demand.pose)].action, Action::both_lines);
+  const Loads still = still_loads_of(beside);
+  const Extreme& demand = still.demands[shared].force_N;
+  EXPECT_EQ(still.cases[static_cast<std::size_t>(demand.pose)].action, Action::both_lines);
   // Riders at rest on both pull the shared anchor by less than twice the greater, and by more than either alone.
-  EXPECT_GT(demand.value, loads_of(alone).demands[shared].force_N.value + 14e3);
+  EXPECT_GT(demand.value, still_loads_of(alone).demands[shared].force_N.value + 14e3);
 }
 
 TEST(ParallelLine, BareForWantOfARiderIsSaidSo) {

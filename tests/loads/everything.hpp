@@ -52,6 +52,15 @@ inline const Loads& loads_of(const Rig& rig) {
   return *rig.loads.solved();
 }
 
+/// The same without the arrests, which else govern the main line.
+inline Loads still_loads_of(const Rig& rig) {
+  Inputs in = *rig.loads.inputs;
+  in.arrested = {};
+  auto loads = solve(in, *rig.main_line.solved(), *rig.reeving.inputs, *rig.reeving.solved());
+  if (!loads) throw std::runtime_error(loads.error().why);
+  return std::move(*loads);
+}
+
 inline std::size_t anchor_of(const Rig& rig, const std::string& id) {
   for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i)
     if (rig.layout.anchors[i].id.value == id) return i;

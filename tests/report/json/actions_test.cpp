@@ -66,9 +66,9 @@ TEST(RecordOfActions, NamesTheActionOfEveryCaseAndWhatAParallelLineCarries) {
     for (std::size_t a = 0; a < loads.demands.size(); ++a)
       EXPECT_TRUE(same(json["cases"][c]["on_anchor_N"][a], loads.cases[c].on_anchor_N[a]));
   }
-  EXPECT_EQ(actions,
-            (std::set<std::string>{"at rest", "wind", "peak line tension", "rider on span", "riders on parallel lines",
-                                   "rescue", "backup brake", "ice", "storm", "ice and wind"}));
+  EXPECT_EQ(actions, (std::set<std::string>{"arrest", "drawn back after an arrest", "at rest", "wind",
+                                            "peak line tension", "rider on span", "riders on parallel lines", "rescue",
+                                            "backup brake", "ice", "storm", "ice and wind"}));
   EXPECT_TRUE(same(json["parallel_lines"][0]["tension_N"]["value"], loads.beside[0].force_N.value));
   EXPECT_EQ(json["parallel_lines"][0]["tension_N"]["case"], loads.beside[0].force_N.pose);
 }

@@ -65,6 +65,17 @@ TEST(JsonMembersToo, OfEveryDemandAndCase) {
       EXPECT_EQ(load_case["pose"], loads.cases[c].pose);
       EXPECT_TRUE(same(load_case["travel_m"], loads.cases[c].travel_m));
       EXPECT_TRUE(same(load_case["largest_N"], loads.cases[c].largest_N));
+      EXPECT_EQ(load_case["moving"].is_null(), !loads.cases[c].moving);
+      if (const auto& moving = loads.cases[c].moving) {
+        EXPECT_EQ(load_case["moving"]["corner"],
+                  recorded->rig().loads.inputs->arrested.corners[static_cast<std::size_t>(moving->corner)].name);
+        EXPECT_TRUE(same(load_case["moving"]["t_s"], moving->t_s));
+        EXPECT_TRUE(same(load_case["moving"]["rider_travel_m"], moving->rider_travel_m));
+        EXPECT_TRUE(same(load_case["moving"]["unit_tension_N"], moving->unit_tension_N));
+        EXPECT_TRUE(same(load_case["moving"]["lanyard_N"], moving->lanyard_N));
+        EXPECT_TRUE(same(load_case["moving"]["inertia_N"], moving->inertia_N));
+        EXPECT_TRUE(same(load_case["moving"]["left_along_N"], moving->left_along_N));
+      }
       EXPECT_TRUE(same_column(load_case["on_anchor_N"], loads.cases[c].on_anchor_N, std::identity{}));
     }
   }

@@ -1,0 +1,170 @@
+#include "geometry/arrest/instants.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <tuple>
+
+#include "geometry/quantity/dimension.hpp"
+
+namespace fairlead::arrest {
+namespace {
+
+/// Where friction holds the line still it may pull either way: such an instant counts with both.
+enum class Runs { out, in };
+
+struct Group {
+  bool apart{};
+  Runs runs{};
+  int cell{}, rider_cell{};
+  auto operator<=>(const Group&) const = default;
+};
+
+struct Grouped {
+  Group group;
+  OfMotion instant;
+
+  double tension_N() const { return instant.at.unit_tension_N; }
+  double down_N() const { return instant.at.down_N(); }
+};
+
+/// Twice the area between them, positive where c is to the left of the way from a to b: counted in greatest tensions
+/// and loads.
+struct Measure {
+  double tension_N = 0, down_N = 0;
+
+  double turn(const Grouped& a, const Grouped& b, const Grouped& c) const {
+    return ((b.tension_N() - a.tension_N()) * (c.down_N() - a.down_N()) -
+            (b.down_N() - a.down_N()) * (c.tension_N() - a.tension_N())) /
+           (tension_N * down_N);
+  }
+  double apart(const Grouped& a, const Grouped& b) const {
+    return std::hypot((b.tension_N() - a.tension_N()) / tension_N, (b.down_N() - a.down_N()) / down_N);
+  }
+  /// Of b from the way between a and c.
+  double off(const Grouped& a, const Grouped& b, const Grouped& c) const {
+    const double way = apart(a, c);
+    return way > 0 ? std::abs(turn(a, c, b)) / way : apart(a, b);
+  }
+};
+
+using Chain = std::vector<const Grouped*>;
+
+/// Andrew's monotone chain, one way round: the lower half of the hull of sorted points, or read backward the upper.
+template <class It>
+Chain half_hull(It from, It to, const Measure& measure) {
+  Chain chain;
+  for (It i = from; i != to; ++i) {
+    while (chain.size() > 1 && !(measure.turn(*chain[chain.size() - 2], *chain.back(), *i) > 0)) chain.pop_back();
+    chain.push_back(&*i);
+  }
+  return chain;
+}
+
+/// After Douglas and Peucker: what lies between two that are kept is left out where none of it is far from their chord.
+void thin(const Chain& chain, std::size_t from, std::size_t to, const Measure& measure, std::vector<OfMotion>& kept) {
+  std::size_t far = from;
+  double most = left_out_share;
+  for (std::size_t i = from + 1; i < to; ++i)
+    if (const double off = measure.off(*chain[from], *chain[i], *chain[to]); off > most) far = i, most = off;
+  if (far == from) return;
+  thin(chain, from, far, measure, kept);
+  kept.push_back(chain[far]->instant);
+  thin(chain, far, to, measure, kept);
+}
+
+std::vector<OfMotion> hulls(std::vector<Grouped> all) {
+  Measure measure;
+  for (const Grouped& g : all) {
+    measure.tension_N = std::max(measure.tension_N, g.tension_N());
+    measure.down_N = std::max(measure.down_N, g.down_N());
+  }
+  const auto key = [](const Grouped& g) {
+    return std::tuple(g.group, g.tension_N(), g.down_N(), g.instant.motion, g.instant.at.t_s);
+  };
+  std::ranges::sort(all, {}, key);
+  std::vector<OfMotion> kept;
+  for (auto from = all.begin(); from != all.end();) {
+    const auto to = std::find_if(from, all.end(), [&](const Grouped& g) { return g.group != from->group; });
+    kept.push_back(from->instant);
+    if (measure.apart(*from, *(to - 1)) > 0) kept.push_back((to - 1)->instant);
+    const Chain lower = half_hull(from, to, measure),
+                upper = half_hull(std::make_reverse_iterator(to), std::make_reverse_iterator(from), measure);
+    for (const Chain* chain : {&lower, &upper}) thin(*chain, 0, chain->size() - 1, measure, kept);
+    from = to;
+  }
+  return kept;
+}
+
+void group(const OfMotion& instant, std::vector<Grouped>& all) {
+  const LoadInstant& at = instant.at;
+  for (const Runs runs : {Runs::out, Runs::in})
+    if (runs == Runs::out ? at.line_speed_m_per_s >= 0 : at.line_speed_m_per_s <= 0)
+      all.push_back({{at.apart, runs, load_cell(at.travel_m), load_cell(at.rider_travel_m)}, instant});
+}
+
+LoadInstant load_of(const Track& track, const Bodies& bodies, const Instant& i) {
+  const auto up_m_per_s2 = [&](double x_m, double v, double a) {
+    const TrackPoint at = track.at(x_m);
+    return at.slope * a + at.curvature * v * v;
+  };
+  constexpr double g = standard_gravity;
+  LoadInstant load{.t_s = i.t_s,
+                   .travel_m = i.brake_travel_m,
+                   .rider_travel_m = i.travel_m,
+                   .line_speed_m_per_s = i.line_speed_m_per_s,
+                   .unit_tension_N = i.unit_tension_N,
+                   .extension_m = i.extension_m,
+                   .lanyard_N = i.lanyard_N,
+                   .lean_rad = i.lean_rad,
+                   .rider_acceleration_m_per_s2 = i.acceleration_m_per_s2,
+                   .brake_acceleration_m_per_s2 = i.brake_acceleration_m_per_s2,
+                   .apart = i.apart};
+  load.rider_rise_m_per_s2 = up_m_per_s2(i.travel_m, i.speed_m_per_s, i.acceleration_m_per_s2);
+  load.brake_rise_m_per_s2 = up_m_per_s2(i.brake_travel_m, i.brake_speed_m_per_s, i.brake_acceleration_m_per_s2);
+  load.rider_down_N = i.lanyard_N * std::cos(i.lean_rad) + bodies.rider_trolley_kg * (g + load.rider_rise_m_per_s2);
+  load.brake_down_N = bodies.brake_trolley_kg * (g + load.brake_rise_m_per_s2);
+  return load;
+}
+
+}  // namespace
+
+int load_cell(double travel_m) {
+  constexpr int narrow = static_cast<int>(near_m / narrow_cell_m);
+  if (travel_m < near_m) return static_cast<int>(std::floor(travel_m / narrow_cell_m));
+  return narrow + static_cast<int>(std::floor((travel_m - near_m) / wide_cell_m));
+}
+
+double cell_begins_m(int cell) {
+  constexpr int narrow = static_cast<int>(near_m / narrow_cell_m);
+  return cell < narrow ? narrow_cell_m * cell : near_m + wide_cell_m * (cell - narrow);
+}
+
+std::vector<LoadInstant> load_instants(const Track& track, const Bodies& bodies, const std::vector<Instant>& record,
+                                       const std::vector<Instant>& edges) {
+  std::vector<Grouped> all;
+  LoadInstant farthest{.extension_m = -INFINITY};
+  for (const std::vector<Instant>* instants : {&record, &edges})
+    for (const Instant& instant : *instants) {
+      const LoadInstant load = load_of(track, bodies, instant);
+      if (load.extension_m > farthest.extension_m) farthest = load;
+      group({0, load}, all);
+    }
+  std::vector<LoadInstant> kept;
+  for (const OfMotion& instant : hulls(std::move(all))) kept.push_back(instant.at);
+  if (!kept.empty()) kept.push_back(farthest);
+  return kept;
+}
+
+std::vector<OfMotion> governing_instants(std::vector<OfMotion> instants) {
+  std::vector<Grouped> all;
+  const OfMotion* farthest = nullptr;
+  for (const OfMotion& instant : instants) {
+    group(instant, all);
+    if (!farthest || instant.at.extension_m > farthest->at.extension_m) farthest = &instant;
+  }
+  std::vector<OfMotion> kept = hulls(std::move(all));
+  if (farthest) kept.push_back(*farthest);
+  return kept;
+}
+
+}  // namespace fairlead::arrest
