@@ -31,7 +31,7 @@ constexpr Measure measures[] = {
 /// In the place of an outcome.
 std::string unsolved_words(const Rig& rig, const CornerResult& corner, const Style& style) {
   if (corner.arrives()) return "unsolved";
-  const std::string stalls = "stalls before the brake trolley";
+  std::string stalls = "stalls before the brake trolley";
   if (corner.hangs_at_m)
     return stalls + ", hangs at chainage " + words::travel(chainage_of_along_m(rig, *corner.hangs_at_m), style);
   if (corner.back_at_start_m_per_s)
