@@ -101,7 +101,9 @@ Layout doubled(Layout layout) {
   if (unit.eddy) twice(unit.eddy->peak_N);
   twice(layout.brake_trolley.mass_kg), twice(layout.brake_trolley.wll_N), twice(layout.brake_trolley.mbs_N);
   twice(layout.riders.mass_kg), twice(layout.riders.trolley_mass_kg), twice(layout.riders.rescuer_mass_kg);
-  if (layout.backup_brake) twice(layout.backup_brake->force_N);
+  twice(unit.moving_mass_kg), twice(layout.brake_trolley.static_resistance_N);
+  twice(layout.riders.drag_area_m2), twice(layout.riders.lanyard_stiffness_N_per_m);
+  if (layout.backup_brake) twice(layout.backup_brake->force_N), twice(layout.backup_brake->resistance_N);
   twice(layout.site.ice_density_kg_per_m3);
   for (auto* wind : {&layout.site.wind_across_m_per_s, &layout.site.ice_wind_m_per_s, &layout.site.storm_wind_m_per_s})
     if (*wind) (*wind)->value *= std::sqrt(2.0);

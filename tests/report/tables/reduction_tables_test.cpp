@@ -144,7 +144,7 @@ TEST(LoadCases, AreToldAlongAcrossAndUpAndWithTheTravelInTheShownUnits) {
   for (std::size_t c = 0; c < loads.cases.size(); ++c) {
     EXPECT_EQ(words(table.rows[c * anchors][1]), words::word_for(loads.cases[c].action));
     EXPECT_EQ(words(table.rows[c * anchors][0]), tables::case_name(loads.cases[c], us));
-    EXPECT_EQ(words(table.rows[c * anchors][0]).find(" m"), std::string::npos) << "no metres";
+    EXPECT_EQ((words(table.rows[c * anchors][0]) + ",").find(" m,"), std::string::npos) << "no metres";
     for (std::size_t a = 0; a < anchors; ++a) {
       const auto& row = table.rows[c * anchors + a];
       const Vec3 on =
