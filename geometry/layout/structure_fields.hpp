@@ -24,7 +24,8 @@ struct StorageOf<Structure> {
                        std::optional<Given<PointsUnit>> Structure::*>;
 };
 inline constexpr Field<Structure> structure_fields[] = {
-    {{.name = "id", .says = "name on the drawings", .examples = {"'platform'", "'mast'", "'ground'"}}, &Structure::id},
+    {{.name = "id", .says = "name on the drawings", .examples = {"'platform'", "'mast'", "'ground'", "'slope'"}},
+     &Structure::id},
     {{.name = "kind",
       .says = "box, post (a cylinder), plane (solid on one side) or scan (a file of triangles or points)",
       .examples = {"'box'", "'post'", "'plane'", "'scan'"}},

@@ -37,13 +37,14 @@ struct Corner {
 class Simplex {
  public:
   void add(const Corner& corner) { corners_[count_++] = corner; }
-  std::size_t size() const { return count_; }
+  bool encloses_zero() const { return count_ == 4; }
   bool holds(const Corner& corner) const {
     return std::any_of(corners_.begin(), corners_.begin() + count_,
                        [&](const Corner& c) { return c.way == corner.way; });
   }
 
   /// Leaves the corners of the face, edge or corner that the nearest point lies on; all four where zero is within.
+  /// Then nothing may be added.
   void shrink() {
     best2_ = std::numeric_limits<double>::infinity();
     for (int i = 0; i < static_cast<int>(count_); ++i) {
@@ -149,6 +150,7 @@ Nearest by_planes(const A& a, const B& b) {
     Simplex grown = simplex;
     grown.add(next);
     grown.shrink();
+    if (grown.encloses_zero()) return grown.told(0);
     if (!(length(grown.nearest_to_zero()) < distance_m)) return simplex.told(distance_m);  // rounding is all there is
     simplex = grown;
   }

@@ -233,7 +233,10 @@ TEST(Differences, NoKeyThatThereIsCanChangeUnseen) {
   Layout by_pitch = full;
   for (Sheave& sheave : by_pitch.sheaves) sheave.tread_diameter_m.reset(), sheave.mass_kg = Real{1, {}};
   by_pitch.site.ice_thickness_m = Real{0.01, {}};
-  for (Structure& structure : by_pitch.structures) structure.size_m = Given<Size>{{1, 1, 1}, {}};
+  for (Structure& structure : by_pitch.structures) {
+    structure.size_m = Given<Size>{{1, 1, 1}, {}};
+    structure.file = Words{"s.stl", {}};
+  }
   for (auto* cable : {&by_pitch.parallel_lines.front()}) cable->tension_N = Real{1, {}};
   for (SupportLine& line : by_pitch.support_lines) line.tension_N = Real{1, {}};
   for (const Layout& layout : {full, by_pitch})

@@ -52,9 +52,10 @@ TEST(ReadStructure, AStructureCanBeMovedFromTheCommandLine) {
 TEST(StructureErrors, AKindHasItsKeysAndNoOthers) {
   expect_each({
       {"kind = \"box\"", "kind = \"cube\"", "\"cube\"", "structure \"platform\": \"kind\" can not be \"cube\"",
-       "known: box, post, plane"},
+       "known: box, post, plane, scan"},
       {"kind = \"box\"\n", "", "[[structure]]", "structure \"platform\": \"kind\" is missing",
-       "add it: box, post (a cylinder) or plane (solid on one side); for example kind = \"box\""},
+       "add it: box, post (a cylinder), plane (solid on one side) or scan (a file of triangles or points); for example "
+       "kind = \"box\""},
       {"centre = [205.0, 0.0, 4.4]\n", "", "[[structure]]", "structure \"platform\": \"centre\" is missing",
        "add it: of the box; for example centre = [205.0, 0.0, 4.4]"},
       {"diameter = \"300 mm\"", "diameter = \"300 mm\"\nsize = [1, 1, 1]", "[1, 1, 1]",

@@ -75,12 +75,13 @@ TEST(LayoutSchema, SaysWhatAValueMayBe) {
 
 TEST(LayoutSchema, AKindOfStructureHasItsKeysAndNoOthers) {
   const Json structure = Json::parse(layout_schema()).at("properties").at("structure").at("items");
-  ASSERT_EQ(structure.at("allOf").size(), 3u);
+  ASSERT_EQ(structure.at("allOf").size(), 4u);
   const Json& post = structure.at("allOf").at(1);
   EXPECT_EQ(post.at("if").at("properties").at("kind").at("const"), "post");
   EXPECT_EQ(post.at("then").at("required"), Json({"from", "to", "diameter"}));
   EXPECT_EQ(post.at("then").at("properties"),
-            Json::parse(R"({"centre": false, "size": false, "bearing": false, "through": false, "normal": false})"));
+            Json::parse(R"({"centre": false, "size": false, "bearing": false, "through": false, "normal": false,
+                            "file": false, "unit": false, "origin": false, "turned": false, "radius": false})"));
 }
 
 TEST(StartingLayout, ReadsWithoutAnError) {
@@ -250,7 +251,9 @@ TEST(KeyHelp, SaysWhatAKeyIsAndHowItIsWritten) {
             "  width               across, whole\n"
             "  length              along, whole\n"
             "  above               highest reach above the main line\n"
-            "  below               lowest reach below the main line\n");
+            "  below               lowest reach below the main line\n"
+            "  sideways            how far it leans to either side as riders swing; absent: they swing along the line "
+            "alone\n");
 }
 
 TEST(KeyHelp, KnowsEveryKeyAndNoOther) {

@@ -100,6 +100,23 @@ TEST(Hull, FarFromTheDatumIsAsFarApart) {
   }
 }
 
+// Of a line of kilometres rounding leaves more of a common point than the precision asks for.
+TEST(Hull, ThatALongLineRunsThroughIsMetByIt) {
+  Scene scene(17);
+  for (int i = 0; i < 2000; ++i) {
+    Corners corners;
+    Vec3 middle;
+    for (int n = 0; n < 8; ++n) {
+      corners.push_back(scene.place() - Point3{});
+      middle += 0.125 * corners.back();
+    }
+    const Point3 at = scene.place(5e3);
+    const Vec3 half = scene.place(5e3) - Point3{};
+    EXPECT_LE(nearest(Segment{at + middle - half, at + middle + half}, Hull{at, corners}).distance_m, 1e-11)
+        << "10 km are known to 2e-12 m";
+  }
+}
+
 TEST(Hull, OfOneOrTwoCornersIsAPlaceOrASegment) {
   const Corners place{{}}, stretch{{0, 0, 0}, {1, 0, 0}};
   EXPECT_NEAR(nearest(Segment{{1, 2, 5}, {4, 2, 5}}, Hull{{1, 2, 3}, place}).distance_m, 2, close_m);
