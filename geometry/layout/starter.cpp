@@ -49,22 +49,15 @@ class Starter {
     const Outline* id = table.find("id");
     for (std::size_t i = 0; i < 4 && (i == 0 || (id && !id->key.examples[i].empty())); ++i) {
       if (i > 0) text += "\n";
-      const bool item_shown = shown && !names_file(table, i);
-      text += fmt::format("{}{}{}{}\n", item_shown ? "" : "# ", list ? "[[" : "[", path, list ? "]]" : "]");
+      text += fmt::format("{}{}{}{}\n", shown ? "" : "# ", list ? "[[" : "[", path, list ? "]]" : "]");
       for (const Outline& outline : table.keys)
-        if (!is_section(outline)) key(outline, path, i, item_shown, table);
+        if (!is_section(outline)) key(outline, path, i, shown, table);
       for (const Outline& outline : table.keys)
         if (is_section(outline)) {
           text += fmt::format("\n# {}\n", outline.key.says);
           tables(outline, fmt::format("{}.{}", path, outline.key.name), shown && outline.key.need == Need::offered);
         }
     }
-  }
-
-  // There is no such file yet, so an item that names one is written in comments.
-  static bool names_file(const Outline& table, std::size_t item) {
-    const Outline* file = table.find("file");
-    return file && !file->key.of.empty() && of_its_kind(file->key, item, table);
   }
 
   // A table inside a section with an example of its own is written in one line.

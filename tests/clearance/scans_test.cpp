@@ -96,7 +96,7 @@ TEST(Scans, NoInstantIsNearerThanTheBoundBetweenPoses) {
 
 TEST(Scans, OfPointsAreBalls) {
   Scene scene;
-  std::string points = "197 1.75 20\n197 1.75 21\n";
+  std::string points = "197 1.75 16\n197 1.75 17\n";
   std::vector<std::byte> bytes(points.size());
   std::memcpy(bytes.data(), points.data(), points.size());
   const auto cloud = [&](double radius_m) {
