@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -54,6 +56,30 @@ std::optional<clearance::Swing> swing_of(const arrest::Arrest& arrest) {
   return swing;
 }
 
+/// How whole a scan is; whatever it is, every triangle counts as it stands.
+std::string words_of(const Structure& scan) {
+  const sites::Soundness& sound = scan.site->soundness();
+  const bool cloud = scan.site->is_cloud();
+  std::string words = fmt::format("structure \"{}\": {} {} of {}, each taken as it stands", scan.id.value, sound.items,
+                                  cloud ? "points" : "triangles", scan.file->value);
+  const auto add = [&](std::uint32_t count, std::string_view what) {
+    if (count > 0) words += fmt::format("; {} {}", count, what);
+  };
+  add(sound.flat, "without an area");
+  add(sound.fanned, "polygons cut into triangles");
+  add(sound.loose_vertices, "vertices of no triangle left out");
+  if (sound.edges) {
+    add(sound.edges->duplicate, "triangles there twice");
+    add(sound.edges->open, "edges with one triangle (a rim, or a hole)");
+    add(sound.edges->non_manifold, "edges with more than two");
+    add(sound.edges->inverted, "edges whose triangles face to different sides");
+  } else if (!cloud) {
+    words += "; too many for holes to be looked for";
+  }
+  for (const std::string& note : sound.notes) words += "; " + note;
+  return words;
+}
+
 }  // namespace
 
 std::optional<clearance::Shape> solid_of(const Structure& structure) {
@@ -81,6 +107,8 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
     in.structures.push_back({solid_of(structure).value_or(clearance::Plane{}), structure.site,
                              keeps_clear(structure, Mover::lines), keeps_clear(structure, Mover::block),
                              keeps_clear(structure, Mover::rider)});
+  for (const Structure& structure : layout.structures)
+    if (structure.site) assumptions.push_back(words_of(structure));
   if (const auto& envelope = layout.riders.envelope) {
     in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};
     if (arrest) in.swing = swing_of(*arrest);
