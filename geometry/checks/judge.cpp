@@ -1,6 +1,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <utility>
 
 #include "geometry/checks/check.hpp"
 #include "geometry/checks/judged_on.hpp"
@@ -42,6 +44,19 @@ bool only_a_gap(const Finding& finding) {
          finding.value != finding.bound;
 }
 
+/// What poses leave open between them halving halves, and more. False where no open gap has become less by a quarter:
+/// then something else leaves them open (what an arrest's instants leave out, the steps in which leans are told).
+bool narrows(const std::vector<Finding>& before, const std::vector<Finding>& after) {
+  const auto gap = [](const Finding& finding) { return std::abs(finding.bound - finding.value); };
+  return std::any_of(after.begin(), after.end(), [&](const Finding& now) {
+    if (!only_a_gap(now)) return false;
+    const auto was = std::find_if(before.begin(), before.end(), [&](const Finding& finding) {
+      return finding.check == now.check && finding.subject == now.subject;
+    });
+    return was == before.end() || !only_a_gap(*was) || gap(now) <= 0.75 * gap(*was);
+  });
+}
+
 /// 20 mm and 1 mrad halved six times are 0.3 mm and 0.016 mrad: below what a crew can set out.
 constexpr int most_halvings = 6;
 
@@ -56,7 +71,8 @@ Judged judge_in_place(Resolution resolution, int halvings, Layout layout, const 
     const bool held = judged.rig.arrest_held;
     judged.rig = solve(judged.rig.layout, {&judged.rig, true}, judged.resolution, work);
     judged.rig.arrest_held = held;
-    judged.findings = run_checks(judged.rig);
+    const std::vector<Finding> before = std::exchange(judged.findings, run_checks(judged.rig));
+    if (!narrows(before, judged.findings)) break;
   }
   return judged;
 }

@@ -81,7 +81,7 @@ TEST(SensibleLayouts, AreSolvedAlikeBitForBitOnOneThreadAndOnTwo) {
 
 TEST(SensibleLayouts, AreJudgedAlikeHoweverTheyAreWrittenTurnedOrMirrored) {
   int judged = 0;
-  for (const unsigned seed : seeds(8)) {
+  for (const unsigned seed : seeds(3)) {
     SCOPED_TRACE(seed);
     const Layout layout = sensible_layout(seed);
     const std::vector<Finding> here = judge(layout).findings;
@@ -100,7 +100,7 @@ TEST(SensibleLayouts, AreJudgedAlikeHoweverTheyAreWrittenTurnedOrMirrored) {
       }
     }
   }
-  EXPECT_GT(judged, 100);
+  EXPECT_GT(judged, 60);
 }
 
 }  // namespace
