@@ -75,7 +75,8 @@ TEST(JudgedConcept, WithoutRollingResistanceIsUndeterminedInWords) {
 TEST(JudgedConcept, SaysTheNominalLineSpeed) {
   Concept idea = shipped_concept();
   idea.riders.arrival_speed_m_per_s->value.high = 60 / 3.6;
-  const Finding& finding = of(judge(idea), line_speed);
+  const Judged judged = judge(idea);
+  const Finding& finding = of(judged, line_speed);
   const auto nominal =
       std::find_if(finding.facts.begin(), finding.facts.end(), [](const Fact& fact) { return fact.name == "nominal"; });
   ASSERT_NE(nominal, finding.facts.end());
