@@ -36,10 +36,7 @@ std::string write_arrest(const Dossier& dossier, const Style& style) {
        {tables::governing(dossier, style), tables::arrivals(dossier, style), tables::dispatch(dossier, style),
         tables::resets(dossier, style), tables::corners(dossier, style)})
     text += '\n' + write_in_parts(table, style);
-  text += assumptions_text(dossier);
-  text += list_text("Not looked at by this version", words::not_checked());
-  text += list_text("Cautions", words::cautions());
-  return text;
+  return text + closing_text(dossier);
 }
 
 }  // namespace fairlead::text

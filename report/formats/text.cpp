@@ -161,6 +161,11 @@ std::string assumptions_text(const Dossier& dossier) {
   return text.empty() ? "" : "\nTaken for granted\n" + text;
 }
 
+std::string closing_text(const Dossier& dossier) {
+  return assumptions_text(dossier) + list_text("Not looked at by this version", words::not_checked()) +
+         list_text("Cautions", words::cautions());
+}
+
 std::string write(const Dossier& dossier, const Style& style) {
   const Judged& judged = dossier.judged;
   std::string text = words::headline(judged) + "\n\n" + whose(judged.rig.layout);
@@ -169,10 +174,7 @@ std::string write(const Dossier& dossier, const Style& style) {
   text += waivers_text(judged);
   text += tables_text(dossier, style);
   text += exclusions_text(dossier, style);
-  text += assumptions_text(dossier);
-  text += list_text("Not looked at by this version", words::not_checked());
-  text += list_text("Cautions", words::cautions());
-  return text;
+  return text + closing_text(dossier);
 }
 
 }  // namespace fairlead::text

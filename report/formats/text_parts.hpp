@@ -22,4 +22,7 @@ std::string list_text(std::string_view title, std::span<const std::string_view> 
 /// What was taken for granted, as such a list; empty where nothing was.
 std::string assumptions_text(const Dossier&);
 
+/// How a judgement ends: what was taken for granted, what was not looked at, and the cautions.
+std::string closing_text(const Dossier&);
+
 }  // namespace fairlead::text
