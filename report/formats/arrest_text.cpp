@@ -3,7 +3,6 @@
 #include "report/formats/text.hpp"
 #include "report/formats/text_parts.hpp"
 #include "report/tables/tables.hpp"
-#include "report/words/cautions.hpp"
 #include "report/words/names.hpp"
 #include "report/words/wrap.hpp"
 
