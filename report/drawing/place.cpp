@@ -158,34 +158,57 @@ Paper leader_start(const Callout& c, Paper target, Paper toward) {
 
 /// What spots are judged against.
 struct Surroundings {
-  const Obstacles& obstacles;
+  const Obstacles& standing;  ///< what was there before any callout
+  const Obstacles& placed;    ///< callouts placed before this one
   const Box& within;
-  std::vector<Paper> targets;  ///< of all callouts: a text on another's target would shut its leader out
+  const std::vector<Paper>& targets;  ///< of all callouts: a text on another's target would shut its leader out
 };
 
-/// Infinite where the spot is not free. `lines_count`: lines may not run through the text either.
-double cost(const Callout& c, const Spot& s, Extent e, const Surroundings& around, bool lines_count) {
-  const auto& [obstacles, within, targets] = around;
-  constexpr double barred = std::numeric_limits<double>::infinity();
-  const Quad text = text_area(s, e, text_clear_mm);
-  if (!within.contains(bounds(text))) return barred;
+constexpr double barred = std::numeric_limits<double>::infinity();
+
+/// Infinite where the spot is not free of these. `lines_count`: lines may not run through the text either.
+double cost(const Callout& c, const Spot& s, const Quad& text, const Obstacles& obstacles, bool lines_count) {
   if (!(lines_count ? obstacles.clear(text) : obstacles.clear_of_texts(text))) return barred;
-  const Box covered = bounds(text).grown(1);
-  const auto shut_out =
-      std::count_if(targets.begin(), targets.end(), [&](Paper target) { return covered.contains(target); });
-  const double here = s.cost + 25 * static_cast<double>(shut_out);
   const Paper start = leader_start(c, s.target, s.elbow);
   if (obstacles.over_text(start, s.elbow) || obstacles.over_text(s.elbow, s.shelf_end)) return barred;
-  return here + 6 * obstacles.crossings(start, s.elbow) + 6 * obstacles.crossings(s.elbow, s.shelf_end);
+  return 6 * obstacles.crossings(start, s.elbow) + 6 * obstacles.crossings(s.elbow, s.shelf_end);
 }
 
-/// The cheapest free spot and its cost; `all` in rising cost.
-std::optional<std::pair<Spot, double>> best(const Callout& c, const std::vector<Spot>& all, Extent e,
-                                            const Surroundings& around, bool lines_count) {
+/// What a spot costs whatever callouts are placed: it is asked in every round, and worked out once.
+double standing_cost(const Callout& c, const Spot& s, Extent e, const Surroundings& around, bool lines_count) {
+  const Quad text = text_area(s, e, text_clear_mm);
+  if (!around.within.contains(bounds(text))) return barred;
+  const double here = cost(c, s, text, around.standing, lines_count);
+  if (!std::isfinite(here)) return barred;
+  const Box covered = bounds(text).grown(1);
+  const auto shut_out =
+      std::count_if(around.targets.begin(), around.targets.end(), [&](Paper t) { return covered.contains(t); });
+  return here + s.cost + 25 * static_cast<double>(shut_out);
+}
+
+/// Ways to put one callout, in rising cost, with what each costs before callouts are placed: NaN where not asked yet.
+struct Ways {
+  std::vector<Spot> spots;
+  Extent extent;
+  bool lines_count = true;
+  std::vector<double> standing = std::vector<double>(spots.size(), std::numeric_limits<double>::quiet_NaN());
+
+  double standing_at(const Callout& c, std::size_t i, const Surroundings& around) {
+    if (std::isnan(standing[i])) standing[i] = standing_cost(c, spots[i], extent, around, lines_count);
+    return standing[i];
+  }
+};
+
+/// The cheapest free spot and its cost.
+std::optional<std::pair<Spot, double>> best(const Callout& c, Ways& ways, const Surroundings& around) {
   std::optional<std::pair<Spot, double>> found;
-  for (const Spot& s : all) {
+  for (std::size_t i = 0; i < ways.spots.size(); ++i) {
+    const Spot& s = ways.spots[i];
     if (found && s.cost >= found->second) break;
-    const double here = cost(c, s, e, around, lines_count);
+    const double standing = ways.standing_at(c, i, around);
+    if (!std::isfinite(standing) || (found && standing >= found->second)) continue;
+    const double here =
+        standing + cost(c, s, text_area(s, ways.extent, text_clear_mm), around.placed, ways.lines_count);
     if (std::isfinite(here) && (!found || here < found->second)) found = {s, here};
   }
   return found;
@@ -234,24 +257,24 @@ void draw_balloon(const Canvas& canvas, const Callout& c, const Spot& s, int num
   balloon(canvas, s.text + Paper{balloon_radius_mm, balloon_radius_mm}, number, c.layer);
 }
 
-/// A callout to be placed, with all of its spots.
+/// A callout to be placed, with its text on a shelf, or as a balloon, which where nothing else is left may stand on
+/// lines.
 struct Job {
   const Callout* callout{};
-  Extent extent;
-  std::vector<Spot> spots;
+  Ways text, balloon, balloon_on_lines;
 };
 
 /// Indices of the jobs, those with the fewest free spots among their cheapest first.
-std::vector<std::size_t> hardest_first(const std::vector<Job>& jobs, const Surroundings& around) {
+std::vector<std::size_t> hardest_first(std::vector<Job>& jobs, const Surroundings& around) {
   std::vector<long> free;
   std::vector<std::size_t> order;
-  for (const Job& job : jobs) {
+  for (Job& job : jobs) {
     order.push_back(order.size());
     constexpr std::size_t counted = 200;
-    const auto end = job.spots.begin() + static_cast<std::ptrdiff_t>(std::min(counted, job.spots.size()));
-    free.push_back(std::count_if(job.spots.begin(), end, [&](const Spot& s) {
-      return std::isfinite(cost(*job.callout, s, job.extent, around, true));
-    }));
+    long count = 0;
+    for (std::size_t i = 0; i < std::min(counted, job.text.spots.size()); ++i)
+      count += std::isfinite(job.text.standing_at(*job.callout, i, around));
+    free.push_back(count);
   }
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return free[a] < free[b]; });
   return order;
@@ -264,32 +287,30 @@ struct Placed {
 };
 
 /// One callout at its best free spot, or as a balloon; where even that has none, at the first spot there is.
-Placed placed_at_best(const Job& job, const Surroundings& around) {
+Placed placed_at_best(Job& job, const Surroundings& around) {
   constexpr double balloon_cost = 80, no_place_cost = 1000;
   const Callout& c = *job.callout;
-  if (const auto spot = best(c, job.spots, job.extent, around, true)) return {spot->first, false, spot->second};
-  const auto all = balloon_spots(c);
-  if (const auto spot = best(c, all, balloon_extent, around, true))
-    return {spot->first, true, balloon_cost + spot->second};
-  if (const auto spot = best(c, all, balloon_extent, around, false))
-    return {spot->first, true, no_place_cost + spot->second};
-  return {all.front(), true, 2 * no_place_cost};
+  if (const auto spot = best(c, job.text, around)) return {spot->first, false, spot->second};
+  if (const auto spot = best(c, job.balloon, around)) return {spot->first, true, balloon_cost + spot->second};
+  if (const auto spot = best(c, job.balloon_on_lines, around)) return {spot->first, true, no_place_cost + spot->second};
+  return {job.balloon.spots.front(), true, 2 * no_place_cost};
 }
 
 void draw(const Canvas& canvas, const Job& job, const Placed& placed, int number) {
   if (placed.as_balloon) return draw_balloon(canvas, *job.callout, placed.spot, number);
-  draw(canvas, *job.callout, placed.spot, job.extent);
+  draw(canvas, *job.callout, placed.spot, job.text.extent);
 }
 
 /// Places jobs in an order, each keeping clear of those before it. Indexed as the jobs are.
-std::vector<Placed> attempt(const Font& font, const std::vector<Job>& jobs, const std::vector<std::size_t>& order,
-                            Obstacles obstacles, const Box& within, const std::vector<Paper>& targets) {
+std::vector<Placed> attempt(const Font& font, std::vector<Job>& jobs, const std::vector<std::size_t>& order,
+                            const Obstacles& standing, const Box& within, const std::vector<Paper>& targets) {
   std::vector<Placed> all(jobs.size());
+  Obstacles placed(font);
   for (std::size_t i : order) {
-    all[i] = placed_at_best(jobs[i], {obstacles, within, targets});
+    all[i] = placed_at_best(jobs[i], {standing, placed, within, targets});
     Drawing drawn;
     draw(Canvas(drawn, font), jobs[i], all[i], 0);
-    obstacles.add(drawn);
+    placed.add(drawn);
   }
   return all;
 }
@@ -301,12 +322,12 @@ double total(const std::vector<Placed>& all) {
 }
 
 /// Squeaky wheel optimisation (Joslin and Clements, 1999): what came out badly goes earlier in the next round.
-std::vector<Placed> best_of_rounds(const Font& font, const std::vector<Job>& jobs, const Obstacles& obstacles,
+std::vector<Placed> best_of_rounds(const Font& font, std::vector<Job>& jobs, const Obstacles& obstacles,
                                    const Box& within) {
   constexpr int rounds = 16, patience = 5;  // rounds in all, and rounds without a better one
   std::vector<Paper> targets;
   for (const Job& job : jobs) targets.push_back(job.callout->targets.front());
-  std::vector<std::size_t> order = hardest_first(jobs, {obstacles, within, targets});
+  std::vector<std::size_t> order = hardest_first(jobs, {obstacles, Obstacles(font), within, targets});
   std::vector<double> blame(jobs.size());
   std::vector<Placed> found;
   for (int round = 0, best_round = 0; round < rounds && round <= best_round + patience; ++round) {
@@ -328,7 +349,8 @@ std::vector<std::string> place(const Canvas& canvas, const std::vector<Callout>&
   std::vector<Job> jobs;
   for (const Callout& c : callouts) {
     const Extent e = extent(canvas, c);
-    jobs.push_back({&c, e, spots(c, e)});
+    const auto balloons = balloon_spots(c);
+    jobs.push_back({&c, {spots(c, e), e}, {balloons, balloon_extent}, {balloons, balloon_extent, false}});
   }
   const auto placed = best_of_rounds(canvas.font(), jobs, obstacles, within);
   std::vector<std::string> key;

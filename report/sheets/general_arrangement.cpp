@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <memory>
 
 #include "report/sheets/arrangement.hpp"
@@ -28,11 +29,29 @@ struct Places {
   double left_mm{};
 };
 
+/// Views as they were drawn, for the placing of their names takes the time and other lettering beside them leaves them
+/// as they are.
+struct DrawnViews {
+  double scale{};
+  Spacing spacing{};
+  bool with_detail{};
+  Paper top_left;
+  double slack_mm{};
+  Drawing drawing;
+  std::vector<std::string> key;
+};
+
+/// A scene with the views of it drawn so far.
+struct Shown {
+  views::Scene scene;
+  std::vector<DrawnViews> drawn;
+};
+
 struct Try {
   const Dossier& dossier;
   const Style& style;
   const Office& office;
-  const views::Scene& scene;
+  Shown& shown;
   Stationery paper;
   Places places;
   double scale{};
@@ -41,6 +60,18 @@ struct Try {
   Spacing spacing{};
   std::size_t kept_right{};  ///< of the lettering: table and findings stay together where there is a column for them
 };
+
+const DrawnViews& draw_views(const Try& t, const ViewGroup& group, bool with_detail, Paper top_left, double slack_mm) {
+  auto& drawn = t.shown.drawn;
+  const auto same = std::find_if(drawn.begin(), drawn.end(), [&](const DrawnViews& d) {
+    return d.scale == t.scale && d.spacing == t.spacing && d.with_detail == with_detail && d.top_left == top_left &&
+           d.slack_mm == slack_mm;
+  });
+  if (same != drawn.end()) return *same;
+  DrawnViews& views = drawn.emplace_back(DrawnViews{t.scale, t.spacing, with_detail, top_left, slack_mm, {}, {}});
+  views.key = group.draw(Canvas(views.drawing, t.office.font), top_left, slack_mm);
+  return views;
+}
 
 /// How much is said and how large.
 struct Lettering {
@@ -59,7 +90,7 @@ std::vector<Block> blocks_of(const Try& t, const std::vector<std::string>& key, 
   std::vector<Block> blocks;
   if (t.lists < Lists::table_elsewhere) blocks.push_back(setting_out_and_loads(t.dossier, t.style));
   blocks.push_back(findings_summary(t.dossier, t.style, how.findings));
-  blocks.push_back(notes(t.dossier, t.style, t.scene, t.office, key, how.notes));
+  blocks.push_back(notes(t.dossier, t.style, t.shown.scene, t.office, key, how.notes));
   if (t.lists == Lists::beside_views) {
     blocks.push_back(cautions(how.cautions));
     blocks.push_back(not_looked_at(how.cautions));
@@ -115,14 +146,14 @@ std::optional<Box> best_left(const Try& t, const std::vector<Box>& lefts, const 
 /// than what stands beside the title block; the lettering then makes room.
 std::optional<Body> with_detail(Try t) {
   t.kept_right = 2;
-  const auto window = views::redirect_window(t.scene);
+  const auto window = views::redirect_window(t.shown.scene);
   if (!window) return std::nullopt;
   const Box &field = t.places.field, &corner = t.places.corner;
-  const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, t.spacing, window);
+  const ViewGroup group(t.shown.scene, t.style, t.paper, t.office.font, t.scale, t.spacing, window);
   Body body{title, document_type, {}, {}};
   const Canvas canvas(body.drawing, t.office.font);
   const double room = field.height() - group.height_mm() - gap_mm;
-  const auto band = DetailBand::fit(t.scene, *window, canvas, t.places.left_mm, room, t.scale);
+  const auto band = DetailBand::fit(t.shown.scene, *window, canvas, t.places.left_mm, room, t.scale);
   if (!band) return std::nullopt;
   const double views_mm = std::max(t.places.left_mm, group.width_mm()), slack = room - band->height_mm();
   if (field.left + views_mm > field.right) return std::nullopt;
@@ -134,8 +165,10 @@ std::optional<Body> with_detail(Try t) {
   const auto left = best_left(t, {none, strip}, right);
   if (!left) return std::nullopt;
 
-  auto key = group.draw(canvas, {field.left + (views_mm - group.width_mm()) / 2, field.top},
-                        left->width() > 0 ? 0 : std::min(most_slack_mm, slack));
+  const DrawnViews& drawn = draw_views(t, group, true, {field.left + (views_mm - group.width_mm()) / 2, field.top},
+                                       left->width() > 0 ? 0 : std::min(most_slack_mm, slack));
+  body.drawing = drawn.drawing;
+  auto key = drawn.key;
   for (std::string& text : band->draw(canvas, t.style, {field.left, field.bottom + band->height_mm()}, t.places.left_mm,
                                       static_cast<int>(key.size()) + 1))
     key.push_back(std::move(text));
@@ -147,20 +180,19 @@ std::optional<Body> with_detail(Try t) {
 /// Views across the sheet or in the left column, lettering wherever they leave room.
 std::optional<Body> without_detail(const Try& t) {
   const Box &field = t.places.field, &corner = t.places.corner;
-  const ViewGroup group(t.scene, t.style, t.paper, t.office.font, t.scale, t.spacing, std::nullopt);
+  const ViewGroup group(t.shown.scene, t.style, t.paper, t.office.font, t.scale, t.spacing, std::nullopt);
   if (group.width_mm() > field.width() || group.height_mm() > field.height()) return std::nullopt;
   const bool narrow = group.width_mm() <= t.places.left_mm;
   const double width = narrow ? t.places.left_mm : field.width(), below = field.top - group.height_mm() - gap_mm;
   const Box left{field.left, field.bottom, field.left + t.places.left_mm, below};
   const Box right{corner.left, corner.top + gap_mm, field.right, narrow ? field.top : below};
   if (below < corner.top + gap_mm && !narrow) return std::nullopt;
-  const std::vector<Block> more{legend(t.scene)};
+  const std::vector<Block> more{legend(t.shown.scene)};
   if (!best_left(t, {left}, right, more)) return std::nullopt;
 
-  Body body{title, document_type, fmt::format("1:{:g}", t.scale), {}};
-  const Canvas canvas(body.drawing, t.office.font);
-  const auto key = group.draw(canvas, {field.left + (width - group.width_mm()) / 2, field.top}, 0);
-  if (!letter(t, canvas, key, left, right, more)) return std::nullopt;
+  const DrawnViews& drawn = draw_views(t, group, false, {field.left + (width - group.width_mm()) / 2, field.top}, 0);
+  Body body{title, document_type, fmt::format("1:{:g}", t.scale), drawn.drawing};
+  if (!letter(t, Canvas(body.drawing, t.office.font), drawn.key, left, right, more)) return std::nullopt;
   return body;
 }
 
@@ -210,32 +242,32 @@ class Arranger {
       : dossier_(dossier), style_(style), office_(office), places_(places), paper_(stationery(office.paper)) {}
 
   /// At a scale rather a closer drawing, or none of the detail, than findings without their numbers.
-  std::optional<Arranged> at(const views::Scene& scene, double scale, Lists lists) const {
+  std::optional<Arranged> at(Shown& shown, double scale, Lists lists) const {
     for (const Saying least : {Saying::in_full, Saying::faults_in_full, Saying::by_name})
-      if (auto body = saying(scene, scale, lists, least)) return Arranged{std::move(*body), scale, lists};
+      if (auto body = saying(shown, scale, lists, least)) return Arranged{std::move(*body), scale, lists};
     return std::nullopt;
   }
   /// At the greatest scale there is, down to the coarsest.
-  std::optional<Arranged> best(const views::Scene& scene, double coarsest, Lists lists) const {
+  std::optional<Arranged> best(Shown& shown, double coarsest, Lists lists) const {
     for (const double scale : scales)
       if (scale <= coarsest)
-        if (auto arranged = at(scene, scale, lists)) return arranged;
+        if (auto arranged = at(shown, scale, lists)) return arranged;
     return std::nullopt;
   }
   /// The same scene at the same scales with as much beside it as there is room for.
-  std::optional<Arranged> fuller(const Arranged& one, const views::Scene& scene) const {
+  std::optional<Arranged> fuller(const Arranged& one, Shown& shown) const {
     for (const Lists lists : {Lists::cautions_elsewhere, Lists::table_elsewhere})
-      if (auto arranged = at(scene, one.scale, lists); arranged && arranged->body.scale == one.body.scale)
+      if (auto arranged = at(shown, one.scale, lists); arranged && arranged->body.scale == one.body.scale)
         return arranged;
     return std::nullopt;
   }
 
  private:
-  std::optional<Body> saying(const views::Scene& scene, double scale, Lists lists, Saying least) const {
+  std::optional<Body> saying(Shown& shown, double scale, Lists lists, Saying least) const {
     Office office = office_;
     if (lists != Lists::beside_views) office.more.insert(office.more.begin(), title_of_lists(lists));
     const auto spaced = [&](Spacing spacing) {
-      return Try{dossier_, style_, office, scene, paper_, places_, scale, lists, least, spacing};
+      return Try{dossier_, style_, office, shown, paper_, places_, scale, lists, least, spacing};
     };
     auto body = with_detail(spaced(Spacing::ample));
     if (!body) body = with_detail(spaced(Spacing::close));
@@ -252,32 +284,32 @@ class Arranger {
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   const Rig& rig = dossier.judged.rig;
-  views::Scene scene = views::scene_of(rig);
+  Shown shown{views::scene_of(rig), {}};
   const Stationery paper = stationery(office.paper);
   Places places{paper.field(), title_corner(paper, rig.layout)};
   places.left_mm = places.corner.left - gap_mm - places.field.left;
   const Arranger arranger(dossier, style, office, places);
   // Rather lists on a sheet of their own than views of less than half the size.
-  auto best = arranger.best(scene, std::end(scales)[-1], Lists::beside_views);
+  auto best = arranger.best(shown, std::end(scales)[-1], Lists::beside_views);
   const double coarsest = best ? (best->scale - 1) / 2 : std::end(scales)[-1];
-  if (auto alone = arranger.best(scene, coarsest, Lists::elsewhere)) best = std::move(alone);
+  if (auto alone = arranger.best(shown, coarsest, Lists::elsewhere)) best = std::move(alone);
   // Far ends are shown as far as that scale bears it.
   for (const views::MemberReach reach : views::member_reaches(rig)) {
     if (!best) break;
-    views::Scene wider = views::scene_of(rig, reach);
+    Shown wider{views::scene_of(rig, reach), {}};
     auto arranged = arranger.at(wider, best->scale, Lists::elsewhere);
     if (best->lists == Lists::beside_views)
       if (auto whole = arranger.at(wider, best->scale, best->lists)) arranged = std::move(whole);
     if (!arranged) continue;
     best = std::move(arranged);
-    scene = std::move(wider);
+    shown = std::move(wider);
     break;
   }
   if (best && best->lists == Lists::elsewhere)
-    if (auto fuller = arranger.fuller(*best, scene)) best = std::move(fuller);
+    if (auto fuller = arranger.fuller(*best, shown)) best = std::move(fuller);
   const Lists lists = best ? best->lists : Lists::elsewhere;
   if (best) out.push_back(std::move(best->body));
-  if (lists != Lists::beside_views) add_lists(dossier, style, office, scene, places, lists, out);
+  if (lists != Lists::beside_views) add_lists(dossier, style, office, shown.scene, places, lists, out);
 }
 
 }  // namespace
