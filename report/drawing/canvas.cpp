@@ -97,17 +97,21 @@ std::size_t word_end(std::string_view text) {
 std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, double width_mm) const {
   std::vector<std::string> lines;
   std::string line;
+  double line_em = 0;
   const auto flush = [&] {
     if (!line.empty()) lines.push_back(std::exchange(line, {}));
   };
+  const auto fits = [&](double em) { return em * cap_mm / font_.cap_em() <= width_mm; };
   while (!text.empty()) {
     std::size_t blank = word_end(text);
     if (width(text.substr(0, blank), cap_mm) > width_mm) blank = std::min(text.find(' '), text.size());
     std::string_view word = text.substr(0, blank);
     text.remove_prefix(std::min(blank + 1, text.size()));
-    const std::string joined = line.empty() ? std::string(word) : line + ' ' + std::string(word);
-    if (width(joined, cap_mm) <= width_mm) {
-      line = joined;
+    const double joined_em = font_.wider_em(line.empty() ? 0 : font_.wider_em(line_em, " "), word);
+    if (fits(joined_em)) {
+      if (!line.empty()) line += ' ';
+      line += word;
+      line_em = joined_em;
       continue;
     }
     flush();
@@ -117,6 +121,7 @@ std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, doub
       word.remove_prefix(bytes);
     }
     line = word;
+    line_em = font_.wider_em(0, word);
   }
   flush();
   return lines;

@@ -117,15 +117,14 @@ unsigned Font::glyph(char32_t code) const {
   return entry ? entry->glyph : 0;
 }
 
-double Font::width_mm(std::string_view utf8, double cap_mm) const {
-  double em = 0;
+double Font::wider_em(double em, std::string_view utf8) const {
   const auto rest = std::find_if(utf8.begin(), utf8.end(), [&](char c) {
     const auto code = static_cast<unsigned char>(c);
     if (code < ascii_em_.size()) em += ascii_em_[code];
     return code >= ascii_em_.size();
   });
   for (char32_t code : code_points(utf8.substr(static_cast<std::size_t>(rest - utf8.begin())))) em += advance_em(code);
-  return em * cap_mm / cap_em_;
+  return em;
 }
 
 std::string Font::missing(std::string_view utf8) const {

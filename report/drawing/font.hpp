@@ -32,7 +32,9 @@ class Font {
   /// Index of a character's glyph; 0 where the font has none.
   unsigned glyph(char32_t) const;
   /// Width of a text. A character the font lacks counts one em: back ends refuse the text, so it is never seen.
-  double width_mm(std::string_view utf8, double cap_mm) const;
+  double width_mm(std::string_view utf8, double cap_mm) const { return wider_em(0, utf8) * cap_mm / cap_em_; }
+  /// Width in ems of a text behind one of `em`: a line that grows word by word is not measured anew.
+  double wider_em(double em, std::string_view utf8) const;
   /// "U+4E2D" of the first character the font lacks; empty when it has all.
   std::string missing(std::string_view utf8) const;
   /// The glyphs a composite glyph is made of, to any depth.

@@ -26,8 +26,8 @@ class Squares {
   }
 
  private:
-  static constexpr double side_mm = 10;
-  static constexpr int columns = 48, rows = 32;  // an A3 or ANSI B sheet; what lies beyond counts to the outermost
+  static constexpr double side_mm = 5;
+  static constexpr int columns = 96, rows = 64;  // an A3 or ANSI B sheet; what lies beyond counts to the outermost
   struct Range {
     int left{}, bottom{}, right{}, top{};
   };
