@@ -69,11 +69,16 @@ NotReset farthest_dispatch(const std::vector<Case>& cases, const std::vector<Cor
     int good = -1, bad = last + 1;
     while (bad - good > 1) {
       const int middle = (good + bad) / 2;
-      const auto failing = std::find_if(few.begin(), few.end(), [&](int c) { return !holds(c, middle); });
-      if (failing == few.end())
+      const std::vector<int> asked(few.begin(), few.end());
+      std::vector<char> held(asked.size());
+      for_each_index(work, static_cast<int>(asked.size()), [&](int i) {
+        held[static_cast<std::size_t>(i)] = holds(asked[static_cast<std::size_t>(i)], middle);
+      });
+      const auto failing = std::find(held.begin(), held.end(), 0);
+      if (failing == held.end())
         good = middle;
       else
-        bad = middle, found.first_failing = *failing;
+        bad = middle, found.first_failing = asked[static_cast<std::size_t>(failing - held.begin())];
     }
     if (good < 0) return found;
     std::vector<char> held(cases.size());

@@ -19,12 +19,12 @@ struct Group {
   auto operator<=>(const Group&) const = default;
 };
 
+/// What is compared of an instant; few of them are kept, so they are sorted without what else they hold.
 struct Grouped {
   Group group;
-  OfMotion instant;
-
-  double tension_N() const { return instant.at.unit_tension_N; }
-  double down_N() const { return instant.at.down_N(); }
+  double tension_N{}, down_N{};
+  int motion{};
+  std::size_t index{};  ///< of the instants; those of a motion by their time
 };
 
 /// Twice the area between them, positive where c is to the left of the way from a to b: counted in greatest tensions
@@ -33,12 +33,11 @@ struct Measure {
   double tension_N = 0, down_N = 0;
 
   double turn(const Grouped& a, const Grouped& b, const Grouped& c) const {
-    return ((b.tension_N() - a.tension_N()) * (c.down_N() - a.down_N()) -
-            (b.down_N() - a.down_N()) * (c.tension_N() - a.tension_N())) /
+    return ((b.tension_N - a.tension_N) * (c.down_N - a.down_N) - (b.down_N - a.down_N) * (c.tension_N - a.tension_N)) /
            (tension_N * down_N);
   }
   double apart(const Grouped& a, const Grouped& b) const {
-    return std::hypot((b.tension_N() - a.tension_N()) / tension_N, (b.down_N() - a.down_N()) / down_N);
+    return std::hypot((b.tension_N - a.tension_N) / tension_N, (b.down_N - a.down_N) / down_N);
   }
   /// Of b from the way between a and c.
   double off(const Grouped& a, const Grouped& b, const Grouped& c) const {
@@ -61,32 +60,32 @@ Chain half_hull(It from, It to, const Measure& measure) {
 }
 
 /// After Douglas and Peucker: what lies between two that are kept is left out where none of it is far from their chord.
-void thin(const Chain& chain, std::size_t from, std::size_t to, const Measure& measure, std::vector<OfMotion>& kept) {
+void thin(const Chain& chain, std::size_t from, std::size_t to, const Measure& measure,
+          std::vector<std::size_t>& kept) {
   std::size_t far = from;
   double most = left_out_share;
   for (std::size_t i = from + 1; i < to; ++i)
     if (const double off = measure.off(*chain[from], *chain[i], *chain[to]); off > most) far = i, most = off;
   if (far == from) return;
   thin(chain, from, far, measure, kept);
-  kept.push_back(chain[far]->instant);
+  kept.push_back(chain[far]->index);
   thin(chain, far, to, measure, kept);
 }
 
-std::vector<OfMotion> hulls(std::vector<Grouped> all) {
+/// The indices of those at corners.
+std::vector<std::size_t> hulls(std::vector<Grouped> all) {
   Measure measure;
   for (const Grouped& g : all) {
-    measure.tension_N = std::max(measure.tension_N, g.tension_N());
-    measure.down_N = std::max(measure.down_N, g.down_N());
+    measure.tension_N = std::max(measure.tension_N, g.tension_N);
+    measure.down_N = std::max(measure.down_N, g.down_N);
   }
-  const auto key = [](const Grouped& g) {
-    return std::tuple(g.group, g.tension_N(), g.down_N(), g.instant.motion, g.instant.at.t_s);
-  };
+  const auto key = [](const Grouped& g) { return std::tuple(g.group, g.tension_N, g.down_N, g.motion, g.index); };
   std::ranges::sort(all, {}, key);
-  std::vector<OfMotion> kept;
+  std::vector<std::size_t> kept;
   for (auto from = all.begin(); from != all.end();) {
     const auto to = std::find_if(from, all.end(), [&](const Grouped& g) { return g.group != from->group; });
-    kept.push_back(from->instant);
-    if (measure.apart(*from, *(to - 1)) > 0) kept.push_back((to - 1)->instant);
+    kept.push_back(from->index);
+    if (measure.apart(*from, *(to - 1)) > 0) kept.push_back((to - 1)->index);
     const Chain lower = half_hull(from, to, measure),
                 upper = half_hull(std::make_reverse_iterator(to), std::make_reverse_iterator(from), measure);
     for (const Chain* chain : {&lower, &upper}) thin(*chain, 0, chain->size() - 1, measure, kept);
@@ -95,11 +94,14 @@ std::vector<OfMotion> hulls(std::vector<Grouped> all) {
   return kept;
 }
 
-void group(const OfMotion& instant, std::vector<Grouped>& all) {
-  const LoadInstant& at = instant.at;
+void group(int motion, const LoadInstant& at, std::size_t index, std::vector<Grouped>& all) {
   for (const Runs runs : {Runs::out, Runs::in})
     if (runs == Runs::out ? at.line_speed_m_per_s >= 0 : at.line_speed_m_per_s <= 0)
-      all.push_back({{at.apart, runs, load_cell(at.travel_m), load_cell(at.rider_travel_m)}, instant});
+      all.push_back({{at.apart, runs, load_cell(at.travel_m), load_cell(at.rider_travel_m)},
+                     at.unit_tension_N,
+                     at.down_N(),
+                     motion,
+                     index});
 }
 
 LoadInstant load_of(const Track& track, const Bodies& bodies, const Instant& i) {
@@ -141,29 +143,35 @@ double cell_begins_m(int cell) {
 
 std::vector<LoadInstant> load_instants(const Track& track, const Bodies& bodies, const std::vector<Instant>& record,
                                        const std::vector<Instant>& edges) {
+  std::vector<LoadInstant> loads;
+  loads.reserve(record.size() + edges.size());
   std::vector<Grouped> all;
-  LoadInstant farthest{.extension_m = -INFINITY};
+  all.reserve(loads.capacity());
+  std::size_t farthest = 0;
   for (const std::vector<Instant>* instants : {&record, &edges})
     for (const Instant& instant : *instants) {
-      const LoadInstant load = load_of(track, bodies, instant);
-      if (load.extension_m > farthest.extension_m) farthest = load;
-      group({0, load}, all);
+      const std::size_t index = loads.size();
+      loads.push_back(load_of(track, bodies, instant));
+      if (loads[index].extension_m > loads[farthest].extension_m) farthest = index;
+      group(0, loads[index], index, all);
     }
   std::vector<LoadInstant> kept;
-  for (const OfMotion& instant : hulls(std::move(all))) kept.push_back(instant.at);
-  if (!kept.empty()) kept.push_back(farthest);
+  for (const std::size_t index : hulls(std::move(all))) kept.push_back(loads[index]);
+  if (!kept.empty()) kept.push_back(loads[farthest]);
   return kept;
 }
 
-std::vector<OfMotion> governing_instants(std::vector<OfMotion> instants) {
+std::vector<OfMotion> governing_instants(const std::vector<OfMotion>& instants) {
   std::vector<Grouped> all;
-  const OfMotion* farthest = nullptr;
-  for (const OfMotion& instant : instants) {
-    group(instant, all);
-    if (!farthest || instant.at.extension_m > farthest->at.extension_m) farthest = &instant;
+  all.reserve(instants.size());
+  std::size_t farthest = 0;
+  for (std::size_t i = 0; i < instants.size(); ++i) {
+    group(instants[i].motion, instants[i].at, i, all);
+    if (instants[i].at.extension_m > instants[farthest].at.extension_m) farthest = i;
   }
-  std::vector<OfMotion> kept = hulls(std::move(all));
-  if (farthest) kept.push_back(*farthest);
+  std::vector<OfMotion> kept;
+  for (const std::size_t index : hulls(std::move(all))) kept.push_back(instants[index]);
+  if (!instants.empty()) kept.push_back(instants[farthest]);
   return kept;
 }
 

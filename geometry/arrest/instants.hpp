@@ -45,6 +45,6 @@ struct OfMotion {
   LoadInstant at;
 };
 /// The same of all of them together; left_out_share once more.
-std::vector<OfMotion> governing_instants(std::vector<OfMotion>);
+std::vector<OfMotion> governing_instants(const std::vector<OfMotion>&);
 
 }  // namespace fairlead::arrest

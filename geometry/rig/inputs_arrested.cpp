@@ -76,7 +76,7 @@ loads::Arrested arrested(const Frame& frame, const mainline::MainLine& main_line
          .apart = i.apart});
   };
   for (std::vector<arrest::OfMotion>& instants : of_path)
-    for (const arrest::OfMotion& one : arrest::governing_instants(std::move(instants))) {
+    for (const arrest::OfMotion& one : arrest::governing_instants(instants)) {
       if (one.at.line_speed_m_per_s >= 0) add(one, reeving::Friction::paying_out);
       if (one.at.line_speed_m_per_s <= 0) add(one, reeving::Friction::returning);
     }

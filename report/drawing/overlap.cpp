@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "report/drawing/squares.hpp"
+
 namespace fairlead::drawing {
 
 Quad text_quad(const Label& label, const Font& font, double margin_mm) {
@@ -89,40 +91,88 @@ bool meet(Paper a, Paper b, Paper c, Paper d) {
 
 namespace {
 
-void lettering_faults(const std::vector<const Label*>& labels, const Font& font, std::vector<std::string>& out) {
-  for (std::size_t i = 0; i < labels.size(); ++i)
-    for (std::size_t j = i + 1; j < labels.size(); ++j)
-      if (!labels[i]->pale && !labels[j]->pale && overlap(text_quad(*labels[i], font), text_quad(*labels[j], font)))
-        out.push_back(fmt::format("\"{}\" overlaps \"{}\"", labels[i]->text, labels[j]->text));
+struct Lettered {
+  const Label* label{};
+  Quad quad;
+  Box box;
+};
+
+void lettering_faults(const std::vector<Lettered>& all, std::vector<std::string>& out) {
+  Squares squares;
+  for (std::size_t i = 0; i < all.size(); ++i)
+    if (!all[i].label->pale) squares.add(all[i].box, i);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (all[i].label->pale) continue;
+    std::vector<std::size_t> over;
+    squares.any(all[i].box, [&](std::size_t j) {
+      if (j > i && overlap(all[i].quad, all[j].quad)) over.push_back(j);
+      return false;
+    });
+    std::sort(over.begin(), over.end());
+    for (const std::size_t j : over)
+      out.push_back(fmt::format("\"{}\" overlaps \"{}\"", all[i].label->text, all[j].label->text));
+  }
 }
 
-bool runs_through(const Stroke& stroke, const Quad& text) {
-  const auto& p = stroke.path;
-  for (std::size_t k = 1; k < p.size(); ++k)
-    if (crosses(text, p[k - 1], p[k])) return true;
-  return stroke.closed && p.size() > 2 && crosses(text, p.back(), p.front());
-}
+/// Strokes that can be seen, by the squares their segments lie in.
+class Segments {
+ public:
+  explicit Segments(const std::vector<const Stroke*>& strokes) {
+    for (std::size_t i = 0; i < strokes.size(); ++i) {
+      const auto& p = strokes[i]->path;
+      if (!(strokes[i]->pen.width_mm > 0)) continue;
+      for (std::size_t k = 1; k < p.size(); ++k) add({p[k - 1], p[k], i});
+      if (strokes[i]->closed && p.size() > 2) add({p.back(), p.front(), i});
+    }
+  }
+  /// Indices of the strokes that run through a text, rising.
+  std::vector<std::size_t> through(const Quad& text, const Box& box) const {
+    std::vector<std::size_t> found;
+    squares_.any(box, [&](std::size_t i) {
+      if (crosses(text, all_[i].from, all_[i].to)) found.push_back(all_[i].stroke);
+      return false;
+    });
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
+  }
+
+ private:
+  struct Segment {
+    Paper from, to;
+    std::size_t stroke{};
+  };
+  void add(const Segment& s) {
+    squares_.add(bounds(s.from, s.to), all_.size());
+    all_.push_back(s);
+  }
+  std::vector<Segment> all_;
+  Squares squares_;
+};
 
 }  // namespace
 
 std::vector<std::string> faults(const Drawing& drawing, const Font& font, const Box& frame) {
-  std::vector<const Label*> labels;
+  std::vector<Lettered> labels;
   std::vector<const Stroke*> strokes;
   for (const auto& entity : drawing.entities) {
-    if (const auto* label = std::get_if<Label>(&entity)) labels.push_back(label);
+    if (const auto* label = std::get_if<Label>(&entity)) {
+      const Quad quad = text_quad(*label, font);
+      labels.push_back({label, quad, bounds(quad)});
+    }
     if (const auto* stroke = std::get_if<Stroke>(&entity); stroke && !stroke->path.empty()) strokes.push_back(stroke);
   }
   std::vector<std::string> out;
-  lettering_faults(labels, font, out);
-  for (const Label* label : labels) {
-    const Quad text = text_quad(*label, font);
-    if (!frame.contains(bounds(text))) out.push_back(fmt::format("\"{}\" leaves the frame", label->text));
-    for (const Stroke* stroke : strokes)
-      if (!label->pale && stroke->pen.width_mm > 0 && runs_through(*stroke, text)) {
-        const Box b = bounds(stroke->path);
-        out.push_back(fmt::format("a line of {} at ({:.1f}, {:.1f}) runs through \"{}\"", layer_name(stroke->pen.layer),
-                                  b.left, b.bottom, label->text));
-      }
+  lettering_faults(labels, out);
+  const Segments segments(strokes);
+  for (const auto& [label, quad, box] : labels) {
+    if (!frame.contains(box)) out.push_back(fmt::format("\"{}\" leaves the frame", label->text));
+    if (label->pale) continue;
+    for (const std::size_t i : segments.through(quad, box)) {
+      const Box b = bounds(strokes[i]->path);
+      out.push_back(fmt::format("a line of {} at ({:.1f}, {:.1f}) runs through \"{}\"",
+                                layer_name(strokes[i]->pen.layer), b.left, b.bottom, label->text));
+    }
   }
   for (const Stroke* stroke : strokes)
     if (const Box b = bounds(stroke->path); !frame.contains(b))

@@ -17,19 +17,6 @@ void Obstacles::add(const Drawing& drawing, std::size_t from_entity) {
     std::visit([this](const auto& entity) { add(entity); }, drawing.entities[i]);
 }
 
-Squares::Range Squares::range(const Box& box) {
-  const auto at = [](double mm, int count) {
-    return static_cast<int>(std::clamp(std::floor(mm / side_mm), 0.0, static_cast<double>(count - 1)));
-  };
-  return {at(box.left, columns), at(box.bottom, rows), at(box.right, columns), at(box.top, rows)};
-}
-
-void Squares::add(const Box& box, std::size_t index) {
-  const Range in = range(box);
-  for (int row = in.bottom; row <= in.top; ++row)
-    for (int column = in.left; column <= in.right; ++column) squares_[square(column, row)].push_back({in, index});
-}
-
 void Obstacles::add(const Stroke& stroke) {
   const auto& p = stroke.path;
   const auto segment = [&](Paper a, Paper b) {

@@ -18,8 +18,7 @@ const std::vector<Dossier>& arrested() {
   static const std::vector<Dossier> all = [] {
     std::vector<Dossier> made;
     for (const std::string& file : shipped_layouts()) {
-      Dossier dossier;
-      dossier.judged = judge(shipped_layout(file));
+      Dossier dossier = shipped_dossier(file);
       dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(dossier.judged.rig));
       made.push_back(std::move(dossier));
     }

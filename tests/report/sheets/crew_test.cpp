@@ -28,9 +28,6 @@ Dossier solved_only(const Layout& layout) {
   dossier.judged.rig = solve(layout);
   return dossier;
 }
-Dossier shipped_one(const std::string& file) {
-  return solved_only(read_layout(FAIRLEAD_SOURCE_DIR "/layouts/" + file, {}).value());
-}
 
 std::vector<std::string> wrong_with(const Sheet& page, PaperSize paper) {
   const Stationery s = stationery(paper);
@@ -52,7 +49,7 @@ std::string pages_of(const std::vector<Sheet>& pages, const std::string& id) {
 
 TEST(CrewSheets, LetteringIsClearLargeEnoughAndInsideTheFrameOnEveryPageOfEveryShippedLayout) {
   for (const char* file : shipped) {
-    const Dossier dossier = shipped_one(file);
+    const Dossier& dossier = shipped_dossier(file);
     for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
       for (const Units units : {Units::si, Units::us})
         for (const Sheet& page : compose_crew(dossier, Style{units}, {font(), paper}))
@@ -62,7 +59,7 @@ TEST(CrewSheets, LetteringIsClearLargeEnoughAndInsideTheFrameOnEveryPageOfEveryS
 
 TEST(CrewSheets, TheNumbersAreTheSolversOffsetsWithTheirSidesInWords) {
   for (const char* file : shipped) {
-    const Dossier dossier = shipped_one(file);
+    const Dossier& dossier = shipped_dossier(file);
     const Rig& rig = dossier.judged.rig;
     const auto pages = compose_crew(dossier, Style{}, {font()});
     for (const SetOutPoint& point : set_out_points(rig)) {
@@ -122,7 +119,7 @@ TEST(CrewSheets, EveryAnchorHasAPageAndEveryPageItsNumberItsHashAndTheCautions) 
 
 TEST(CrewSheets, EveryMarkThatIsSetOutStandsOnAPageWithItsCoordinates) {
   std::vector<Dossier> dossiers{solved_only(swivelling_redirect()), solved_only(free_redirect())};
-  for (const char* file : shipped) dossiers.push_back(shipped_one(file));
+  for (const char* file : shipped) dossiers.push_back(shipped_dossier(file));
   for (const Dossier& dossier : dossiers) {
     const Rig& rig = dossier.judged.rig;
     std::string all;
@@ -215,7 +212,7 @@ TEST(CrewSheets, TheBoxOfAllMarksStandsOnThemOnlyWhereItWasFound) {
 
 TEST(CrewSheets, TheTapesOfEveryMarkStandOnItsPageWithTheCheckAndTheMirrorOrWhyThereAreNone) {
   for (const char* file : shipped) {
-    Dossier dossier = shipped_one(file);
+    Dossier dossier = shipped_dossier(file);
     const Rig& rig = dossier.judged.rig;
     dossier.setting_out = setting_out(rig);
     const SettingOut& out = *dossier.setting_out;
@@ -244,7 +241,7 @@ TEST(CrewSheets, TheTapesOfEveryMarkStandOnItsPageWithTheCheckAndTheMirrorOrWhyT
 }
 
 TEST(CrewSheets, ATapeToTheRestMarkIsSaidToHoldAtOneTemperatureOnly) {
-  Dossier dossier = shipped_one("larch_spur.toml");
+  Dossier dossier = shipped_dossier("larch_spur.toml");
   dossier.setting_out = setting_out(dossier.judged.rig);
   const auto pages = compose_crew(dossier, Style{}, {font()});
   const std::string caution = "Tapes to the rest mark: on the bare main line at 12.0 °C only";

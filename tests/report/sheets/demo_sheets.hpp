@@ -4,11 +4,14 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 #include <stdexcept>
+#include <tuple>
 
 #include "report/drawing/overlap.hpp"
 #include "report/sheets/sheet.hpp"
 #include "tests/demo_layout.hpp"
+#include "tests/shipped_layouts.hpp"
 
 namespace fairlead::sheets {
 
@@ -56,6 +59,23 @@ inline const Dossier& failing() {
                                          {"limits.anchor_utilisation", "{ at = \"1 %\", basis = \"none\" }"},
                                          {"limits.extension_reserve", "{ at = \"9 m\", basis = \"none\" }"}});
   return dossier;
+}
+
+/// A shipped layout, judged once for all tests of the program.
+inline const Dossier& shipped_dossier(const std::string& file) {
+  static std::map<std::string, Dossier> all;
+  const auto [at, made] = all.try_emplace(file);
+  if (made) at->second.judged = judge(shipped_layout(file));
+  return at->second;
+}
+
+/// The whole set of a dossier that lives as long as the program, drawn once.
+inline const std::vector<drawing::Sheet>& set_of(const Dossier& kept, PaperSize paper = PaperSize::a3,
+                                                 Units units = Style{}.units) {
+  static std::map<std::tuple<const Dossier*, PaperSize, Units>, std::vector<drawing::Sheet>> all;
+  const auto [at, made] = all.try_emplace({&kept, paper, units});
+  if (made) at->second = compose(kept, Style{units}, {font(), paper});
+  return at->second;
 }
 
 /// The general arrangement, which then is the only sheet of its set.

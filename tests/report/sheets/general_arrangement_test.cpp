@@ -24,7 +24,7 @@ TEST(GeneralArrangement, NoLetteringOverlapsNothingRunsThroughItAndNothingLeaves
     for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
       for (const Units units : {Units::both, Units::si, Units::us}) {
         if (units != Units::both && dossier != &demo()) continue;
-        for (const Sheet& sheet : compose(*dossier, Style{units}, {font(), paper}))
+        for (const Sheet& sheet : set_of(*dossier, paper, units))
           for (const std::string& fault : faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}))
             ADD_FAILURE() << stationery(paper).name << ": " << fault;
       }
@@ -145,7 +145,7 @@ TEST(GeneralArrangement, ItsNumbersAreThoseOfTheFindings) {
     EXPECT_TRUE(says(sheet, words::headline(dossier->judged)));
     // What the first sheet has no room to say stands on the one behind it.
     std::string all;
-    for (const Sheet& each : compose(*dossier, Style{}, {font()})) all += everything(each);
+    for (const Sheet& each : set_of(*dossier)) all += everything(each);
     for (const Finding& finding : dossier->judged.findings) {
       const std::string sentence = words::sentence(layout, finding, Style{});
       if (words::outcome_of(finding) != words::Outcome::pass) {

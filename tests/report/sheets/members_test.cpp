@@ -21,7 +21,7 @@ TEST(HeldSheets, NoLetteringOverlapsNothingRunsThroughItAndNothingLeavesTheFrame
   for (const Dossier* dossier :
        {&hung(), &hung_reduced(), &swivelled(), &guyed(), &far_guyed(), &bridled(), &loosely_guyed()})
     for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
-      for (const Sheet& sheet : compose(*dossier, Style{}, {font(), paper})) {
+      for (const Sheet& sheet : set_of(*dossier, paper)) {
         for (const std::string& fault : faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}))
           ADD_FAILURE() << dossier->judged.rig.layout.project.title.value << ", " << sheet.title << ": " << fault;
         EXPECT_EQ(outside_frame(sheet, paper), std::vector<std::string>{}) << sheet.title;
@@ -93,7 +93,7 @@ TEST(HeldSheets, AFarFootIsCutOffRatherThanMakingTheViewsSmaller) {
 TEST(HeldSheets, EveryMemberIsNamedInTheElevationAndSetOut) {
   const Sheet sheet = one_sheet(guyed());
   std::string all;
-  for (const Sheet& each : compose(guyed(), Style{}, {font()})) all += everything(each);
+  for (const Sheet& each : set_of(guyed())) all += everything(each);
   for (const Member& member : guyed().judged.rig.layout.members) {
     EXPECT_TRUE(says(sheet, (member.kind == MemberKind::pole ? "Pole " : "Guy ") + member.id.value));
     EXPECT_NE(all.find(member.id.value + " far end"), std::string::npos);

@@ -2,7 +2,6 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <array>
 
 #include "report/drawing/overlap.hpp"
 #include "report/sheets/contact_points.hpp"
@@ -16,42 +15,36 @@ namespace {
 using namespace drawing;
 using views::Role;
 
-Dossier dossier_of(const std::string& name) {
-  Dossier dossier;
-  dossier.judged = judge(read_layout(FAIRLEAD_SOURCE_DIR "/layouts/" + name).value());
-  return dossier;
-}
 /// 2:1 on a support line, and 3:1 with a becket.
-const std::array<Dossier, 2>& reductions() {
-  static const std::array<Dossier, 2> all{dossier_of("marten_ridge.toml"), dossier_of("sable_weir.toml")};
-  return all;
+std::array<const Dossier*, 2> reductions() {
+  return {&shipped_dossier("marten_ridge.toml"), &shipped_dossier("sable_weir.toml")};
 }
 
 TEST(Reductions, TheyAreSolvedAndDrawn) {
-  for (const Dossier& dossier : reductions()) {
-    ASSERT_TRUE(dossier.judged.rig.reeving.solved()) << dossier.judged.rig.reeving.result->error().why;
-    const auto set = compose(dossier, Style{}, {font()});
+  for (const Dossier* dossier : reductions()) {
+    ASSERT_TRUE(dossier->judged.rig.reeving.solved()) << dossier->judged.rig.reeving.result->error().why;
+    const auto& set = set_of(*dossier);
     EXPECT_GE(set.size(), 4u);
   }
 }
 
 TEST(Reductions, NoLetteringOverlapsNothingRunsThroughItAndNothingLeavesThePaper) {
-  for (const Dossier& dossier : reductions())
+  for (const Dossier* dossier : reductions())
     for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
       for (const Units units : {Units::both, Units::us})
-        for (const Sheet& sheet : compose(dossier, Style{units}, {font(), paper}))
+        for (const Sheet& sheet : set_of(*dossier, paper, units))
           for (const std::string& fault : faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}))
-            ADD_FAILURE() << dossier.judged.rig.layout.project.number.value << ", " << stationery(paper).name << ", "
+            ADD_FAILURE() << dossier->judged.rig.layout.project.number.value << ", " << stationery(paper).name << ", "
                           << sheet.title << ": " << fault;
 }
 
 TEST(Reductions, LinesAreToldApartByWhatTheyAreThereFor) {
-  for (const Dossier& dossier : reductions()) {
-    const views::Scene scene = views::scene_of(dossier.judged.rig);
+  for (const Dossier* dossier : reductions()) {
+    const views::Scene scene = views::scene_of(dossier->judged.rig);
     std::array<int, 3> count{};
     for (const views::LineSeen& line : scene.rest->lines) ++count[static_cast<std::size_t>(line.role)];
     EXPECT_EQ(count, (std::array<int, 3>{1, 1, 1})) << "braking, reduction, support";
-    const Sheet sheet = one_sheet(dossier);
+    const Sheet sheet = one_sheet(*dossier);
     for (const Role role : {Role::braking, Role::reduction, Role::support}) {
       const bool drawn = std::any_of(sheet.drawing.entities.begin(), sheet.drawing.entities.end(), [&](const auto& e) {
         const auto* stroke = std::get_if<Stroke>(&e);
@@ -63,8 +56,8 @@ TEST(Reductions, LinesAreToldApartByWhatTheyAreThereFor) {
 }
 
 TEST(Reductions, TheBlockStandsWhereItWasSolvedAtRestAndAtFullTravel) {
-  for (const Dossier& dossier : reductions()) {
-    const Rig& rig = dossier.judged.rig;
+  for (const Dossier* dossier : reductions()) {
+    const Rig& rig = dossier->judged.rig;
     const views::Scene scene = views::scene_of(rig);
     for (const auto* pose : {&*scene.rest, &*scene.full}) {
       ASSERT_EQ(pose->blocks.size(), rig.layout.blocks.size());
@@ -81,8 +74,8 @@ TEST(Reductions, TheBlockStandsWhereItWasSolvedAtRestAndAtFullTravel) {
 }
 
 TEST(Reductions, ContactsLieOnTheirSheavesWhereverTheBlockHasTakenThem) {
-  for (const Dossier& dossier : reductions()) {
-    const Rig& rig = dossier.judged.rig;
+  for (const Dossier* dossier : reductions()) {
+    const Rig& rig = dossier->judged.rig;
     const views::Scene scene = views::scene_of(rig);
     for (const auto* pose : {&*scene.rest, &*scene.full}) {
       int held = 0;
@@ -105,21 +98,21 @@ TEST(Reductions, ContactsLieOnTheirSheavesWhereverTheBlockHasTakenThem) {
 }
 
 TEST(Reductions, EveryStructureIsNamedOrSaidToStandOutside) {
-  for (const Dossier& dossier : reductions()) {
-    const std::string all = everything(one_sheet(dossier));
-    for (const Structure& structure : dossier.judged.rig.layout.structures)
+  for (const Dossier* dossier : reductions()) {
+    const std::string all = everything(one_sheet(*dossier));
+    for (const Structure& structure : dossier->judged.rig.layout.structures)
       EXPECT_NE(all.find(structure.id.value), std::string::npos) << structure.id.value;
   }
 }
 
 TEST(Reductions, TheReevingSheetNamesEveryLineSheaveAndBlock) {
-  for (const Dossier& dossier : reductions()) {
-    const Layout& layout = dossier.judged.rig.layout;
-    const std::string all = everything(one_sheet(dossier, PaperSize::a3, "reeving"));
+  for (const Dossier* dossier : reductions()) {
+    const Layout& layout = dossier->judged.rig.layout;
+    const std::string all = everything(one_sheet(*dossier, PaperSize::a3, "reeving"));
     for (const Line& line : layout.lines) EXPECT_NE(all.find(line.id.value), std::string::npos);
     for (const Sheave& sheave : layout.sheaves) EXPECT_NE(all.find(sheave.id.value), std::string::npos);
     for (const Block& block : layout.blocks) EXPECT_NE(all.find("Block " + block.id.value), std::string::npos);
-    EXPECT_NE(all.find(fmt::format("nominal {:g}", *dossier.judged.rig.nominal_ratio)), std::string::npos);
+    EXPECT_NE(all.find(fmt::format("nominal {:g}", *dossier->judged.rig.nominal_ratio)), std::string::npos);
   }
 }
 

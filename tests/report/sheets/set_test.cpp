@@ -19,13 +19,13 @@ using namespace drawing;
 
 TEST(Set, EverySheetStaysInsideItsFrame) {
   for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
-    for (const Sheet& sheet : compose(demo(), Style{}, {font(), paper}))
+    for (const Sheet& sheet : set_of(demo(), paper))
       EXPECT_EQ(outside_frame(sheet, paper), std::vector<std::string>{}) << sheet.title;
 }
 
 TEST(Set, WidthsAndCapHeightsAreOfTheIsoSeriesOnEverySheet) {
   const std::set<double> widths{0, 0.13, 0.18, 0.25, 0.35, 0.5, 0.7}, caps{1.8, 2.5, 3.5, 5};
-  for (const Sheet& sheet : compose(demo(), Style{}, {font()}))
+  for (const Sheet& sheet : set_of(demo()))
     for (const auto& entity : sheet.drawing.entities) {
       if (const auto* stroke = std::get_if<Stroke>(&entity)) {
         EXPECT_TRUE(widths.contains(stroke->pen.width_mm)) << sheet.title << stroke->pen.width_mm;
@@ -37,7 +37,7 @@ TEST(Set, WidthsAndCapHeightsAreOfTheIsoSeriesOnEverySheet) {
 }
 
 TEST(Set, SheetsAreNumberedAndTheFirstListsThem) {
-  const auto set = compose(demo(), Style{}, {font()});
+  const auto& set = set_of(demo());
   ASSERT_GE(set.size(), 4u);
   const std::string first = everything(set.front());
   for (std::size_t i = 0; i < set.size(); ++i) {

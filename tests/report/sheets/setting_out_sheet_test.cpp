@@ -13,8 +13,7 @@ using namespace drawing;
 constexpr std::string_view kind = "setting-out";
 
 Dossier set_out(const std::string& file) {
-  Dossier dossier;
-  dossier.judged = judge(shipped_layout(file));
+  Dossier dossier = shipped_dossier(file);
   dossier.setting_out = setting_out(dossier.judged.rig);
   return dossier;
 }
