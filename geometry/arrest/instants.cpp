@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <tuple>
 
 #include "geometry/quantity/dimension.hpp"
@@ -12,16 +13,17 @@ namespace {
 /// Where friction holds the line still it may pull either way: such an instant counts with both.
 enum class Runs { out, in };
 
-struct Group {
-  bool apart{};
-  Runs runs{};
-  int cell{}, rider_cell{};
-  auto operator<=>(const Group&) const = default;
-};
+/// What is compared with each other, in one number: where the trolleys are, whether apart, and how the lines run.
+std::uint64_t group_of(const LoadInstant& at, Runs runs) {
+  constexpr int offset = 1 << 20;  // a cell before the mark is below 0
+  const auto cell = [](double travel_m) { return static_cast<std::uint64_t>(load_cell(travel_m) + offset); };
+  return std::uint64_t{at.apart} << 62 | std::uint64_t{runs == Runs::in} << 61 | cell(at.travel_m) << 30 |
+         cell(at.rider_travel_m);
+}
 
 /// What is compared of an instant; few of them are kept, so they are sorted without what else they hold.
 struct Grouped {
-  Group group;
+  std::uint64_t group{};
   double tension_N{}, down_N{};
   int motion{};
   std::size_t index{};  ///< of the instants; those of a motion by their time
@@ -97,11 +99,7 @@ std::vector<std::size_t> hulls(std::vector<Grouped> all) {
 void group(int motion, const LoadInstant& at, std::size_t index, std::vector<Grouped>& all) {
   for (const Runs runs : {Runs::out, Runs::in})
     if (runs == Runs::out ? at.line_speed_m_per_s >= 0 : at.line_speed_m_per_s <= 0)
-      all.push_back({{at.apart, runs, load_cell(at.travel_m), load_cell(at.rider_travel_m)},
-                     at.unit_tension_N,
-                     at.down_N(),
-                     motion,
-                     index});
+      all.push_back({group_of(at, runs), at.unit_tension_N, at.down_N(), motion, index});
 }
 
 LoadInstant load_of(const Track& track, const Bodies& bodies, const Instant& i) {

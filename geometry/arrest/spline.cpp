@@ -1,20 +1,14 @@
 #include "geometry/arrest/spline.hpp"
 
-#include <array>
 #include <cstddef>
 
 namespace fairlead::arrest {
-namespace {
-
-/// Slope at x[0] of the cubic through four knots, by divided differences.
 double end_slope(const std::array<double, 4>& x, std::array<double, 4> y) {
   for (std::size_t order = 1; order < 4; ++order)
     for (std::size_t i = 3; i >= order; --i) y[i] = (y[i] - y[i - 1]) / (x[i] - x[i - order]);
   const double b = x[0] - x[1], c = x[0] - x[2];
   return y[1] + b * (y[2] + c * y[3]);
 }
-
-}  // namespace
 
 std::vector<double> spline_slopes(const std::vector<double>& x, const std::vector<double>& y) {
   const std::size_t n = x.size(), last = n - 1;

@@ -37,6 +37,11 @@ struct System::Loaded {
   double path_kg(const Bodies& b) const { return (trolleys_kg + b.rider_kg) * q + inertia_kg; }
 };
 
+const TrackPoint& System::at(double x_m) const {
+  if (x_m != at_m_) at_ = track_.at(x_m), at_m_ = x_m;
+  return at_;
+}
+
 double System::brake_share() const {
   return bodies_.brake_trolley_kg / (bodies_.brake_trolley_kg + bodies_.rider_trolley_kg + bodies_.rider_kg);
 }
@@ -92,7 +97,7 @@ void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) cons
 }
 
 Forces System::forces(const State& s, Mode mode) const {
-  const TrackPoint at = track_.at(s.x);
+  const TrackPoint& at = this->at(s.x);
   const Loaded l = load(s, at, !mode.apart);
   const double rider_kg = bodies_.rider_kg, vv = s.v * s.v, ww = s.lean_rate * s.lean_rate;
   Forces f;

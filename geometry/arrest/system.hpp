@@ -2,6 +2,7 @@
 #pragma once
 
 #include <array>
+#include <limits>
 
 #include "geometry/arrest/motion.hpp"
 
@@ -68,12 +69,16 @@ class System {
  private:
   struct Loaded;
   double brake_share() const;
+  /// Of the track; kept while the same place is asked for, as trolleys that stand still do.
+  const TrackPoint& at(double x_m) const;
   Loaded load(const State&, const TrackPoint&, bool with_brake_trolley) const;
   void move_brake_trolley_alone(const State&, int sense, Forces&) const;
 
   const Track& track_;
   const Bodies& bodies_;
   const Unit& unit_;
+  mutable double at_m_ = std::numeric_limits<double>::quiet_NaN();
+  mutable TrackPoint at_;
   double slack_m_{};            ///< length of a lanyard that gives, without force
   double damping_N_s_per_m_{};  ///< of it
 };

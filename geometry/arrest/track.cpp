@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "geometry/arrest/spline.hpp"
@@ -42,11 +43,18 @@ Sampled sample(const reeving::Inputs& in, const reeving::Sweep& sweep, const std
 }
 
 /// Mass of the lines and blocks as felt along x at the mark, kg: squares of how far each runs along itself per metre of
-/// travel, from the next pose. A leg runs as the line passes the sheave at whichever of its ends stands still.
+/// travel, by the cubic through the first poses. A leg runs as the line passes the sheave at whichever of its ends
+/// stands still.
 double moving_lines_kg(const reeving::Inputs& in, const reeving::Sweep& sweep) {
   const auto rest = static_cast<std::size_t>(sweep.rest_pose);
   const std::size_t legs = in.legs(), blocks = in.blocks.size();
-  const double step_m = sweep.poses[rest + 1].travel_m - sweep.poses[rest].travel_m;
+  std::array<double, 4> at{};
+  for (std::size_t i = 0; i < at.size(); ++i) at[i] = sweep.poses[rest + i].travel_m;
+  const auto per_m = [&](const auto& of) {
+    std::array<double, 4> values{};
+    for (std::size_t i = 0; i < values.size(); ++i) values[i] = of(rest + i);
+    return end_slope(at, values);
+  };
   const auto leg = [&](std::size_t pose, std::size_t i) -> const reeving::Leg& { return sweep.legs[pose * legs + i]; };
   const auto still = [&](std::size_t sheave) { return in.sheaves[sheave].body == reeving::on_ground; };
   double sum = 0;
@@ -58,9 +66,9 @@ double moving_lines_kg(const reeving::Inputs& in, const reeving::Sweep& sweep) {
     double passed = drawn ? 1 : 0;
     for (int k = 0; k <= line.sheaves; ++k) {
       const std::size_t i = in.legs_before(l) + static_cast<std::size_t>(k);
-      const double longer = (leg(rest + 1, i).length_m - leg(rest, i).length_m) / step_m;
+      const double longer = per_m([&](std::size_t pose) { return leg(pose, i).length_m; });
       const auto off = static_cast<std::size_t>(line.first_sheave + k), on = off - 1;
-      const bool from_still = k > 0 && still(on),
+      const bool from_still = k > 0 ? still(on) : line.from.body == reeving::on_ground,
                  to_still = k < line.sheaves ? still(off) : line.to.body == reeving::on_ground;
       const double after = drawn && k == 0 ? longer : passed + longer;
       const double speed = from_still ? passed : to_still ? after : (passed + after) / 2;
@@ -69,9 +77,13 @@ double moving_lines_kg(const reeving::Inputs& in, const reeving::Sweep& sweep) {
     }
   }
   for (std::size_t b = 0; b < blocks; ++b) {
-    const Vec3 moved =
-        sweep.blocks[(rest + 1) * blocks + b].centre_of_mass - sweep.blocks[rest * blocks + b].centre_of_mass;
-    sum += in.blocks[b].weight_N / standard_gravity * dot(moved, moved) / (step_m * step_m);
+    const auto along = [&](const Vec3& axis) {
+      return per_m(
+          [&](std::size_t pose) { return dot(sweep.blocks[pose * blocks + b].centre_of_mass - in.origin, axis); });
+    };
+    const double squared =
+        std::pow(along({1, 0, 0}), 2) + std::pow(along({0, 1, 0}), 2) + std::pow(along({0, 0, 1}), 2);
+    sum += in.blocks[b].weight_N / standard_gravity * squared;
   }
   return sum;
 }

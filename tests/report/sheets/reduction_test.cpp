@@ -118,7 +118,7 @@ TEST(Reductions, TheReevingSheetNamesEveryLineSheaveAndBlock) {
 
 /// A box, a post and a plane through places known in advance.
 TEST(Structures, TheirOutlinesAreTheirOwnShapesAtTheViewsScale) {
-  Rig rig = reductions()[0].judged.rig;
+  Rig rig = reductions()[0]->judged.rig;
   const views::Scene scene = views::scene_of(rig);
   const View view = views::view_of(scene, views::Facing::elevation, 100, {0, 0});
   int boxes = 0;
