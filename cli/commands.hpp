@@ -8,7 +8,7 @@ namespace fairlead::cli {
 int check(const JudgeOptions&, const std::string& format);
 
 struct DrawOptions {
-  std::string output;  ///< SET.pdf
+  std::string output;  ///< .pdf, .svg, .dxf, or a folder for all of them and the tables
   PaperOptions paper;
   bool windows{};  ///< with the box of all marks; never with single windows, which are no tolerances
 };

@@ -1,18 +1,81 @@
+#include <fmt/format.h>
+
+#include <filesystem>
+
 #include "cli/commands.hpp"
+#include "cli/output.hpp"
 #include "geometry/studies/arrest_figures.hpp"
+#include "report/formats/csv.hpp"
+#include "report/words/names.hpp"
 
 namespace fairlead::cli {
+namespace {
+
+using Sheets = std::vector<drawing::Sheet>;
+
+void refuse(const tl::expected<void, formats::Refusal>& done) {
+  if (!done) throw Unusable{"error: " + done.error().message + "\n"};
+}
+
+/// A folder where one is there or the name ends as one.
+bool names_folder(const std::string& output) {
+  std::error_code ignored;
+  return output.ends_with('/') || std::filesystem::is_directory(output, ignored);
+}
+
+/// "03_setting_out" of the third sheet.
+std::string stem_of(std::size_t i, const drawing::Sheet& sheet) {
+  std::string name = fmt::format("{:02}_", i + 1);
+  for (const char c : sheet.title) {
+    if (c >= 'A' && c <= 'Z')
+      name += static_cast<char>(c - 'A' + 'a');
+    else if ((c >= 'a' && c <= 'z') || (c >= '0' && c <= '9'))
+      name += c;
+    else if (name.back() != '_')
+      name += '_';
+  }
+  return name;
+}
+
+/// The set as one PDF, every sheet as an SVG and a DXF, every table as a CSV.
+std::vector<formats::File> everything(const Sheets& sheets, const drawing::Font& font, const Dossier& dossier,
+                                      const Style& style) {
+  const Layout& layout = dossier.judged.rig.layout;
+  std::vector<formats::File> files = formats::csv_files(dossier, style);
+  files.push_back({"set.pdf", pdf_of(sheets, font, layout)});
+  for (std::size_t i = 0; i < sheets.size(); ++i) {
+    const std::string stem = stem_of(i, sheets[i]);
+    files.push_back({stem + ".svg", svg_of({sheets[i]}, font, layout)});
+    files.push_back({stem + ".dxf", dxf_of({sheets[i]}, font, layout)});
+  }
+  return files;
+}
+
+}  // namespace
 
 int draw(const JudgeOptions& options, const DrawOptions& draw) {
+  // What cannot be written is refused before the work.
+  const bool folder = names_folder(draw.output);
+  const std::string format = folder ? "" : format_of("", draw.output, {"pdf", "svg", "dxf", "/"});
+  if (folder) refuse(formats::may_become_folder(draw.output));
   const drawing::Font font = font_of(draw.paper);
   Dossier dossier = judge(options);
-  dossier.setting_out = setting_out(dossier.judged.rig);
-  if (dossier.judged.rig.arrest.solved())
-    dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(dossier.judged.rig, work_of(options)));
-  if (draw.windows) dossier.placement = placement(dossier.judged, false, work_of(options));
-  const auto sheets = sheets::compose(dossier, style_of(options), {font, size_of(draw.paper)});
-  write(draw.output, pdf_of(sheets, font, dossier.judged.rig.layout), dossier.judged);
-  return exit_status(dossier.judged.findings);
+  const Judged& judged = dossier.judged;
+  dossier.setting_out = setting_out(judged.rig);
+  if (judged.rig.arrest.solved())
+    dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(judged.rig, work_of(options)));
+  if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
+  const Style style = style_of(options);
+  const Sheets sheets = sheets::compose(dossier, style, {font, size_of(draw.paper)});
+  if (folder) {
+    const auto files = everything(sheets, font, dossier, style);
+    refuse(formats::write_folder(draw.output, files));
+    print(fmt::format("{}\n{} written, {} files\n", words::headline(judged), draw.output, files.size()));
+  } else {
+    const auto document_of = format == "svg" ? svg_of : format == "dxf" ? dxf_of : pdf_of;
+    write(draw.output, document_of(sheets, font, judged.rig.layout), judged);
+  }
+  return exit_status(judged.findings);
 }
 
 }  // namespace fairlead::cli

@@ -102,7 +102,13 @@ int run(int argc, char** argv) {
 
   CLI::App& draw_command = *app.add_subcommand("draw", "judge a layout and write its drawing");
   add_judge_options(draw_command, judged);
-  draw_command.add_option("-o,--output", drawn.output, "the PDF to write")->required()->type_name("SET.pdf");
+  draw_command
+      .add_option(
+          "-o,--output", drawn.output,
+          "the file to write: .pdf, .svg or .dxf, or a new folder/ for the set in every format, a file a sheet, "
+          "and every table as CSV")
+      ->required()
+      ->type_name("FILE|FOLDER/");
   add_paper_options(draw_command, drawn.paper);
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
 

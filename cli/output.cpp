@@ -6,6 +6,7 @@ namespace fairlead::cli {
 namespace {
 
 std::string ending_of(std::string_view format) {
+  if (format == "/") return "/";
   std::string ending = ".";
   return ending.append(format == "text" ? "txt" : format);
 }
@@ -15,7 +16,7 @@ std::string endings_of(std::initializer_list<std::string_view> formats) {
   std::string text;
   for (const std::string_view& format : formats) {
     if (&format != formats.begin()) text += &format + 1 == formats.end() ? " or " : ", ";
-    text += ending_of(format);
+    text += ending_of(format) + (format == "/" ? " (a folder)" : "");
   }
   return text;
 }

@@ -1,6 +1,9 @@
 #include "cli/paper.hpp"
 
+#include "report/formats/dxf.hpp"
+#include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
+#include "report/formats/svg.hpp"
 #include "report/words/names.hpp"
 #include "report/words/version.hpp"
 
@@ -19,6 +22,11 @@ formats::DocumentInfo document_info(const Layout& layout) {
   return info;
 }
 
+std::string written(tl::expected<std::string, formats::Refusal> bytes) {
+  if (!bytes) throw Unusable{"error: " + bytes.error().message + "\n"};
+  return std::move(*bytes);
+}
+
 }  // namespace
 
 drawing::Font font_of(const PaperOptions& paper) {
@@ -32,9 +40,13 @@ sheets::PaperSize size_of(const PaperOptions& paper) {
 }
 
 std::string pdf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
-  auto bytes = formats::pdf(sheets, font, document_info(layout));
-  if (!bytes) throw Unusable{"error: " + bytes.error().message + "\n"};
-  return std::move(*bytes);
+  return written(formats::pdf(sheets, font, document_info(layout)));
+}
+std::string svg_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
+  return written(formats::svg(sheets, font, document_info(layout)));
+}
+std::string dxf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
+  return written(formats::dxf(sheets, font, document_info(layout)));
 }
 
 void write(const std::string& path, const std::string& bytes, const Judged& judged) {

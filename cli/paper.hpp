@@ -18,8 +18,10 @@ struct PaperOptions {
 drawing::Font font_of(const PaperOptions&);
 sheets::PaperSize size_of(const PaperOptions&);
 
-/// Throws Unusable where the sheets cannot be written as a document.
+/// Throw Unusable where the sheets cannot be written as such a document.
 std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
+std::string svg_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
+std::string dxf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
 
 /// Whole or not at all; then says so after the verdict. Throws Unusable when it cannot.
 void write(const std::string& path, const std::string& bytes, const Judged&);

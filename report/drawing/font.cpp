@@ -76,6 +76,8 @@ tl::expected<Font, Font::Error> Font::open(const std::string& path) {
   if (!FT_IS_SFNT(face) || !FT_IS_SCALABLE(face) || face->charmap == nullptr)
     return tl::unexpected(Error{fmt::format("font {} is not a TrueType font with a Unicode character map", path)});
 
+  font.family_ = face->family_name ? face->family_name : "";
+  font.face_name_ = font.family_ + (face->style_name ? std::string(" ") + face->style_name : "");
   const double em = face->units_per_EM;
   FT_UInt glyph = 0;
   for (FT_ULong code = FT_Get_First_Char(face, &glyph); glyph != 0; code = FT_Get_Next_Char(face, code, &glyph)) {

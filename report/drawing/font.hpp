@@ -26,8 +26,10 @@ class Font {
   static tl::expected<Font, Error> open(const std::string& path = default_font_path);
 
   const std::string& path() const { return path_; }
-  double cap_em() const { return cap_em_; }          ///< height of "H"
-  double descent_em() const { return descent_em_; }  ///< how far "p" reaches below the baseline, > 0
+  const std::string& family() const { return family_; }   ///< "DejaVu Sans"
+  const std::string& face() const { return face_name_; }  ///< family and style: "DejaVu Sans Condensed"
+  double cap_em() const { return cap_em_; }               ///< height of "H"
+  double descent_em() const { return descent_em_; }       ///< how far "p" reaches below the baseline, > 0
 
   /// Index of a character's glyph; 0 where the font has none.
   unsigned glyph(char32_t) const;
@@ -49,7 +51,7 @@ class Font {
   const Entry* find(char32_t) const;
   double advance_em(char32_t) const;
 
-  std::string path_;
+  std::string path_, family_, face_name_;
   double cap_em_{}, descent_em_{};
   std::vector<Entry> entries_;          ///< rising code
   std::array<double, 128> ascii_em_{};  ///< advances of the characters most texts are made of

@@ -2,15 +2,10 @@
 
 #include <fmt/format.h>
 #include <hpdf.h>
-#include <unistd.h>
 
 #include <algorithm>
 #include <array>
-#include <cerrno>
-#include <charconv>
 #include <cmath>
-#include <cstdio>
-#include <cstring>
 #include <memory>
 #include <set>
 
@@ -27,36 +22,11 @@ struct Refused {
   std::string why;
 };
 
+constexpr int dash_decimals = 4;
+
 HPDF_REAL real(double value) {
   if (!std::isfinite(value)) throw Refused{"a drawing holds a number that is not finite"};
   return static_cast<HPDF_REAL>(value);
-}
-
-std::string number(double value) {
-  char digits[32];
-  const auto end = std::to_chars(digits, digits + sizeof digits, value, std::chars_format::fixed, 4).ptr;
-  return {digits, end};
-}
-
-/// Every character of the sheets, each known to the font.
-std::set<char32_t> characters(const std::vector<Sheet>& sheets, const Font& font) {
-  std::set<char32_t> all;
-  for (const Sheet& sheet : sheets)
-    for (const auto& entity : sheet.drawing.entities) {
-      const auto* label = std::get_if<Label>(&entity);
-      if (!label) continue;
-      if (const std::string code = font.missing(label->text); !code.empty())
-        throw Refused{fmt::format("sheet \"{}\": \"{}\" holds {}, which the font {} does not have", sheet.title,
-                                  label->text, code, font.path())};
-      for (char32_t c : code_points(label->text)) {
-        // libharu writes two-byte codes; a character beyond them would print as nothing.
-        if (c > 0xFFFF)
-          throw Refused{fmt::format("sheet \"{}\": \"{}\" holds U+{:04X}, which cannot be written to a PDF here",
-                                    sheet.title, label->text, static_cast<std::uint32_t>(c))};
-        all.insert(c);
-      }
-    }
-  return all;
 }
 
 /// libharu's own map of codes to characters is not valid; codes are UTF-16 here, so a character maps to itself.
@@ -80,14 +50,14 @@ std::string unicode_map(const std::set<char32_t>& characters) {
 
 class Document {
  public:
-  Document(const std::vector<Sheet>& sheets, const Font& font, const DocumentInfo& info)
+  Document(const std::vector<Sheet>& sheets, const std::set<char32_t>& used, const Font& font, const DocumentInfo& info)
       : pdf_(HPDF_New(nullptr, nullptr), HPDF_Free), metrics_(font) {
     if (!pdf_) throw Refused{"libharu has no memory for a document"};
     HPDF_SetCompressionMode(pdf_.get(), HPDF_COMP_ALL);
     HPDF_UseUTFEncodings(pdf_.get());
     HPDF_SetCurrentEncoder(pdf_.get(), "UTF-8");
     describe(info);
-    load_font(characters(sheets, font));
+    load_font(used);
     add_layers();
     for (const Sheet& sheet : sheets) add_page(sheet);
     HPDF_SetPageMode(pdf_.get(), HPDF_PAGE_MODE_USE_OUTLINE);
@@ -239,7 +209,7 @@ class Document {
       const double whole = path_length(stroke.path, stroke.closed);
       real(whole);
       std::string dash = "[";
-      for (double d : dashes(stroke.pen.type, stroke.pen.width_mm, whole)) dash += number(d) + " ";
+      for (double d : dashes(stroke.pen.type, stroke.pen.width_mm, whole)) dash += number(d, dash_decimals) + " ";
       raw(page, dash + "] 0 d\n");
     }
     if (stroke.fill == Fill::tint || stroke.fill == Fill::paper) {
@@ -285,28 +255,14 @@ class Document {
 
 }  // namespace
 
-tl::expected<std::string, PdfError> pdf(const std::vector<Sheet>& sheets, const Font& font, const DocumentInfo& info) {
+tl::expected<std::string, Refusal> pdf(const std::vector<Sheet>& sheets, const Font& font, const DocumentInfo& info) {
+  const auto used = characters(sheets, font);
+  if (!used) return tl::unexpected(used.error());
   try {
-    return Document(sheets, font, info).bytes();
+    return Document(sheets, *used, font, info).bytes();
   } catch (const Refused& refused) {
-    return tl::unexpected(PdfError{refused.why});
+    return tl::unexpected(Refusal{refused.why});
   }
-}
-
-tl::expected<void, PdfError> write_whole(const std::string& path, const std::string& bytes) {
-  const std::string temporary = fmt::format("{}.{}.part", path, ::getpid());
-  const auto failed = [&](const char* what) {
-    const int reason = errno;
-    std::remove(temporary.c_str());
-    return tl::unexpected(PdfError{fmt::format("{}: {}: {}", path, what, std::strerror(reason))});
-  };
-  std::FILE* file = std::fopen(temporary.c_str(), "wb");
-  if (!file) return failed("cannot be created");
-  const bool written = std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size() && std::fflush(file) == 0 &&
-                       ::fsync(::fileno(file)) == 0;
-  if (std::fclose(file) != 0 || !written) return failed("cannot be written");
-  if (std::rename(temporary.c_str(), path.c_str()) != 0) return failed("cannot be put in place");
-  return {};
 }
 
 }  // namespace fairlead::formats

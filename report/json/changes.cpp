@@ -6,6 +6,7 @@
 #include "report/words/cautions.hpp"
 #include "report/words/changes.hpp"
 #include "report/words/names.hpp"
+#include "report/words/numbers.hpp"
 #include "report/words/revision_line.hpp"
 #include "report/words/sentence.hpp"
 #include "report/words/version.hpp"
@@ -109,7 +110,7 @@ class ChangesWriter {
       out_.text("shown", words::shown(*told, layout, si));
       out_.text("words", told->words);
       out_.column("numbers", told->numbers, [](const Quantity& quantity) { return quantity.si; });
-      out_.column("units", told->numbers, [](const Quantity& quantity) { return unit_of(quantity.dimension); });
+      out_.column("units", told->numbers, [](const Quantity& quantity) { return words::si_unit(quantity.dimension); });
       write_place("place", layout, told->place);
     });
   }
@@ -170,7 +171,7 @@ class ChangesWriter {
     out_.object(key, [&] {
       out_.text("outcome", words::word_for(words::outcome_of(finding)));
       out_.text("sentence", words::sentence(layout, finding, si));
-      out_.text("unit", unit_of(finding.check->dimension));
+      out_.text("unit", words::si_unit(finding.check->dimension));
       out_.number("value", measured(finding.value));
       out_.number("bound", measured(finding.bound));
       out_.number("limit", finding.limit ? std::optional(finding.limit->at.value) : std::nullopt);

@@ -1,47 +1,9 @@
 #include "report/json/stages.hpp"
 #include "report/words/names.hpp"
+#include "report/words/numbers.hpp"
 #include "report/words/sentence.hpp"
 
 namespace fairlead::json {
-
-std::string_view unit_of(Dimension dimension) {
-  switch (dimension) {
-    case Dimension::none:
-    case Dimension::ratio:
-    case Dimension::probability:
-      return "1";
-    case Dimension::length:
-      return "m";
-    case Dimension::area:
-      return "m2";
-    case Dimension::angle:
-      return "rad";
-    case Dimension::mass:
-      return "kg";
-    case Dimension::force:
-    case Dimension::rating:
-      return "N";
-    case Dimension::moment:
-      return "N m";
-    case Dimension::speed:
-      return "m/s";
-    case Dimension::acceleration:
-      return "m/s2";
-    case Dimension::time:
-      return "s";
-    case Dimension::temperature:
-      return "K";
-    case Dimension::density:
-      return "kg/m3";
-    case Dimension::mass_per_length:
-      return "kg/m";
-    case Dimension::force_per_length:
-      return "N/m";
-    case Dimension::per_temperature:
-      return "1/K";
-  }
-  return "1";
-}
 
 namespace {
 
@@ -49,7 +11,7 @@ void write_fact(Writer& out, const Layout& layout, const Fact& fact) {
   out.text("name", fact.name);
   if (const auto* quantity = std::get_if<Quantity>(&fact.value)) {
     out.number("number", quantity->si);
-    out.text("unit", unit_of(quantity->dimension));
+    out.text("unit", words::si_unit(quantity->dimension));
   } else if (const auto* item = std::get_if<Item>(&fact.value)) {
     out.text("text", words::name_of(layout, *item));
   } else {
@@ -69,7 +31,7 @@ void write_finding(Writer& out, const Layout& layout, const Finding& finding) {
   out.text("sentence", words::sentence(layout, finding, si));
   out.text("remedy", words::remedy(layout, finding, si));
   out.text("why", finding.why);
-  out.text("unit", unit_of(finding.check->dimension));
+  out.text("unit", words::si_unit(finding.check->dimension));
   out.number("value", measured(finding.value));
   out.number("bound", measured(finding.bound));
   out.number("limit", finding.limit ? std::optional<double>(finding.limit->at.value) : std::nullopt);

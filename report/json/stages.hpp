@@ -31,9 +31,6 @@ void write_legs(Writer&, const Rig&);
 void write_placement(Writer&, const Dossier&);
 void write_setting_out(Writer&, const Dossier&);
 
-/// The SI unit a dimension is kept in.
-std::string_view unit_of(Dimension);
-
 /// "YYYY-MM-DD" or null.
 void write_date(Writer&, std::string_view key, const std::optional<Given<Date>>&);
 

@@ -12,6 +12,45 @@ bool in_both(Dimension dimension, const Style& style) {
 
 Units one_of(const Style& style) { return style.units == Units::us ? Units::us : Units::si; }
 
+std::string_view si_unit(Dimension dimension) {
+  switch (dimension) {
+    case Dimension::none:
+    case Dimension::ratio:
+    case Dimension::probability:
+      return "1";
+    case Dimension::length:
+      return "m";
+    case Dimension::area:
+      return "m2";
+    case Dimension::angle:
+      return "rad";
+    case Dimension::mass:
+      return "kg";
+    case Dimension::force:
+    case Dimension::rating:
+      return "N";
+    case Dimension::moment:
+      return "N m";
+    case Dimension::speed:
+      return "m/s";
+    case Dimension::acceleration:
+      return "m/s2";
+    case Dimension::time:
+      return "s";
+    case Dimension::temperature:
+      return "K";
+    case Dimension::density:
+      return "kg/m3";
+    case Dimension::mass_per_length:
+      return "kg/m";
+    case Dimension::force_per_length:
+      return "N/m";
+    case Dimension::per_temperature:
+      return "1/K";
+  }
+  return "1";
+}
+
 std::string shown(Quantity quantity, const Style& style) {
   return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style));
 }

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 
 #include "geometry/layout/layout.hpp"
 #include "report/dossier.hpp"
@@ -11,6 +12,9 @@ namespace fairlead::words {
 /// The style `both` shows forces in both systems, as they are marked on gear, and everything else in SI alone.
 bool in_both(Dimension, const Style&);
 Units one_of(const Style&);  ///< the system of what is not in both
+
+/// "m", "rad", "K"; "1" where a number has none. What JSON and CSV hold their numbers in.
+std::string_view si_unit(Dimension);
 
 /// "1.50 deg", "19.4 kN (4365 lbf)"
 std::string shown(Quantity, const Style&);

@@ -12,6 +12,7 @@
 
 #include "report/drawing/canvas.hpp"
 #include "report/drawing/symbols.hpp"
+#include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
 
 namespace fairlead::formats {

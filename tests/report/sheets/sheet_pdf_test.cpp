@@ -8,6 +8,7 @@
 #include <filesystem>
 #include <regex>
 
+#include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
 #include "report/views/scene.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"

@@ -1,0 +1,117 @@
+// The drawing in every format the program writes: by the name of its file, or all of them into a folder.
+#include <gtest/gtest.h>
+#include <sys/wait.h>
+
+#include <cstdlib>
+#include <filesystem>
+#include <set>
+
+#include "tests/cli/program.hpp"
+
+namespace fairlead::cli_test {
+namespace {
+
+constexpr const char* good = "layouts/heron_gully.toml ";
+
+std::string first_line(const std::string& text) { return text.substr(0, text.find('\n')); }
+
+std::set<std::string> names_in(const std::string& folder) {
+  std::set<std::string> names;
+  for (const auto& entry : std::filesystem::directory_iterator(folder)) names.insert(entry.path().filename());
+  return names;
+}
+
+TEST(DrawFormats, TheNameOfTheFileSaysWhich) {
+  const Scratch scratch;
+  for (const auto& [name, begins] : {std::pair{"a.pdf", "%PDF-"},
+                                     {"a.svg", "<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg "},
+                                     {"a.dxf", "999\r\nHG-L2-ARR Line 2, arrest end 1:1\r\n"}}) {
+    const Ran ran = run(std::string("draw ") + good + "-o " + scratch / name);
+    EXPECT_EQ(ran.status, 0) << ran.err;
+    EXPECT_EQ(ran.out, first_line(run(std::string("check ") + good).out) + "\n" + scratch / name + " written\n");
+    EXPECT_TRUE(read_file(scratch / name).starts_with(begins)) << name;
+  }
+  EXPECT_EQ(scratch.files(), 3);
+}
+
+TEST(DrawFormats, AnyOtherNameIsRefusedBeforeTheWork) {
+  const Scratch scratch;
+  const Ran ran = run(std::string("draw ") + good + "-o " + scratch / "set.doc");
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_EQ(ran.err,
+            "error: -o " + scratch / "set.doc" + ": end the file's name in .pdf, .svg, .dxf or / (a folder)\n");
+  EXPECT_EQ(scratch.files(), 0);
+}
+
+TEST(DrawFormats, AFolderGetsEverySheetAndEveryTable) {
+  const Scratch scratch;
+  const Ran ran = run(std::string("draw ") + good + "-o " + scratch / "set/");
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  const auto names = names_in(scratch / "set");
+  EXPECT_EQ(ran.out, first_line(run(std::string("check ") + good).out) + "\n" + scratch / "set/" + " written, " +
+                         std::to_string(names.size()) + " files\n");
+  for (const char* name : {"set.pdf", "01_general_arrangement_of_the_arrest_end.svg", "04_setting_out.dxf",
+                           "anchor_loads.csv", "tables.csv", "calculation_predicted_untested.csv"})
+    EXPECT_TRUE(names.contains(name)) << name;
+  int svg = 0, dxf = 0;
+  for (const std::string& name : names) svg += name.ends_with(".svg"), dxf += name.ends_with(".dxf");
+  const std::string set = read_file(scratch / "set/01_general_arrangement_of_the_arrest_end.svg");
+  EXPECT_NE(set.find(">1 / " + std::to_string(svg) + "</text>"), std::string::npos) << "as many sheets as it says";
+  EXPECT_EQ(svg, dxf);
+  const std::string index = read_file(scratch / "set/tables.csv");
+  for (const std::string& name : names)
+    if (name.ends_with(".csv") && name != "tables.csv") {
+      EXPECT_NE(index.find("\n" + name + ","), std::string::npos) << name;
+    }
+  EXPECT_NE(index.find("\n,Status,NOT FOR CONSTRUCTION\r\n"), std::string::npos) << index;
+}
+
+TEST(DrawFormats, AFolderIsTheSameOnAnyNumberOfThreads) {
+  const Scratch scratch;
+  for (const char* threads : {"1", "3"})
+    EXPECT_EQ(run(std::string("draw ") + good + "--threads " + threads + " -o " + scratch / threads + "/").status, 0);
+  const auto names = names_in(scratch / "1");
+  EXPECT_EQ(names_in(scratch / "3"), names);
+  for (const std::string& name : names)
+    EXPECT_TRUE(read_file(scratch / "1/" + name) == read_file(scratch / "3/" + name)) << name;
+}
+
+TEST(DrawFormats, AFolderThatHoldsAnythingIsRefusedAndLeftAlone) {
+  const Scratch scratch;
+  std::filesystem::create_directory(scratch / "set");
+  write_file(scratch / "set/19_old.svg", "yesterday's");
+  for (const char* name : {"set", "set/"}) {
+    const Ran ran = run(std::string("draw ") + good + "-o " + scratch / name);
+    EXPECT_EQ(ran.status, 2);
+    EXPECT_EQ(ran.out, "");
+    EXPECT_EQ(ran.err, "error: " + scratch / name +
+                           ": holds files already; name a new folder, or sheets of an earlier drawing may stand among "
+                           "these\n");
+  }
+  EXPECT_EQ(names_in(scratch / "set"), std::set<std::string>{"19_old.svg"});
+  EXPECT_EQ(scratch.files(), 1);
+}
+
+TEST(DrawFormats, WhereADiskTakesNoMoreThereIsNoFolder) {
+  const Scratch scratch;
+  // No file longer than 64 blocks of 512 bytes: some of the set fit, some do not.
+  const std::string shell = std::string("cd '") + FAIRLEAD_SOURCE_DIR + "' && trap '' XFSZ && ulimit -f 64 && '" +
+                            FAIRLEAD_PROGRAM + "' draw layouts/heron_gully.toml -o '" + scratch / "set/" +
+                            "' >/dev/null 2>'" + scratch / "err" + "'";
+  const int status = std::system(shell.c_str());
+  EXPECT_EQ(WEXITSTATUS(status), 2);
+  EXPECT_NE(read_file(scratch / "err").find("cannot be written: File too large"), std::string::npos)
+      << read_file(scratch / "err");
+  EXPECT_EQ(scratch.files(), 1) << "the message alone";
+}
+
+TEST(DrawFormats, ARigThatIsNotClearedIsWrittenAndSaysSo) {
+  const Scratch scratch;
+  const Ran ran = run("draw layouts/heron_gully_spoiled.toml -o " + scratch / "set/");
+  EXPECT_EQ(ran.status, 1) << ran.err;
+  EXPECT_NE(read_file(scratch / "set/tables.csv").find(",Verdict,\"NOT CLEARED: "), std::string::npos);
+}
+
+}  // namespace
+}  // namespace fairlead::cli_test
