@@ -10,7 +10,8 @@ int check(const JudgeOptions&, const std::string& format);
 struct DrawOptions {
   std::string output;  ///< .pdf, .svg, .dxf, or a folder for all of them and the tables
   PaperOptions paper;
-  bool windows{};  ///< with the box of all marks; never with single windows, which are no tolerances
+  std::string scale;  ///< of the general arrangement, "1:100"; empty: the greatest there is room for
+  bool windows{};     ///< with the box of all marks; never with single windows, which are no tolerances
 };
 int draw(const JudgeOptions&, const DrawOptions&);
 

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <filesystem>
 
 #include "cli/commands.hpp"
@@ -21,6 +22,38 @@ void refuse(const tl::expected<void, formats::Refusal>& done) {
 bool names_folder(const std::string& output) {
   std::error_code ignored;
   return output.ends_with('/') || std::filesystem::is_directory(output, ignored);
+}
+
+/// 100 of "1:100".
+double scale_of(const std::string& text) {
+  std::string all;
+  for (const double scale : sheets::arrangement_scales()) {
+    const std::string name = fmt::format("1:{:g}", scale);
+    if (text == name) return scale;
+    all += fmt::format("{}{}", all.empty() ? "" : ", ", name);
+  }
+  throw Unusable{fmt::format("error: --scale {}: write one of the series of ISO 5455: {}\n", text, all)};
+}
+
+bool has_arrangement(const Sheets& sheets) {
+  return std::any_of(sheets.begin(), sheets.end(), [](const drawing::Sheet& sheet) {
+    return std::any_of(sheet.drawing.views.begin(), sheet.drawing.views.end(),
+                       [](const drawing::View& view) { return view.name == "elevation"; });
+  });
+}
+
+/// Where the general arrangement finds no room at the scale asked for, the scales at which it does.
+void refuse_other_scale(const Sheets& sheets, const Dossier& dossier, const Style& style, sheets::Office office) {
+  if (has_arrangement(sheets)) return;
+  const double asked = *office.scale;
+  std::string others;
+  for (const double scale : sheets::arrangement_scales()) {
+    office.scale = scale;
+    if (scale != asked && has_arrangement(sheets::compose(dossier, style, office, "general-arrangement")))
+      others += fmt::format("{}1:{:g}", others.empty() ? "" : ", ", scale);
+  }
+  throw Unusable{fmt::format("error: --scale 1:{:g}: the general arrangement has no room at it; {}\n", asked,
+                             others.empty() ? "take a greater --size" : "it has at " + others)};
 }
 
 /// "03_setting_out" of the third sheet.
@@ -59,6 +92,8 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   const std::string format = folder ? "" : format_of("", draw.output, {"pdf", "svg", "dxf", "/"});
   if (folder) refuse(formats::may_become_folder(draw.output));
   const drawing::Font font = font_of(draw.paper);
+  sheets::Office office = office_of(draw.paper, font);
+  if (!draw.scale.empty()) office.scale = scale_of(draw.scale);
   Dossier dossier = judge(options);
   const Judged& judged = dossier.judged;
   dossier.setting_out = setting_out(judged.rig);
@@ -66,7 +101,8 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
     dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(judged.rig, work_of(options)));
   if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
   const Style style = style_of(options);
-  const Sheets sheets = sheets::compose(dossier, style, {font, size_of(draw.paper)});
+  const Sheets sheets = sheets::compose(dossier, style, office);
+  if (office.scale) refuse_other_scale(sheets, dossier, style, office);
   if (folder) {
     const auto files = everything(sheets, font, dossier, style);
     refuse(formats::write_folder(draw.output, files));

@@ -13,8 +13,9 @@ namespace {
 void add_common_options(CLI::App& command, JudgeOptions& options) {
   command.add_option("--date", options.date, "the day certificates and waivers are judged at (default: project.date)")
       ->type_name("YYYY-MM-DD");
-  command.add_option("--units", options.units, "units shown: si, us or both")
-      ->check(CLI::IsMember({"si", "us", "both"}))
+  command
+      .add_option("--units", options.units, "units shown: si, us (feet and inches), us-tenths (decimal feet) or both")
+      ->check(CLI::IsMember({"si", "us", "us-tenths", "both"}))
       ->capture_default_str();
   command.add_option("--threads", options.threads, "threads to compute with; the result does not depend on it")
       ->check(CLI::Range(1, 64))
@@ -34,9 +35,13 @@ void add_format_option(CLI::App& command, std::string& format) {
 }
 
 void add_paper_options(CLI::App& command, PaperOptions& paper) {
-  command.add_option("--size", paper.size, "sheet size: A3 or ANSI-B")
-      ->check(CLI::IsMember({"A3", "ANSI-B"}))
+  command.add_option("--size", paper.size, "sheet size: A3, A2, A1, ANSI-B, ANSI-C or ANSI-D")
+      ->check(CLI::IsMember({"A3", "A2", "A1", "ANSI-B", "ANSI-C", "ANSI-D"}))
       ->default_val("A3");
+  command
+      .add_option("--projection", paper.projection, "first or third angle (default: first on A, third on ANSI sizes)")
+      ->check(CLI::IsMember({"first", "third"}));
+  command.add_flag("--grey", paper.grey, "without colour");
   command.add_option("--font", paper.font, "a TrueType font file to letter with");
 }
 
@@ -110,6 +115,10 @@ int run(int argc, char** argv) {
       ->required()
       ->type_name("FILE|FOLDER/");
   add_paper_options(draw_command, drawn.paper);
+  draw_command
+      .add_option("--scale", drawn.scale,
+                  "of the general arrangement, of ISO 5455's series (default: the greatest there is room for)")
+      ->type_name("1:N");
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
 
   CLI::App& setout_command =

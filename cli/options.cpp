@@ -101,7 +101,8 @@ std::variant<Layout, Concept> read_either(const JudgeOptions& options) {
 
 Style style_of(const JudgeOptions& options) {
   Style style;
-  style.units = options.units == "si" ? Units::si : options.units == "us" ? Units::us : Units::both;
+  style.units = options.units == "si" ? Units::si : options.units.starts_with("us") ? Units::us : Units::both;
+  style.tenths = options.units == "us-tenths";
   return style;
 }
 

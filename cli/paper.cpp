@@ -35,8 +35,19 @@ drawing::Font font_of(const PaperOptions& paper) {
   return std::move(*font);
 }
 
-sheets::PaperSize size_of(const PaperOptions& paper) {
-  return paper.size == "A3" ? sheets::PaperSize::a3 : sheets::PaperSize::ansi_b;
+sheets::Office office_of(const PaperOptions& paper, const drawing::Font& font) {
+  using Size = sheets::PaperSize;
+  sheets::Office office{font};
+  for (const auto& [name, size] : {std::pair{"A1", Size::a1},
+                                   {"A2", Size::a2},
+                                   {"A3", Size::a3},
+                                   {"ANSI-B", Size::ansi_b},
+                                   {"ANSI-C", Size::ansi_c},
+                                   {"ANSI-D", Size::ansi_d}})
+    if (paper.size == name) office.paper = size;
+  if (!paper.projection.empty()) office.first_angle = paper.projection == "first";
+  office.grey = paper.grey;
+  return office;
 }
 
 std::string pdf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {

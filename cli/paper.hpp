@@ -10,13 +10,15 @@
 namespace fairlead::cli {
 
 struct PaperOptions {
-  std::string size;  ///< "A3" or "ANSI-B"
+  std::string size;        ///< "A3", "ANSI-B"
+  std::string projection;  ///< "first" or "third"; empty: what the paper's readers expect
+  bool grey{};
   std::string font;  ///< empty: the one of fonts-dejavu-extra
 };
 
-/// Throw Unusable: before the work, as a missing font is found in a millisecond.
+/// Throws Unusable: before the work, as a missing font is found in a millisecond.
 drawing::Font font_of(const PaperOptions&);
-sheets::PaperSize size_of(const PaperOptions&);
+sheets::Office office_of(const PaperOptions&, const drawing::Font&);
 
 /// Throw Unusable where the sheets cannot be written as such a document.
 std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);

@@ -69,7 +69,7 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   const Style style = style_of(options);
   std::string bytes;
   if (font)
-    bytes = pdf_of(sheets::compose_crew(dossier, style, {*font, size_of(setout.paper)}), *font, judged.rig.layout);
+    bytes = pdf_of(sheets::compose_crew(dossier, style, office_of(setout.paper, *font)), *font, judged.rig.layout);
   else if (points)
     bytes = csv_of(dossier, *points);
   else

@@ -23,6 +23,7 @@ struct Dossier {
 /// How numbers and words are shown.
 struct Style {
   Units units = Units::both;
+  bool tenths{};  ///< US lengths from 0.1 m up as decimal feet, "12.34 ft (tenths)", in place of feet and inches
 };
 
 }  // namespace fairlead

@@ -103,9 +103,16 @@ struct View {
   Paper of(Point3 p) const { return at + of(p - origin); }
 };
 
+/// A rectangle that leads a reader to another sheet of the set, by its index.
+struct Link {
+  Paper lower_left, upper_right;
+  std::size_t sheet{};
+};
+
 struct Drawing {
   std::vector<std::variant<Stroke, Label>> entities;
   std::vector<View> views;
+  std::vector<Link> links{};
 };
 
 struct Sheet {

@@ -60,6 +60,7 @@ class Document {
     load_font(used);
     add_layers();
     for (const Sheet& sheet : sheets) add_page(sheet);
+    for (std::size_t i = 0; i < sheets.size(); ++i) add_links(sheets[i], pages_[i]);
     HPDF_SetPageMode(pdf_.get(), HPDF_PAGE_MODE_USE_OUTLINE);
     // Without it a viewer's "fit to page" falsifies every scale.
     HPDF_SetViewerPreference(pdf_.get(), HPDF_PRINT_SCALING_NONE);
@@ -147,6 +148,7 @@ class Document {
     grey_ = sheet.grey;
     const HPDF_Page page = HPDF_AddPage(pdf_.get());
     check("another page");
+    pages_.push_back(page);
     HPDF_Page_SetWidth(page, real(sheet.width_mm * point_per_mm));
     HPDF_Page_SetHeight(page, real(sheet.height_mm * point_per_mm));
 
@@ -167,6 +169,22 @@ class Document {
     HPDF_Destination_SetFit(whole);
     HPDF_Outline_SetDestination(mark, whole);
     check("the sheet \"" + sheet.title + "\"");
+  }
+
+  /// Once there are pages for them to lead to.
+  void add_links(const Sheet& sheet, HPDF_Page page) const {
+    for (const Link& link : sheet.drawing.links) {
+      if (link.sheet >= pages_.size())
+        throw Refused{
+            fmt::format("sheet \"{}\": a link leads to sheet {} of {}", sheet.title, link.sheet + 1, pages_.size())};
+      const HPDF_Rect place{real(link.lower_left.x_mm * point_per_mm), real(link.lower_left.y_mm * point_per_mm),
+                            real(link.upper_right.x_mm * point_per_mm), real(link.upper_right.y_mm * point_per_mm)};
+      const HPDF_Destination whole = HPDF_Page_CreateDestination(pages_[link.sheet]);
+      HPDF_Destination_SetFit(whole);
+      const HPDF_Annotation annotation = HPDF_Page_CreateLinkAnnot(page, place, whole);
+      HPDF_LinkAnnot_SetBorderStyle(annotation, 0, 0, 0);
+    }
+    check("the links of the sheet \"" + sheet.title + "\"");
   }
 
   static void raw(HPDF_Page page, const std::string& operators) {
@@ -250,6 +268,7 @@ class Document {
   const Font& metrics_;
   HPDF_Font font_{};
   std::array<HPDF_Dict, layer_count> groups_{};
+  std::vector<HPDF_Page> pages_;
   bool grey_ = false;  ///< the page being written
 };
 

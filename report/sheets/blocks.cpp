@@ -84,7 +84,7 @@ class PointTable {
 
   // Components take too much room in two systems; the size, which is compared with what is marked, has both.
   tables::Shown both() const { return tables::shown(table_, style_); }
-  tables::Shown single() const { return tables::shown(table_, Style{words::one_of(style_)}); }
+  tables::Shown single() const { return tables::shown(table_, words::single(style_)); }
 
   std::vector<Column> columns() const {
     const auto two = both().headings, one = single().headings;
@@ -228,7 +228,13 @@ Block findings_summary(const Dossier& dossier, const Style& style, Saying saying
   for (const Check* check : words::without_subject(judged.findings))
     nothing += fmt::format("{}{}", nothing.empty() ? "" : "; ", check->name);
   if (!nothing.empty()) lines.push_back({"NOTHING TO JUDGE", nothing, Layer::notes});
-  return block_of(Paragraphs(words::headline(judged), lines, {small_cap_mm, heading_cap_mm}));
+  // The verdict stands on one line, whatever column it is given.
+  const std::string headline = words::headline(judged);
+  Block block = block_of(Paragraphs(headline, lines, {small_cap_mm, heading_cap_mm}));
+  block.least_width = [headline, least = block.least_width](const Canvas& canvas) {
+    return std::max(least(canvas), canvas.width(headline, heading_cap_mm));
+  };
+  return block;
 }
 
 namespace {

@@ -22,9 +22,7 @@ namespace {
 using crew::Part;
 using crew::SeenMark;
 
-PaperSize upright(PaperSize paper) {
-  return paper == PaperSize::ansi_b || paper == PaperSize::letter ? PaperSize::letter : PaperSize::a4;
-}
+PaperSize upright(PaperSize paper) { return paper >= PaperSize::ansi_a ? PaperSize::ansi_a : PaperSize::a4; }
 
 /// Pages of one heading; a part that has no room left on a page begins the next.
 class Flow {

@@ -80,7 +80,7 @@ class Diagram {
   }
 
  private:
-  Style single() const { return Style{words::one_of(style_)}; }
+  Style single() const { return words::single(style_); }
   void cross(Paper at, const Box& box) const {
     constexpr double beyond_mm = 5;
     const Paper along = view_.of(force_);

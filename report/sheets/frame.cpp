@@ -12,16 +12,30 @@ Stationery stationery(PaperSize paper) {
     return Stationery{name, width, height, first_angle, {20, 10, width - 10, height - 10}};
   };
   switch (paper) {
+    case PaperSize::a1:
+      return framed("A1", 841, 594, true);
+    case PaperSize::a2:
+      return framed("A2", 594, 420, true);
     case PaperSize::a3:
       return framed("A3", 420, 297, true);
     case PaperSize::ansi_b:
       return framed("ANSI B", 17 * 25.4, 11 * 25.4, false);
+    case PaperSize::ansi_c:
+      return framed("ANSI C", 22 * 25.4, 17 * 25.4, false);
+    case PaperSize::ansi_d:
+      return framed("ANSI D", 34 * 25.4, 22 * 25.4, false);
     case PaperSize::a4:
       return framed("A4", 210, 297, true);
-    case PaperSize::letter:
-      return framed("letter", 8.5 * 25.4, 11 * 25.4, false);
+    case PaperSize::ansi_a:
+      return framed("ANSI A", 8.5 * 25.4, 11 * 25.4, false);
   }
   return {};
+}
+
+Stationery stationery(const Office& office) {
+  Stationery paper = stationery(office.paper);
+  if (office.first_angle) paper.first_angle = *office.first_angle;
+  return paper;
 }
 
 namespace {

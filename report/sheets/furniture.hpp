@@ -9,6 +9,9 @@ namespace fairlead::sheets {
 /// Trimming and centring marks, reference border with its zones, frame line.
 void draw_frame(const drawing::Canvas&, const Stationery&);
 
+/// What the index of a set begins with, among the notes of its first sheet.
+inline constexpr std::string_view index_beginning = "Sheets of this set, in order: this one";
+
 /// One sheet's own entries in the title block.
 struct SheetEntries {
   std::string_view title, document_type;

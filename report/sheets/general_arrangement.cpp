@@ -185,7 +185,7 @@ std::optional<Body> without_detail(const Try& t) {
   const bool narrow = group.width_mm() <= t.places.left_mm;
   const double width = narrow ? t.places.left_mm : field.width(), below = field.top - group.height_mm() - gap_mm;
   const Box left{field.left, field.bottom, field.left + t.places.left_mm, below};
-  const Box right{corner.left, corner.top + gap_mm, field.right, narrow ? field.top : below};
+  const Box right{std::max(corner.left, field.left), corner.top + gap_mm, field.right, narrow ? field.top : below};
   if (below < corner.top + gap_mm && !narrow) return std::nullopt;
   const std::vector<Block> more{legend(t.shown.scene)};
   if (!best_left(t, {left}, right, more)) return std::nullopt;
@@ -239,7 +239,7 @@ struct Arranged {
 class Arranger {
  public:
   Arranger(const Dossier& dossier, const Style& style, const Office& office, const Places& places)
-      : dossier_(dossier), style_(style), office_(office), places_(places), paper_(stationery(office.paper)) {}
+      : dossier_(dossier), style_(style), office_(office), places_(places), paper_(stationery(office)) {}
 
   /// At a scale rather a closer drawing, or none of the detail, than findings without their numbers.
   std::optional<Arranged> at(Shown& shown, double scale, Lists lists) const {
@@ -250,7 +250,7 @@ class Arranger {
   /// At the greatest scale there is, down to the coarsest.
   std::optional<Arranged> best(Shown& shown, double coarsest, Lists lists) const {
     for (const double scale : scales)
-      if (scale <= coarsest)
+      if (scale <= coarsest && (!office_.scale || scale == *office_.scale))
         if (auto arranged = at(shown, scale, lists)) return arranged;
     return std::nullopt;
   }
@@ -285,7 +285,7 @@ class Arranger {
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   const Rig& rig = dossier.judged.rig;
   Shown shown{views::scene_of(rig), {}};
-  const Stationery paper = stationery(office.paper);
+  const Stationery paper = stationery(office);
   Places places{paper.field(), title_corner(paper, rig.layout)};
   places.left_mm = places.corner.left - gap_mm - places.field.left;
   const Arranger arranger(dossier, style, office, places);
@@ -313,6 +313,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
 }
 
 }  // namespace
+
+std::span<const double> arrangement_scales() { return scales; }
 
 const SheetKind general_arrangement{"general-arrangement", applies, compose};
 

@@ -1,5 +1,6 @@
 #include "report/sheets/list.hpp"
 
+#include <algorithm>
 #include <iterator>
 #include <utility>
 
@@ -13,6 +14,52 @@ constexpr const SheetKind* sheets[] = {
     &general_arrangement, &findings_sheet,    &reeving_sheet,      &setting_out_sheet,      &anchor_loads_sheet,
     &schedules_sheet,     &clearances_sheet,  &arrest_chart_sheet, &arrest_histories_sheet, &arrest_corners_sheet,
     &arrest_reset_sheet,  &calculation_sheet, &reductions_sheet};
+
+/// The words of an index, each line of them a label, and where in all of them it begins.
+struct IndexLine {
+  std::size_t start{};
+  const drawing::Label* label{};
+};
+struct IndexWords {
+  std::string all;
+  std::vector<IndexLine> lines;
+};
+IndexWords index_of(const drawing::Drawing& drawing) {
+  IndexWords words;
+  for (const auto& entity : drawing.entities) {
+    const auto* label = std::get_if<drawing::Label>(&entity);
+    if (!label || (words.all.empty() && !label->text.starts_with(index_beginning))) continue;
+    words.lines.push_back({words.all.size(), label});
+    words.all += label->text + ' ';
+    if (label->text.ends_with('.')) break;
+  }
+  return words;
+}
+
+/// Makes every title in the index of the set lead to its first sheet, line by line where it is broken.
+void link_index(std::vector<drawing::Sheet>& set, const drawing::Font& font) {
+  if (set.empty()) return;
+  drawing::Drawing& first = set.front().drawing;
+  const IndexWords words = index_of(first);
+  std::size_t from = 0;
+  for (std::size_t i = 1; i < set.size(); ++i) {
+    if (set[i].title == set[i - 1].title) continue;
+    const std::size_t begin = words.all.find("; " + set[i].title, from);
+    if (begin == std::string::npos) continue;
+    from = begin + 2 + set[i].title.size();
+    for (const IndexLine& line : words.lines) {
+      const drawing::Label& label = *line.label;
+      const std::size_t left = std::max(begin + 2, line.start), right = std::min(from, line.start + label.text.size());
+      if (left >= right) continue;
+      const auto x = [&](std::size_t at) {
+        return label.at.x_mm + font.width_mm(label.text.substr(0, at - line.start), label.cap_mm);
+      };
+      constexpr double about_mm = 0.4;
+      first.links.push_back(
+          {{x(left), label.at.y_mm - about_mm}, {x(right), label.at.y_mm + label.cap_mm + about_mm}, i});
+    }
+  }
+}
 
 }  // namespace
 
@@ -30,11 +77,12 @@ std::vector<drawing::Sheet> compose(const Dossier& dossier, const Style& style, 
     kind.compose(dossier, style, first, bodies);
   std::move(behind.begin(), behind.end(), std::back_inserter(bodies));
 
-  const Stationery paper = stationery(office.paper);
+  const Stationery paper = stationery(office);
   const Layout& layout = dossier.judged.rig.layout;
   std::vector<drawing::Sheet> set;
   for (Body& body : bodies) {
-    drawing::Sheet sheet{std::string(body.title), paper.width_mm, paper.height_mm, std::move(body.drawing)};
+    drawing::Sheet sheet{std::string(body.title), paper.width_mm, paper.height_mm, std::move(body.drawing),
+                         office.grey};
     const drawing::Canvas canvas(sheet.drawing, office.font);
     draw_frame(canvas, paper);
     draw_title_block(canvas, paper, layout,
@@ -42,6 +90,7 @@ std::vector<drawing::Sheet> compose(const Dossier& dossier, const Style& style, 
                       static_cast<int>(bodies.size())});
     set.push_back(std::move(sheet));
   }
+  link_index(set, office.font);
   return set;
 }
 

@@ -5,6 +5,7 @@
 
 #include "report/drawing/symbols.hpp"
 #include "report/sheets/blocks.hpp"
+#include "report/sheets/furniture.hpp"
 #include "report/views/figures.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/names.hpp"
@@ -86,8 +87,11 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
   all.push_back(fmt::format(
       "Do not scale. Dimensions and levels in {}; levels in the site's frame ({}). {}-angle projection. Laid out after "
       "ISO 5457, 7200, 128 and 129.",
-      feet ? "feet and inches" : "metres", layout.site.datum ? layout.site.datum->value : "datum not stated",
-      stationery(office.paper).first_angle ? "First" : "Third"));
+      feet && style.tenths ? "decimal feet, ft (tenths)"
+      : feet               ? "feet and inches"
+                           : "metres",
+      layout.site.datum ? layout.site.datum->value : "datum not stated",
+      stationery(office).first_angle ? "First" : "Third"));
   all.push_back(fmt::format(
       "Chainage along the main line in plan from {}; across: positive to the left looking toward the landing.",
       layout.site.chainage_zero ? "the layout's chainage zero" : "its upstream support"));
@@ -111,7 +115,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
   for (const views::MemberSeen& member : scene.members)
     if (member.cut()) all.push_back(beyond_the_break(dossier.judged.rig, member, style));
   if (!office.more.empty()) {
-    std::string index = "Sheets of this set, in order: this one";
+    std::string index(index_beginning);
     for (std::size_t i = 0; i < office.more.size();) {
       std::size_t same = i;
       while (same < office.more.size() && office.more[same] == office.more[i]) ++same;

@@ -42,7 +42,7 @@ Block block_of(const Table& table, const Style& style) { return shown_block(tabl
 Pages::Pages(const Dossier& dossier, const Office& office, std::vector<Body>& out)
     : office_(office),
       out_(out),
-      paper_(stationery(office.paper)),
+      paper_(stationery(office)),
       corner_(title_corner(paper_, dossier.judged.rig.layout)) {}
 
 Box Pages::above_title_block() const {

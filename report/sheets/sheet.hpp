@@ -12,14 +12,19 @@
 
 namespace fairlead::sheets {
 
-/// Paper and the projection its readers expect: first angle on A3 and A4, third angle on ANSI B and letter. A4 and
-/// letter stand upright.
-enum class PaperSize { a3, ansi_b, a4, letter };
+/// Paper and the projection its readers expect: first angle on ISO's sizes, third angle on ANSI's. A4 and ANSI A, which
+/// is letter, stand upright.
+enum class PaperSize { a1, a2, a3, a4, ansi_a, ansi_b, ansi_c, ansi_d };
 
 /// What a drawing is made with besides what it shows.
 struct Office {
   const drawing::Font& font;
   PaperSize paper = PaperSize::a3;
+  /// In place of the projection the paper's readers expect.
+  std::optional<bool> first_angle{};
+  /// Of the general arrangement, of ISO 5455's series; else the greatest there is room for.
+  std::optional<double> scale{};
+  bool grey{};                           ///< without colour
   std::vector<std::string_view> more{};  ///< titles of the sheets behind the one that carries the set's index
 };
 
@@ -34,6 +39,8 @@ struct Stationery {
   drawing::Box field() const { return {frame.left + 6, frame.bottom + 5, frame.right - 5, frame.top - 5}; }
 };
 Stationery stationery(PaperSize);
+/// The same with the projection the office draws in.
+Stationery stationery(const Office&);
 
 /// A sheet before its number is known: what it shows, for the title block.
 struct Body {
@@ -53,6 +60,9 @@ std::span<const SheetKind* const> all_sheets();  ///< sheets/list.cpp: the only 
 /// Every sheet that applies, numbered, with frame and title block. `only`: the sheet of that name alone.
 std::vector<drawing::Sheet> compose(const Dossier&, const Style&, const Office&,
                                     std::optional<std::string_view> only = {});
+
+/// The scales a general arrangement may have, 50 for 1:50, the greatest first: ISO 5455's series.
+std::span<const double> arrangement_scales();
 
 /// What a crew takes up the pole, in grey: one A4 page an anchor with every mark that is set out there, one of the
 /// marks on the main line, a further one where a page does not hold it all. Letter where the office draws on ANSI B.

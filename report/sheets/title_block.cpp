@@ -157,6 +157,9 @@ void draw_title_block(const Canvas& canvas, const Stationery& s, const Layout& l
              {28, "Date of issue", date},
              {16, "Language", "en"},
              {22, "Sheet", fmt::format("{} / {}", sheet.number, sheet.count)}});
+  // From any other sheet back to the one with the index.
+  const Box number = block.at({width_mm - 22, 0, width_mm, row_mm});
+  if (sheet.number > 1) canvas.drawing().links.push_back({{number.left, number.bottom}, {number.right, number.top}, 0});
   const Box sign = block.at({42, 0, 62, row_mm});
   projection_sign(canvas, {sign.left + 2, sign.bottom + 1.8, sign.right - 2, sign.bottom + 4.8}, s.first_angle, layer);
   block.row(row_mm, row_mm,

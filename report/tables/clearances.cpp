@@ -72,7 +72,7 @@ Table clearances(const Dossier& dossier, const Style& style) {
                    [](const Gap* a, const Gap* b) { return a->least_m.value < b->least_m.value; });
   for (const Gap* gap : gaps)
     table.rows.push_back({thing(rig, gap->a), thing(rig, gap->b), length(gap->least_m.value),
-                          length(gap->least_m.bound), words::travel(gap->travel_m, style), passage(rig, gap->sweep),
+                          length(gap->least_m.bound), length(gap->travel_m), passage(rig, gap->sweep),
                           points(*gap, style)});
   table.notes = {at_least_note + " A negative travel: the rider is that far upstream of the mark.", points_note(rig)};
   return table;
@@ -98,7 +98,7 @@ Table named_instants(const Dossier& dossier, const Style& style) {
       row.push_back(std::string("never: it stays ") +
                     (passing.met == Passing::Met::stays_upstream ? "upstream" : "downstream"));
     } else {
-      row.push_back(words::travel(passing.travel_m, style));
+      row.push_back(length(passing.travel_m));
       if (!passing.gaps.empty())
         for (Cell& cell : gap_cells(passing.gaps.front())) row.push_back(std::move(cell));
     }
@@ -107,7 +107,7 @@ Table named_instants(const Dossier& dossier, const Style& style) {
   }
   if (const auto& hands = found->hands; hands && hands->gap.sweep >= 0) {
     std::vector<Cell> row{std::string("hands beside the brake trolley"), passage(rig, hands->gap.sweep),
-                          words::travel(hands->gap.travel_m, style)};
+                          length(hands->gap.travel_m)};
     for (Cell& cell : gap_cells(hands->gap)) row.push_back(std::move(cell));
     table.rows.push_back(std::move(row));
     table.notes.push_back(

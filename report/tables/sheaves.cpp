@@ -114,7 +114,7 @@ Table sheaves(const Dossier& dossier, const Style& style) {
       const reeving::Turn& turn = turn_at(sweep, fleet.pose, i);
       row[5] = cell(least_wrap_rad(*reeving, i), Dimension::angle);
       row[6] = cell(fleet.value, Dimension::angle);
-      row[7] = words::travel(sweep.poses.at(fleet.pose).travel_m, style);
+      row[7] = cell(sweep.poses.at(fleet.pose).travel_m, Dimension::length);
       std::string note =
           fmt::format("Worst fleet of {}, in still air: on the side of the {} end of its line, {}.", sheave.id.value,
                       std::abs(turn.on_fleet_rad) >= std::abs(turn.off_fleet_rad) ? "trolley's" : "other",

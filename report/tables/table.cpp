@@ -14,6 +14,7 @@ namespace {
 struct ColumnUnit {
   const Unit* unit{};
   int decimals{};
+  std::string_view name = unit->name;  ///< in the heading
 
   std::string number(double si) const {
     const double number = (si - unit->offset) / unit->to_si;
@@ -23,8 +24,9 @@ struct ColumnUnit {
 };
 
 /// The unit and decimals the column's greatest number is printed with; nothing for feet and inches, or without a unit.
-std::optional<ColumnUnit> unit_for(Quantity greatest, Units system) {
-  const std::string text = print_quantity(greatest, system);
+std::optional<ColumnUnit> unit_for(Quantity greatest, const Style& style) {
+  if (words::in_tenths(greatest, style)) return ColumnUnit{find_unit("ft", Dimension::length), 2, words::tenths_unit};
+  const std::string text = print_quantity(greatest, style.units);
   const std::size_t blank = text.find(' ');
   const std::string number = text.substr(0, blank);
   if (blank == std::string::npos || number.find_first_not_of("-.0123456789") != std::string::npos) return std::nullopt;
@@ -41,8 +43,7 @@ struct ColumnStyle {
 
   std::string heading() const {
     if (!first) return {};
-    return second ? fmt::format(", {} ({})", first->unit->name, second->unit->name)
-                  : fmt::format(", {}", first->unit->name);
+    return second ? fmt::format(", {} ({})", first->name, second->name) : fmt::format(", {}", first->name);
   }
   std::string text(Quantity quantity, const Style& style) const {
     if (!first || !std::isfinite(quantity.si)) return words::shown(quantity, style);
@@ -60,8 +61,8 @@ ColumnStyle style_of(const Table& table, std::size_t column, const Style& style)
     if (!greatest || std::abs(quantity->si) > std::abs(greatest->si)) greatest = *quantity;
   }
   if (!greatest) return {};
-  if (!words::in_both(greatest->dimension, style)) return {unit_for(*greatest, words::one_of(style)), {}};
-  return {unit_for(*greatest, Units::si), unit_for(*greatest, Units::us)};
+  if (!words::in_both(greatest->dimension, style)) return {unit_for(*greatest, words::single(style)), {}};
+  return {unit_for(*greatest, {Units::si}), unit_for(*greatest, {Units::us, style.tenths})};
 }
 
 }  // namespace

@@ -14,7 +14,8 @@ namespace fairlead::views {
 using namespace drawing;
 
 std::string figure(double metres, const Style& style) {
-  if (words::one_of(style) == Units::us) return words::shown(metres, Dimension::length, {Units::us});
+  if (words::in_tenths({metres, Dimension::length}, style)) return fmt::format("{:.2f}", metres / words::foot_m);
+  if (words::one_of(style) == Units::us) return words::shown(metres, Dimension::length, words::single(style));
   return fmt::format("{:.3f}", metres);
 }
 

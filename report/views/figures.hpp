@@ -7,7 +7,8 @@
 
 namespace fairlead::views {
 
-/// A length on the drawing: metres without unit, as its notes say, or feet and inches.
+/// A length on the drawing: metres without unit, as its notes say, or feet and inches, or
+/// decimal feet without unit.
 std::string figure(double metres, const Style&);
 
 /// Points of a curve from a share of its length to another, the middle first: where a leader may end.

@@ -14,6 +14,7 @@ namespace {
 
 /// As many decimals as asked for; as usual where that is negative.
 std::string number(Quantity quantity, const Style& style, int digits) {
+  if (in_tenths(quantity, style)) return words::shown(quantity, style);
   return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style), digits);
 }
 

@@ -12,6 +12,14 @@ bool in_both(Dimension dimension, const Style& style) {
 
 Units one_of(const Style& style) { return style.units == Units::us ? Units::us : Units::si; }
 
+Style single(const Style& style) { return {one_of(style), style.tenths}; }
+
+bool in_tenths(Quantity quantity, const Style& style) {
+  constexpr double least_m = 0.1;  // below it inches, as print_quantity has them
+  return style.tenths && one_of(style) == Units::us && quantity.dimension == Dimension::length &&
+         std::abs(quantity.si) >= least_m && std::isfinite(quantity.si);
+}
+
 std::string_view si_unit(Dimension dimension) {
   switch (dimension) {
     case Dimension::none:
@@ -52,11 +60,12 @@ std::string_view si_unit(Dimension dimension) {
 }
 
 std::string shown(Quantity quantity, const Style& style) {
+  if (in_tenths(quantity, style)) return fmt::format("{:.2f} {}", quantity.si / foot_m, tenths_unit);
   return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style));
 }
 
 std::string travel(double m, const Style& style) {
-  if (style.units == Units::us) return print_quantity({m, Dimension::length}, Units::us);
+  if (style.units == Units::us) return shown(m, Dimension::length, style);
   return fmt::format("{:.3f} m", m == 0 ? 0.0 : m);  // no "-0.000"
 }
 

@@ -12,6 +12,11 @@ namespace fairlead::words {
 /// The style `both` shows forces in both systems, as they are marked on gear, and everything else in SI alone.
 bool in_both(Dimension, const Style&);
 Units one_of(const Style&);  ///< the system of what is not in both
+Style single(const Style&);  ///< that system alone
+/// True of a length that the style shows as decimal feet.
+bool in_tenths(Quantity, const Style&);
+inline constexpr double foot_m = 0.3048;
+inline constexpr std::string_view tenths_unit = "ft (tenths)";
 
 /// "m", "rad", "K"; "1" where a number has none. What JSON and CSV hold their numbers in.
 std::string_view si_unit(Dimension);

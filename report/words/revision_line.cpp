@@ -128,7 +128,7 @@ bool inputs_differ(const Changes& changes) {
 RevisionLine revision_line(const Changes& changes, const Style& style) {
   constexpr std::size_t most = 6;
   std::vector<std::string> pieces;
-  const Style one{one_of(style)};
+  const Style one = single(style);
   add_moved(changes, one, pieces);
   add_parts(changes, pieces);
   add_limits(changes, Strictness::loosened, pieces);

@@ -113,5 +113,58 @@ TEST(DrawFormats, ARigThatIsNotClearedIsWrittenAndSaysSo) {
   EXPECT_NE(read_file(scratch / "set/tables.csv").find(",Verdict,\"NOT CLEARED: "), std::string::npos);
 }
 
+/// The sheet that an option changes, as SVG text.
+std::string first_sheet(const std::string& options) {
+  const Scratch scratch;
+  const Ran ran = run(std::string("draw ") + good + options + " -o " + scratch / "set/");
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  return read_file(scratch / "set/01_general_arrangement_of_the_arrest_end.svg");
+}
+
+TEST(DrawOptions, EverySizeOfPaperIsTaken) {
+  for (const auto& [size, width] : {std::pair{"A3", "420mm"},
+                                    {"A2", "594mm"},
+                                    {"A1", "841mm"},
+                                    {"ANSI-B", "431.8mm"},
+                                    {"ANSI-C", "558.8mm"},
+                                    {"ANSI-D", "863.6mm"}}) {
+    const std::string svg = first_sheet(std::string("--size ") + size);
+    EXPECT_NE(svg.find(std::string(" width=\"") + width + "\""), std::string::npos) << size;
+  }
+  const Ran ran = run(std::string("draw ") + good + "--size A5 -o /tmp/none.pdf");
+  EXPECT_EQ(ran.status, 2);
+}
+
+TEST(DrawOptions, ProjectionScaleAndGreyAreAsAskedFor) {
+  EXPECT_NE(first_sheet("").find("First-angle projection"), std::string::npos);
+  EXPECT_NE(first_sheet("--projection third").find("Third-angle projection"), std::string::npos);
+  EXPECT_NE(first_sheet("--size ANSI-B --projection first").find("First-angle projection"), std::string::npos);
+  EXPECT_NE(first_sheet("").find(">1:200<"), std::string::npos);
+  const std::string scaled = first_sheet("--scale 1:500");
+  EXPECT_NE(scaled.find(">1:500<"), std::string::npos);
+  EXPECT_EQ(scaled.find(">1:200<"), std::string::npos);
+  EXPECT_NE(first_sheet("").find("#a60d0d"), std::string::npos) << "red";
+  EXPECT_EQ(first_sheet("--grey").find("#a60d0d"), std::string::npos);
+}
+
+TEST(DrawOptions, AScaleOutsideTheSeriesOrWithoutRoomIsRefused) {
+  const Scratch scratch;
+  const Ran odd = run(std::string("draw ") + good + "--scale 1:75 -o " + scratch / "a.pdf");
+  EXPECT_EQ(odd.status, 2);
+  EXPECT_EQ(odd.err,
+            "error: --scale 1:75: write one of the series of ISO 5455: 1:20, 1:50, 1:100, 1:200, 1:500, 1:1000\n");
+  const Ran wide = run(std::string("draw ") + good + "--scale 1:20 -o " + scratch / "a.pdf");
+  EXPECT_EQ(wide.status, 2);
+  EXPECT_EQ(wide.err,
+            "error: --scale 1:20: the general arrangement has no room at it; it has at 1:200, 1:500, 1:1000\n");
+  EXPECT_EQ(scratch.files(), 0);
+}
+
+TEST(DrawOptions, DecimalFeetAreAskedForByName) {
+  const std::string svg = first_sheet("--size ANSI-B --units us-tenths");
+  EXPECT_NE(svg.find(">95.14<"), std::string::npos);
+  EXPECT_NE(svg.find("decimal feet, ft (tenths)"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace fairlead::cli_test

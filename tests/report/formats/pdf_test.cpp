@@ -9,6 +9,7 @@
 #include <limits>
 #include <regex>
 #include <set>
+#include <sstream>
 
 #include "report/drawing/canvas.hpp"
 #include "report/drawing/symbols.hpp"
@@ -171,6 +172,48 @@ TEST(Pdf, EveryLayerIsAnOptionalContentGroupThatEachPageKnows) {
   for (std::size_t at = text.find("/Properties <<"); at != std::string::npos; at = text.find("/Properties <<", at + 1))
     ++pages;
   EXPECT_EQ(pages, 2u);
+}
+
+TEST(Pdf, ALinkLeadsToItsSheetFromTheRectangleItHas) {
+  std::vector<Sheet> set{measuring_sheet(), measuring_sheet(), measuring_sheet()};
+  set[0].drawing.links = {{{100, 50}, {150, 60}, 2}};
+  set[2].drawing.links = {{{200, 20}, {210, 25.4}, 0}};
+  const std::string path = written(set, "links.pdf");
+  const std::string text = run("qpdf --qdf --object-streams=disable " + path + " -").output;
+  EXPECT_EQ(run("qpdf --check " + path).status, 0);
+  const auto page_objects = run("qpdf --show-pages " + path).output;
+  std::vector<std::string> pages;
+  const std::regex page(R"(page \d+: (\d+ \d+) R)");
+  for (std::sregex_iterator p(page_objects.begin(), page_objects.end(), page), end; p != end; ++p)
+    pages.push_back((*p)[1]);
+  ASSERT_EQ(pages.size(), 3u) << page_objects;
+  // Read off the file as it is, whose pages have those numbers.
+  const std::string objects = run("mutool show " + path + " grep | grep /Link").output;
+  EXPECT_EQ(std::count(objects.begin(), objects.end(), '\n'), 2) << objects;
+  std::istringstream lines(objects);
+  std::string forth, back;
+  std::getline(lines, forth);
+  std::getline(lines, back);
+  const auto leads_to = [&path](const std::string& annotation) {
+    std::smatch number;
+    std::regex_search(annotation, number, std::regex(R"(/Dest (\d+) 0 R)"));
+    return run("mutool show " + path + " " + number[1].str()).output;
+  };
+  EXPECT_NE(leads_to(forth).find("[ " + pages[2] + " R /Fit ]"), std::string::npos) << leads_to(forth);
+  EXPECT_NE(leads_to(back).find("[ " + pages[0] + " R /Fit ]"), std::string::npos) << leads_to(back);
+  std::smatch at;
+  ASSERT_TRUE(std::regex_search(back, at, std::regex(R"(/Rect\[([-0-9.]+) ([-0-9.]+) ([-0-9.]+) ([-0-9.]+)\])")))
+      << back;
+  EXPECT_NEAR(std::stod(at[1]), 200 * 72 / 25.4, 0.01);
+  EXPECT_NEAR(std::stod(at[4]), 72, 0.01);
+}
+
+TEST(Pdf, ALinkToASheetThatIsNotThereIsRefused) {
+  Sheet sheet = measuring_sheet();
+  sheet.drawing.links = {{{100, 50}, {150, 60}, 7}};
+  const auto bytes = pdf({sheet}, font(), info());
+  ASSERT_FALSE(bytes.has_value());
+  EXPECT_EQ(bytes.error().message, "sheet \"Measured Ø\": a link leads to sheet 8 of 1");
 }
 
 TEST(Pdf, ItsDataComeFromTheLayoutAndNoClockIsRead) {

@@ -50,7 +50,7 @@ std::string pages_of(const std::vector<Sheet>& pages, const std::string& id) {
 TEST(CrewSheets, LetteringIsClearLargeEnoughAndInsideTheFrameOnEveryPageOfEveryShippedLayout) {
   for (const char* file : shipped) {
     const Dossier& dossier = shipped_dossier(file);
-    for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
+    for (const PaperSize paper : {PaperSize::a4, PaperSize::ansi_a})
       for (const Units units : {Units::si, Units::us})
         for (const Sheet& page : compose_crew(dossier, Style{units}, {font(), paper}))
           EXPECT_EQ(wrong_with(page, paper), std::vector<std::string>{}) << file << ' ' << page.title;
@@ -216,7 +216,7 @@ TEST(CrewSheets, TheTapesOfEveryMarkStandOnItsPageWithTheCheckAndTheMirrorOrWhyT
     const Rig& rig = dossier.judged.rig;
     dossier.setting_out = setting_out(rig);
     const SettingOut& out = *dossier.setting_out;
-    for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
+    for (const PaperSize paper : {PaperSize::a4, PaperSize::ansi_a})
       for (const Sheet& page : compose_crew(dossier, Style{}, {font(), paper}))
         EXPECT_EQ(wrong_with(page, paper), std::vector<std::string>{}) << file << ' ' << page.title;
     const auto pages = compose_crew(dossier, Style{}, {font()});
@@ -277,7 +277,7 @@ TEST(CrewSheets, WithANamedApproverTheyAreForConstructionAndStillNoApproval) {
 
 TEST(CrewSheets, TheirPaperFollowsTheOfficesAndStandsUpright) {
   const Dossier dossier = solved_only(demo_layout());
-  for (const auto& [office, page] : {std::pair{PaperSize::a3, PaperSize::a4}, {PaperSize::ansi_b, PaperSize::letter}}) {
+  for (const auto& [office, page] : {std::pair{PaperSize::a3, PaperSize::a4}, {PaperSize::ansi_b, PaperSize::ansi_a}}) {
     const Stationery want = stationery(page);
     EXPECT_LT(want.width_mm, want.height_mm);
     for (const Sheet& sheet : compose_crew(dossier, Style{}, {font(), office})) {
@@ -313,7 +313,7 @@ TEST(CrewSheets, LongNamesAreWrappedOrCutVisiblyAndNeverOverlap) {
   layout.project.owner.value = layout.project.title.value = layout.project.number.value = full;
   for (Anchor& anchor : layout.anchors) anchor.id.value += "_the_secondary_anchor_between_the_trees_upstream";
   for (Member& member : layout.members) member.id.value += "_guy_from_the_landing_poles_head";
-  for (const PaperSize paper : {PaperSize::a4, PaperSize::letter})
+  for (const PaperSize paper : {PaperSize::a4, PaperSize::ansi_a})
     for (const Sheet& page : compose_crew(solved_only(layout), Style{}, {font(), paper}))
       EXPECT_EQ(wrong_with(page, paper), std::vector<std::string>{}) << page.title;
 }

@@ -46,6 +46,14 @@ TEST(Table, FeetAndInchesCarryTheirOwnMarks) {
   EXPECT_EQ(cells_of(shown), (Cells{"12'-6\"", "-1'-0\""}));
 }
 
+// 1 ft is 0.3048 m exactly (source YP59); 3.81 m are 12.5 ft, 12 feet 6 inches.
+TEST(Table, DecimalFeetAreNamedInTheHeadingAndNeverLookLikeFeetAndInches) {
+  const auto shown = column({length(3.81), length(-0.3048), length(0.03048)}, {Units::us, true});
+  EXPECT_EQ(shown.headings[0], "load, ft (tenths)");
+  EXPECT_EQ(cells_of(shown), (Cells{"12.50", "-1.00", "0.10"}));
+  EXPECT_EQ(column({length(0.0254)}, {Units::us, true}).headings[0], column({length(0.0254)}, us).headings[0]);
+}
+
 TEST(Table, WhatIsNotKnownSaysSoAndChoosesNoUnit) {
   const auto shown =
       column({force(nan), force(12), Cell{}, std::string("none"), force(std::numeric_limits<double>::infinity())}, si);

@@ -167,7 +167,7 @@ TEST(Sheaves, TellTheWorstFleetInStillAirAndWhereItWasSeenAndTheWorstOfTheWind) 
   ASSERT_GT(fleet_rad, 0.01);
   EXPECT_EQ(number(row[6]), fleet_rad);
   EXPECT_EQ(number(row[5]), wrap_rad);
-  EXPECT_NEAR(std::stod(words(row[7])), fleet_travel_m, 0.5e-3);
+  EXPECT_NEAR(number(row[7]), fleet_travel_m, 0.5e-3);
   ASSERT_GT(blown_rad, fleet_rad);
   EXPECT_TRUE(table.notes.front().ends_with(
       fmt::format(" In the side wind up to {:.2f} deg.", blown_rad * 180 / 3.14159265358979323846)))
