@@ -14,6 +14,7 @@
 #include "geometry/quantity/nearest.hpp"
 #include "geometry/quantity/units.hpp"
 #include "geometry/quantity/utf8.hpp"
+#include "geometry/survey/csv_lines.hpp"
 #include "geometry/survey/points_row.hpp"
 
 namespace fairlead {
@@ -21,9 +22,6 @@ namespace {
 
 using points_row::Cell;
 using points_row::Flaw;
-
-constexpr std::size_t most_errors = 200;  // of one file; who has more has one cause for many
-constexpr std::size_t longest_line = std::size_t{64} * 1024;
 
 enum Column : std::size_t { point, northing, easting, elevation, description, target_offset, columns_known };
 constexpr std::array<std::string_view, columns_known> column_words{"point",     "northing",    "easting",
@@ -64,25 +62,21 @@ std::optional<Column> column_named(std::string_view text) {
 
 double metres_of(PointsUnit unit) { return find_unit(keyword(unit), Dimension::length)->to_si; }
 
-class PointsReader {
+class PointsReader : CsvLines {
  public:
   PointsReader(std::string_view text, const PointsFormat& format)
-      : rest_(text), format_(format), unit_m_(metres_of(format.unit)) {}
+      : CsvLines(text), format_(format), unit_m_(metres_of(format.unit)) {}
 
   tl::expected<std::vector<SurveyPoint>, PointsErrors> read() {
-    while (!stop_ && next_line()) {
-      const std::size_t begin = line_.find_first_not_of(" \t");
-      if (begin == line_.npos || line_[begin] == '#') continue;
-      if (line_.size() > longest_line) {
-        add({0, 1, fmt::format("the line is longer than {} bytes", longest_line), "a point has a line of its own"});
-      } else if (const auto flaw = points_row::split(line_, cells_)) {
-        add(*flaw);
+    while (!stop_) {
+      const Row next = next_row();
+      if (next == Row::end) break;
+      if (next == Row::flawed)
         stop_ = count_ == 0 && format_.order == PointsOrder::named;  // without its header nothing has a name
-      } else if (count_ == 0) {
+      else if (count_ == 0)
         first_row();
-      } else {
+      else
         row();
-      }
     }
     if (points_.empty() && errors_.first.empty())
       add_of_file("there is no point in the file", "write a line for each point");
@@ -92,38 +86,6 @@ class PointsReader {
   }
 
  private:
-  bool next_line() {
-    if (rest_.empty()) return false;
-    ++number_;
-    const std::size_t end = rest_.find('\n');
-    line_ = rest_.substr(0, end);
-    rest_ = end == rest_.npos ? std::string_view{} : rest_.substr(end + 1);
-    if (line_.ends_with('\r')) line_.remove_suffix(1);
-    return true;
-  }
-
-  void add_of_file(std::string message, std::string instead) {
-    errors_.first.push_back({.message = std::move(message), .instead = std::move(instead)});
-  }
-
-  static PointsError error_of(Flaw flaw, unsigned number, std::string_view line) {
-    return {.line = number,
-            .column = columns_of(line.substr(0, flaw.at)) + 1,
-            .length = std::max(1u, columns_of(line.substr(flaw.at, flaw.length))),
-            .message = std::move(flaw.message),
-            .instead = std::move(flaw.instead),
-            .source_line = std::string(line.substr(0, longest_line))};
-  }
-  void add(Flaw flaw) {
-    if (errors_.first.size() < most_errors)
-      errors_.first.push_back(error_of(std::move(flaw), number_, line_));
-    else
-      ++errors_.more;
-  }
-  void add(const Cell& cell, std::string message, std::string instead) {
-    add({cell.at, cell.length, std::move(message), std::move(instead)});
-  }
-
   // The first line that is no comment says how many columns there are and, when they are named, which.
   void first_row() {
     count_ = cells_.size();
@@ -260,23 +222,18 @@ class PointsReader {
       else if (!points_[order[i]].id.empty())
         twins.emplace_back(order[i], order[first]);
     std::sort(twins.begin(), twins.end());
-    for (std::size_t i = 0; i < std::min(twins.size(), most_errors); ++i) {
+    std::vector<PointsError> told;
+    for (std::size_t i = 0; i < std::min(twins.size(), most_csv_errors); ++i) {
       const auto& [twin, first] = twins[i];
       const IdCell& id = ids_[twin];
-      errors_.first.push_back(error_of({id.at, id.length,
-                                        fmt::format("the point \"{}\" stands in line {} already",
-                                                    points_row::shown(points_[twin].id), points_[first].line),
-                                        "give it an id of its own, or remove one of the two"},
-                                       points_[twin].line, id.line));
+      told.push_back(error_of({id.at, id.length,
+                               fmt::format("the point \"{}\" stands in line {} already",
+                                           points_row::shown(points_[twin].id), points_[first].line),
+                               "give it an id of its own, or remove one of the two"},
+                              points_[twin].line, id.line));
     }
-    if (twins.size() > most_errors) errors_.more += twins.size() - most_errors;
-    std::stable_sort(errors_.first.begin(), errors_.first.end(), [](const PointsError& a, const PointsError& b) {
-      return std::tuple(a.line, a.column) < std::tuple(b.line, b.column);
-    });
-    if (errors_.first.size() > most_errors) {
-      errors_.more += errors_.first.size() - most_errors;
-      errors_.first.resize(most_errors);
-    }
+    const std::size_t more = twins.size() - told.size();
+    add_later(std::move(told), more);
   }
 
   struct IdCell {
@@ -285,48 +242,15 @@ class PointsReader {
   };
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
-  std::string_view rest_, line_;
   const PointsFormat& format_;
   double unit_m_;
   bool stop_ = false;
-  unsigned number_ = 0, first_line_ = 0;
+  unsigned first_line_ = 0;
   std::size_t count_ = 0;  // columns; 0 until they are known
   std::array<std::size_t, columns_known> cell_of_{none, none, none, none, none, none};
-  std::vector<Cell> cells_;
   std::vector<SurveyPoint> points_;
   std::vector<IdCell> ids_;  // of the points
-  PointsErrors errors_;
 };
-
-tl::unexpected<PointsErrors> refuse(PointsError error) {
-  return tl::unexpected<PointsErrors>(PointsErrors{{std::move(error)}, 0});
-}
-
-// The first byte that no line of text holds, if there is one.
-std::optional<PointsError> strange_byte(std::string_view text) {
-  unsigned line = 1;
-  std::size_t line_start = 0;
-  for (std::size_t at = 0, length = 0; at < text.size(); at += length) {
-    const auto byte = static_cast<unsigned char>(text[at]);
-    length = character_length(text, at);
-    const bool control = byte < 0x20 || byte == 0x7F;
-    if (byte == '\n') {
-      ++line;
-      line_start = at + 1;
-    }
-    if ((length > 0 && !control) || byte == '\n' || byte == '\t' || text.substr(at, 2) == "\r\n") continue;
-    const std::string_view whole = text.substr(line_start, text.find('\n', line_start) - line_start);
-    PointsError error{
-        .line = line,
-        .column = columns_of(text.substr(line_start, at - line_start)) + 1,
-        .message = fmt::format("byte 0x{:02X} is {}", byte, control ? "a control character" : "no UTF-8 text"),
-        .instead = control ? "remove it" : "save the file as UTF-8",
-        .source_line = std::string(whole.substr(0, longest_line))};
-    if (byte == '\r') error.instead = "end lines with a line feed";
-    return error;
-  }
-  return std::nullopt;
-}
 
 // A text that reads back out of one line.
 bool in_one_line(std::string_view text) {
@@ -351,13 +275,11 @@ std::string points_file_too_large(std::size_t bytes) {
 
 tl::expected<std::vector<SurveyPoint>, PointsErrors> read_points(std::string_view text, const PointsFormat& format) {
   if (text.size() > largest_points_file)
-    return refuse(
-        {.message = points_file_too_large(text.size()), .instead = "leave only the points of this rig in it"});
-  if (text.starts_with("\xFF\xFE") || text.starts_with("\xFE\xFF"))
-    return refuse({.message = "the file is UTF-16", .instead = "save it as UTF-8"});
-  if (text.starts_with("\xEF\xBB\xBF")) text.remove_prefix(3);
-  if (auto error = strange_byte(text)) return refuse(std::move(*error));
-  return PointsReader(text, format).read();
+    return tl::unexpected<PointsErrors>(PointsErrors{
+        {{.message = points_file_too_large(text.size()), .instead = "leave only the points of this rig in it"}}, 0});
+  const auto lines = lines_of(text);
+  if (!lines) return tl::unexpected<PointsErrors>(lines.error());
+  return PointsReader(*lines, format).read();
 }
 
 Solved<std::string> points_text(std::span<const SurveyPoint> points, const PointsFormat& format) {
