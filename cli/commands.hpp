@@ -36,6 +36,22 @@ struct ArrestOptions {
 /// How riders stop, and the way back to ready, of a layout or a concept. Returns the same as check.
 int arrest(const JudgeOptions&, const ArrestOptions&);
 
+struct AsbuiltOptions {
+  std::string points, measurements;  ///< files; the second empty where there is none
+  std::string order, unit;           ///< of the points file
+  std::string uncertainty;           ///< of its coordinates
+  std::vector<std::string> control;  ///< ids
+  bool tilted{};                     ///< fitted about any axis, not the plumb line alone
+  int draws = 100;
+  unsigned long seed = 1;
+  bool hold_arrest{};
+  bool windows{};      ///< with the box of all marks
+  std::string format;  ///< "text", "json"; empty: what the output's name ends in, else text
+  std::string output;  ///< empty: standard output
+};
+/// The layout as it was built, by points and measurements. 0 where the rig as built is cleared.
+int asbuilt(const JudgeOptions&, const AsbuiltOptions&);
+
 /// A starting layout or concept to standard output, or to a file that does not exist yet.
 int new_file(const std::string& output, bool idea);
 

@@ -3,6 +3,7 @@
 
 #include "cli/commands.hpp"
 #include "cli/progress.hpp"
+#include "geometry/asbuilt/draws.hpp"
 #include "geometry/quantity/nearest.hpp"
 #include "report/words/version.hpp"
 
@@ -43,6 +44,42 @@ void add_paper_options(CLI::App& command, PaperOptions& paper) {
       ->check(CLI::IsMember({"first", "third"}));
   command.add_flag("--grey", paper.grey, "without colour");
   command.add_option("--font", paper.font, "a TrueType font file to letter with");
+}
+
+void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
+  command.add_option("POINTS", built.points, "the points file: marks by the ids that setout lists, pegs by their own")
+      ->required();
+  command.add_option("MEASUREMENTS", built.measurements,
+                     "what else was measured: item, quantity, value, unit, uncertainty (comma-separated, with header)");
+  command.add_option("--order", built.order, "of the points file: pnezd, penzd or named")
+      ->required()
+      ->check(CLI::IsMember({"pnezd", "penzd", "named"}));
+  command.add_option("--unit", built.unit, "of the points file: m, mm, ft or us_survey_ft")
+      ->required()
+      ->check(CLI::IsMember({"m", "mm", "ft", "us_survey_ft"}));
+  command
+      .add_option("--uncertainty", built.uncertainty,
+                  "standard uncertainty (one sigma) of every coordinate of the points file")
+      ->required()
+      ->type_name("LENGTH");
+  command
+      .add_option("--control", built.control,
+                  "ids of points that stand where the layout has them: the others are fitted to them (default: the "
+                  "points stand in the site frame)")
+      ->delimiter(',')
+      ->allow_extra_args(false)
+      ->type_name("ID,...");
+  command.add_flag("--tilted", built.tilted, "fit about any axis, not the plumb line alone");
+  command.add_option("--draws", built.draws, "how often the measured is drawn from its uncertainty")
+      ->check(CLI::Range(fewest_draws, 1000000))
+      ->capture_default_str();
+  command.add_option("--seed", built.seed, "of the draws")->check(CLI::Range(0ul, 1000000ul))->capture_default_str();
+  command.add_flag("--hold-arrest", built.hold_arrest, "draw faster: how riders stop is not solved in every draw");
+  command.add_flag("--windows", built.windows, "find the box in which all marks may stand at once");
+  command.add_option("--format", built.format, "text or json (default: what FILE ends in, else text)")
+      ->check(CLI::IsMember({"text", "json"}));
+  command.add_option("-o,--output", built.output, "the file to write: .txt or .json (default: standard output)")
+      ->type_name("FILE");
 }
 
 /// "did you mean --date?" for a misspelt option or command.
@@ -86,6 +123,9 @@ int run(int argc, char** argv) {
       "  fairlead compare issued.toml site.toml         what changed, and what that does\n"
       "  fairlead setout site.toml                      points, levels, lengths and tensions for the crew\n"
       "  fairlead arrest site.toml                      how every rider stops, and the way back\n"
+      "  fairlead asbuilt site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
+      "N1,N2,N3\n"
+      "                                                 the rig as it was measured, judged anew\n"
       "  fairlead new --concept -o idea.toml            how riders are to stop, before anything has a place\n"
       "  fairlead arrest idea.toml                      a first estimate of how they would\n"
       "  fairlead explain fleet-angle                   what a check judges\n"
@@ -98,6 +138,7 @@ int run(int argc, char** argv) {
   DrawOptions drawn;
   SetoutOptions set_out;
   ArrestOptions arrested;
+  AsbuiltOptions built;
   std::string format = "text", output, name, now;
   bool idea = false;
 
@@ -149,6 +190,10 @@ int run(int argc, char** argv) {
       .add_option("-o,--output", arrested.output, "the file to write: .txt or .json (default: standard output)")
       ->type_name("FILE");
 
+  CLI::App& asbuilt_command = *app.add_subcommand("asbuilt", "judge a layout as it was built, by what was measured");
+  add_judge_options(asbuilt_command, judged);
+  add_asbuilt_options(asbuilt_command, built);
+
   CLI::App& compare_command = *app.add_subcommand("compare", "what changed between two revisions of a layout");
   compare_command.add_option("OLD", judged.layout, "the layout file as it was")->required();
   compare_command.add_option("NEW", now, "the layout file as it is now")->required();
@@ -176,6 +221,7 @@ int run(int argc, char** argv) {
   if (compare_command.parsed()) return compare(judged, now, format);
   if (setout_command.parsed()) return setout(judged, set_out);
   if (arrest_command.parsed()) return arrest(judged, arrested);
+  if (asbuilt_command.parsed()) return asbuilt(judged, built);
   if (new_command.parsed()) return new_file(output, idea);
   return explain(name);
 }

@@ -2,6 +2,7 @@
 
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
+#include "cli/points.hpp"
 #include "geometry/quantity/units.hpp"
 #include "report/formats/points_csv.hpp"
 #include "report/formats/text.hpp"
@@ -10,31 +11,11 @@
 namespace fairlead::cli {
 namespace {
 
-/// Which of several words was written; nothing where none was.
-template <class Value>
-std::optional<Value> choice(const std::string& written, std::initializer_list<std::pair<const char*, Value>> all) {
-  for (const auto& [word, value] : all)
-    if (written == word) return value;
-  return std::nullopt;
-}
-
-/// Neither order nor unit can be told from a file's numbers, so neither has a default.
 std::optional<PointsFormat> points_format_of(const SetoutOptions& setout, bool wanted) {
-  const auto order = choice<PointsOrder>(
-      setout.order, {{"pnezd", PointsOrder::pnezd}, {"penzd", PointsOrder::penzd}, {"named", PointsOrder::named}});
-  // A shell's words have no blanks, as the layout's for the survey foot does.
-  const auto unit = choice<PointsUnit>(setout.unit, {{"m", PointsUnit::m},
-                                                     {"mm", PointsUnit::mm},
-                                                     {"ft", PointsUnit::ft},
-                                                     {"us_survey_ft", PointsUnit::us_survey_ft}});
-  if (!wanted && (order || unit))
+  if (wanted) return points_format(setout.order, setout.unit);
+  if (!setout.order.empty() || !setout.unit.empty())
     throw Unusable{"error: --order and --unit are of a points file: write --format csv or -o FILE.csv\n"};
-  if (!wanted) return std::nullopt;
-  if (!order || !unit)
-    throw Unusable{
-        "error: a points file needs --order (pnezd, penzd or named) and --unit (m, mm, ft or "
-        "us_survey_ft): neither can be told from its numbers\n"};
-  return PointsFormat{.order = *order, .unit = *unit};
+  return std::nullopt;
 }
 
 double tape_of(const std::string& text) {

@@ -127,6 +127,8 @@ Solved<FitTest> test_fit(std::span<const FitPair> pairs, FitKind kind, double st
   test.redundancy = 3 * static_cast<int>(pairs.size()) - unknowns;
   test.probability = chi_squared_tail(test.chi_squared, test.redundancy);
   test.agrees = test.probability >= unlikely;
+  const double mirrored = static_cast<double>(pairs.size()) * fit->mirrored_rms_m * fit->mirrored_rms_m / square_m2;
+  test.tells_mirror = chi_squared_tail(mirrored, test.redundancy) < unlikely;
   if (test.agrees) return test;
   for (std::size_t i = 0; i < pairs.size(); ++i) {
     std::vector<FitPair> others(pairs.begin(), pairs.end());

@@ -49,6 +49,7 @@ struct FitTest {
   int redundancy{};           ///< coordinates more than the motion needs
   double probability{};       ///< of a chi-squared as great by chance
   bool agrees{};              ///< that is not below a thousandth (BAARDA68)
+  bool tells_mirror{};        ///< the same points mirrored in plan would not agree: not of points in one line
   std::vector<int> outliers;  ///< of those that do not agree: each pair without which alone the others do
   std::vector<Vec3> off_m;    ///< of each outlier: known - moved measured by the fit of the others
 };

@@ -25,8 +25,7 @@ constexpr double pi = std::numbers::pi;
 constexpr double far_m = 1e5;
 constexpr double coldest_K = 273.15 - 90, warmest_K = 273.15 + 90;
 
-constexpr std::array<MeasurandKind, measurands> kinds{{{"distance", Dimension::length, 1e-3, far_m},
-                                                       {"tension", Dimension::force, 1, 1e7},
+constexpr std::array<MeasurandKind, measurands> kinds{{{"tension", Dimension::force, 1, 1e7},
                                                        {"sag", Dimension::length, 1e-3, far_m},
                                                        {"temperature", Dimension::temperature, coldest_K, warmest_K},
                                                        {"rest_extension", Dimension::length, 0, far_m},

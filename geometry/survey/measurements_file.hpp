@@ -15,7 +15,6 @@ namespace fairlead {
 
 /// By the words of the layout's keys, where there is one.
 enum class Measurand {
-  distance,        ///< of a tape pulled straight from one mark to another, "A3 to PEG1"
   tension,         ///< of the bare main line, where the layout says it is measured
   sag,             ///< of the bare main line
   temperature,     ///< of the main line as tension or sag was measured

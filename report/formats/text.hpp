@@ -7,8 +7,9 @@
 #include "report/tables/table.hpp"
 
 namespace fairlead {
+struct AsBuilt;
 struct Changes;
-}
+}  // namespace fairlead
 
 namespace fairlead::text {
 
@@ -19,6 +20,10 @@ std::string write(const Dossier&, const Style&);
 /// The whole output of `fairlead compare`: what moved and what that does first, then loads, limits, the other inputs,
 /// and a row for the revision table.
 std::string write(const Changes&, const Style&);
+
+/// The whole output of `fairlead asbuilt`: the verdict of the rig as it was measured first, then how far the marks are
+/// off, what was not measured, the findings, and how they fared over the draws.
+std::string write(const AsBuilt&, const Style&);
 
 /// The whole output of `fairlead setout`: the same verdict first, then what the rig is set out by, what was taken for
 /// granted, and the cautions. The dossier has its setting out.

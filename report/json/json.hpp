@@ -7,8 +7,9 @@
 #include "report/dossier.hpp"
 
 namespace fairlead {
+struct AsBuilt;
 struct Changes;
-}
+}  // namespace fairlead
 
 namespace fairlead::json {
 
@@ -19,5 +20,8 @@ std::string write_concept(const Dossier&);
 
 /// What changed between two revisions; changes_schema.json says what every key means.
 std::string write(const Changes&);
+
+/// The rig as built; as_built_schema.json says what every key means.
+std::string write(const AsBuilt&);
 
 }  // namespace fairlead::json

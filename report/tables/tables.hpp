@@ -6,8 +6,9 @@
 #include "report/tables/table.hpp"
 
 namespace fairlead {
+struct AsBuilt;
 struct Changes;
-}
+}  // namespace fairlead
 
 namespace fairlead::tables {
 
@@ -162,6 +163,17 @@ Table main_line_changes(const Changes&, const Style&);
 Table anchor_load_changes(const Changes&, const Style&);
 Table line_changes(const Changes&, const Style&);
 Table sheave_changes(const Changes&, const Style&);
+
+/// What the points were fitted to, and how well.
+Table control_points(const AsBuilt&, const Style&);
+/// How far every mark stands from where it is drawn, and what would take it back.
+Table built_marks(const AsBuilt&, const Style&);
+/// What was measured that is no place.
+Table built_values(const AsBuilt&, const Style&);
+/// What was not measured, and how many findings it leaves open.
+Table not_measured(const AsBuilt&);
+/// The findings that did not come out in every draw as they did as measured.
+Table built_shares(const AsBuilt&);
 
 // Their numbers come from geometry.
 using fairlead::all_lines, fairlead::reeved_line, fairlead::finished_length_m, fairlead::unloaded_length_m,

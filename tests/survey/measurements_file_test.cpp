@@ -36,7 +36,7 @@ TEST(MeasurementsFile, ValuesAndUncertaintiesStandInTheUnitOfTheirLine) {
                             "main_line,tension,4000,lbf,20\n"
                             "# a comment\n"
                             "main_line,temperature,50,F,9\n"
-                            "\"A3 to PEG1\",distance,12.5,m,0.005\n"
+                            "\"line, upper\",length,12.5,m,0.005\n"
                             "R1,bearing,90,deg,0.5\n"
                             "R1,tilt,-2,deg,0.5\n");
   ASSERT_EQ(all.size(), 5u);
@@ -47,10 +47,10 @@ TEST(MeasurementsFile, ValuesAndUncertaintiesStandInTheUnitOfTheirLine) {
   EXPECT_NEAR(all[1].value, 283.15, 1e-9);
   EXPECT_NEAR(all[1].uncertainty, 5, 1e-12);  // a difference: no zero is added to it
   EXPECT_EQ(all[1].line, 4u);
-  EXPECT_EQ(all[2].item, "A3 to PEG1");
+  EXPECT_EQ(all[2].item, "line, upper");
   EXPECT_EQ(all[2].value, 12.5);
-  EXPECT_EQ(all[2].item_at, (Columns{1, 12}));
-  EXPECT_EQ(all[2].measurand_at, (Columns{14, 8}));
+  EXPECT_EQ(all[2].item_at, (Columns{1, 13}));
+  EXPECT_EQ(all[2].measurand_at, (Columns{15, 6}));
   EXPECT_NEAR(all[3].value, std::numbers::pi / 2, 1e-15);
   EXPECT_LT(all[4].value, 0);
 }

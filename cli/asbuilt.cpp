@@ -1,0 +1,105 @@
+#include "geometry/asbuilt/as_built.hpp"
+
+#include "cli/commands.hpp"
+#include "cli/output.hpp"
+#include "cli/points.hpp"
+#include "geometry/quantity/units.hpp"
+#include "report/formats/text.hpp"
+#include "report/json/json.hpp"
+
+namespace fairlead::cli {
+namespace {
+
+constexpr FileKind points_kind{"a points file", "the points file", largest_points_file};
+constexpr FileKind measurements_kind{"a file of measurements", "the file of measurements", largest_measurements_file};
+
+double uncertainty_of(const std::string& text) {
+  const auto length_m = read_quantity(text, Dimension::length);
+  if (!length_m)
+    throw Unusable{"error: --uncertainty " + text + ": " + length_m.error().message + ": " + length_m.error().instead +
+                   "\n"};
+  if (!(*length_m > 0))
+    throw Unusable{"error: --uncertainty " + text +
+                   ": nothing is measured without one: state a length above 0, for "
+                   "example \"3 mm\"\n"};
+  return *length_m;
+}
+
+/// Every error at its place in a file.
+std::string printed(const std::string& file, const PointsErrors& errors) {
+  std::string message;
+  const auto add = [&](Diagnostic diagnostic) {
+    diagnostic.file = file;
+    message += fairlead::print(diagnostic);
+  };
+  for (const PointsError& error : errors.first)
+    add({.place = {0, error.line, error.column},
+         .length = error.length,
+         .message = error.message,
+         .instead = error.instead,
+         .source_line = error.source_line});
+  if (errors.more > 0) add({.message = "and " + std::to_string(errors.more) + " more errors"});
+  return message;
+}
+
+/// What `read` makes of a file; where it can not, its errors are appended to `message`.
+template <class Read>
+auto contents(const std::string& path, const FileKind& kind, std::string& message, const Read& read) {
+  using Rows = typename decltype(read(std::string_view{}))::value_type;
+  const auto bytes = whole_file(path, kind);
+  if (!bytes) {
+    message += fairlead::print({.file = path, .message = bytes.error().message, .instead = bytes.error().instead});
+    return Rows{};
+  }
+  auto rows = read(std::string_view(*bytes));
+  if (rows) return std::move(*rows);
+  message += printed(path, rows.error());
+  return Rows{};
+}
+
+/// A points file counts to the east, to the north and up.
+void refuse_other_axes(const Layout& layout) {
+  if (layout.site.axes == std::array<std::string, 3>{"east", "north", "up"}) return;
+  throw Unusable{"error: " + layout.files.front() +
+                 ": a points file counts to the east, to the north and up, and the "
+                 "site's axes are " +
+                 layout.site.axes[0] + ", " + layout.site.axes[1] + ", " + layout.site.axes[2] + "\n"};
+}
+
+}  // namespace
+
+int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
+  const std::string format = format_of(asbuilt.format, asbuilt.output, {"json", "text"});
+  const PointsFormat points = points_format(asbuilt.order, asbuilt.unit);
+  const Work work = work_of(options);
+  std::string message;
+  Survey survey{.points_file = asbuilt.points,
+                .measurements_file = asbuilt.measurements,
+                .terms = {.control = asbuilt.control,
+                          .kind = asbuilt.tilted ? FitKind::tilted : FitKind::levelled,
+                          .uncertainty_m = uncertainty_of(asbuilt.uncertainty)}};
+  std::optional<Layout> layout;
+  try {
+    layout = read(options);
+  } catch (const Unusable& refused) {
+    message = refused.message;
+  }
+  survey.points =
+      contents(asbuilt.points, points_kind, message, [&](std::string_view text) { return read_points(text, points); });
+  if (!asbuilt.measurements.empty())
+    survey.measurements = contents(asbuilt.measurements, measurements_kind, message, read_measurements);
+  if (!message.empty()) throw Unusable{message};
+  refuse_other_axes(*layout);
+
+  const auto built = as_built(
+      std::move(*layout), std::move(survey),
+      {.draws = asbuilt.draws, .seed = asbuilt.seed, .box = asbuilt.windows, .hold_arrest = asbuilt.hold_arrest}, work);
+  if (!built)
+    throw Unusable{printed(asbuilt.points, built.error().points) +
+                   printed(asbuilt.measurements, built.error().measurements)};
+  const std::string text = format == "json" ? json::write(*built) : text::write(*built, style_of(options));
+  asbuilt.output.empty() ? print(text) : write(asbuilt.output, text, built->built);
+  return exit_status(built->built.findings);
+}
+
+}  // namespace fairlead::cli

@@ -1,0 +1,337 @@
+#include "geometry/asbuilt/as_built.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
+
+#include "geometry/asbuilt/measured.hpp"
+#include "geometry/checks/counterpart.hpp"
+#include "geometry/rig/inputs.hpp"
+
+namespace fairlead {
+namespace {
+
+bool same(double a, double b) { return a == b || (std::isnan(a) && std::isnan(b)); }
+
+bool same(const Finding& a, const Finding& b) {
+  const auto same_fact = [](const Fact& x, const Fact& y) { return x.name == y.name && x.value == y.value; };
+  return a.verdict == b.verdict && a.measured == b.measured && same(a.value, b.value) && same(a.bound, b.bound) &&
+         a.why == b.why && a.travel_m == b.travel_m && std::ranges::equal(a.facts, b.facts, same_fact);
+}
+
+class Building {
+ public:
+  Building(Layout layout, Survey survey, const BuiltTerms& terms, const Work& work) : work_(work) {
+    out_.survey = std::move(survey);
+    out_.terms = terms;
+    out_.design = judge(std::move(layout), {}, work);
+    out_.marks = set_out_points(out_.design.rig);
+  }
+
+  tl::expected<AsBuilt, SurveyErrors> build() {
+    SurveyErrors errors;
+    const Layout& layout = out_.design.rig.layout;
+    auto placing = place_points(layout, out_.marks, out_.survey.points, out_.survey.terms);
+    if (placing)
+      out_.placing = std::move(*placing);
+    else
+      errors.points = std::move(placing.error());
+    auto values = match(out_.design.rig, out_.survey.measurements, out_.characteristics);
+    if (!values) errors.measurements = std::move(values.error());
+    if (values && placing) tell_both(errors.measurements, *values);
+    if (!errors.points.first.empty() || !errors.measurements.first.empty())
+      return tl::unexpected<SurveyErrors>(std::move(errors));
+    for (MeasuredValue& value : *values) value = in_site_frame(std::move(value));
+    out_.values = std::move(*values);
+    note_measured();
+    spread();
+    if (out_.terms.box) out_.placement = placement(out_.design, false, work_);
+    out_.built = judge(built({}, {}), {&out_.design.rig}, work_);
+    for (const Finding& finding : out_.built.findings) out_.basis.push_back({.as_measured = finding.verdict});
+    find_unmeasured();
+    draw();
+    conclude();
+    return std::move(out_);
+  }
+
+ private:
+  /// The rest mark may be shot or taped, not both.
+  void tell_both(PointsErrors& errors, const std::vector<MeasuredValue>& values) const {
+    for (const MeasuredValue& value : values) {
+      const Characteristic& one = out_.characteristics[static_cast<std::size_t>(value.characteristic)];
+      const auto shot = std::ranges::find(out_.placing.points, one.point, &PlacedPoint::mark);
+      if (one.point < 0 || shot == out_.placing.points.end()) continue;
+      for (const Measurement& measured : out_.survey.measurements)
+        if (measured.measurand == Measurand::rest && measured.item == file_word(out_.design.rig.layout, one.item))
+          errors.first.push_back(error_at(measured, measured.item_at,
+                                          fmt::format("its place is in line {} of the points already", shot->line),
+                                          "remove one of the two"));
+    }
+  }
+
+  MeasuredValue in_site_frame(MeasuredValue value) const {
+    const Characteristic& one = out_.characteristics[static_cast<std::size_t>(value.characteristic)];
+    if (one.measurands.empty() || one.measurands[0] != Measurand::bearing) return value;
+    const Vec3 way = unit(turned(out_.placing, direction_of(value.value[0], value.value[1])));
+    const double bearing = std::atan2(way.x, way.y);
+    value.value = {bearing < 0 ? bearing + 2 * std::numbers::pi : bearing, std::atan2(way.z, std::hypot(way.x, way.y))};
+    return value;
+  }
+
+  void note_measured() {
+    out_.measured.assign(out_.characteristics.size(), 0);
+    const bool believed = out_.placing.doubt.empty();
+    for (const PlacedPoint& point : out_.placing.points)
+      if (believed && point.mark >= 0) out_.measured[static_cast<std::size_t>(point.mark)] = 1;
+    for (const MeasuredValue& value : out_.values) {
+      const Characteristic& one = out_.characteristics[static_cast<std::size_t>(value.characteristic)];
+      // A direction taken with the points' instrument turns with them.
+      const bool turns = !one.measurands.empty() && one.measurands[0] == Measurand::bearing;
+      out_.measured[static_cast<std::size_t>(value.characteristic)] = believed || !turns ? 1 : 0;
+    }
+  }
+
+  /// The design with all that was measured in place, each off by a standard normal number of its uncertainty; none
+  /// where there are no such numbers.
+  Layout built(const std::vector<Vec3>& of_points, const std::vector<double>& of_values) const {
+    const Rig& rig = out_.design.rig;
+    Layout layout = rig.layout;
+    const auto file = static_cast<unsigned short>(layout.files.size());
+    layout.files.push_back(out_.survey.points_file);
+    if (!out_.survey.measurements_file.empty()) layout.files.push_back(out_.survey.measurements_file);
+    std::vector<Vec3> errors(out_.placing.points.size());
+    for (std::size_t p = 0; p < of_points.size(); ++p) errors[p] = out_.survey.terms.uncertainty_m * of_points[p];
+    const std::vector<Point3> at = places(out_.placing, errors);
+    const PlacedPoint* rest = nullptr;
+    Point3 rest_at;
+    for (std::size_t p = 0; p < at.size(); ++p) {
+      const PlacedPoint& point = out_.placing.points[p];
+      if (point.mark < 0 || !out_.measured[static_cast<std::size_t>(point.mark)]) continue;
+      const SetOutPoint& mark = out_.marks[static_cast<std::size_t>(point.mark)];
+      if (mark.mark == Mark::rest_mark) {
+        rest = &point;
+        rest_at = at[p];
+        continue;
+      }
+      layout = moved(std::move(layout), mark, rig.frame, at[p] - *mark.at);
+      place_of(layout, mark) = {file, point.line, 1};
+    }
+    // Chainages run along the line as it was built.
+    if (rest) {
+      layout.brake_trolley.rest_m = {frame_of(layout).chainage_m(rest_at), {file, rest->line, 1}};
+    }
+    std::size_t n = 0;
+    for (const MeasuredValue& value : out_.values) {
+      std::vector<double> drawn = value.value;
+      for (std::size_t v = 0; v < drawn.size(); ++v, ++n)
+        if (!of_values.empty()) drawn[v] += of_values[n] * value.uncertainty[v];
+      if (out_.measured[static_cast<std::size_t>(value.characteristic)])
+        out_.characteristics[static_cast<std::size_t>(value.characteristic)].set(
+            layout, drawn, {static_cast<unsigned short>(file + 1), value.line, 1});
+    }
+    return layout;
+  }
+
+  /// How far the places scatter over draws of the points alone; a thousand tell a standard deviation to 2 %.
+  void spread() {
+    constexpr int draws = 1000;
+    const Frame& frame = out_.design.rig.frame;
+    const std::size_t points = out_.placing.points.size();
+    std::vector<Vec3> squares(points);
+    for (int d = 0; d < draws; ++d) {
+      std::vector<Vec3> errors = normal_vectors(static_cast<std::uint64_t>(d), points);
+      for (Vec3& error : errors) error = out_.survey.terms.uncertainty_m * error;
+      const std::vector<Point3> at = places(out_.placing, errors);
+      for (std::size_t p = 0; p < points; ++p) {
+        const Vec3 off = at[p] - out_.placing.points[p].at;
+        const double along = dot(off, frame.along), across = dot(off, frame.across), up = dot(off, frame.up);
+        squares[p] += Vec3{along * along, across * across, up * up};
+      }
+    }
+    for (const Vec3& sum : squares)
+      out_.place_uncertainty_m.push_back(
+          {std::sqrt(sum.x / draws), std::sqrt(sum.y / draws), std::sqrt(sum.z / draws)});
+  }
+
+  /// The first numbers of a draw.
+  std::vector<Vec3> normal_vectors(std::uint64_t draw, std::size_t count) const {
+    std::vector<Vec3> out;
+    for (std::size_t p = 0; p < count; ++p) {
+      const auto normal = [&](std::uint64_t axis) { return standard_normal(out_.terms.seed, draw, 3 * p + axis); };
+      out.push_back({normal(0), normal(1), normal(2)});
+    }
+    return out;
+  }
+
+  static Place& place_of(Layout& layout, const SetOutPoint& mark) {
+    const auto i = static_cast<std::size_t>(mark.item.index);
+    switch (mark.mark) {
+      case Mark::bearing_point:
+        return layout.anchors.at(i).position.place;
+      case Mark::base:
+        return layout.anchors.at(i).base->place;
+      case Mark::axle_centre:
+        return layout.sheaves.at(i).position->place;
+      case Mark::swivel_eye:
+        return layout.sheaves.at(i).swivel_at->place;
+      case Mark::foot:
+        return layout.members.at(i).to.place;
+      case Mark::outlet:
+        return layout.brake_unit.outlet.place;
+      case Mark::rest_mark:
+        break;
+    }
+    return layout.brake_trolley.rest_m.place;
+  }
+
+  void find_unmeasured() {
+    struct Shift {
+      std::size_t characteristic;
+      int way;
+      double share;
+    };
+    std::vector<Shift> shifts;
+    for (std::size_t c = 0; c < out_.characteristics.size(); ++c)
+      if (!out_.measured[c])
+        for (int way = 0; way < out_.characteristics[c].ways; ++way)
+          // Not by the same either way: what one size hides, as a part of a turn does, another does not.
+          for (const double share : {-1.0, 0.7}) shifts.push_back({c, way, share});
+    if (shifts.empty()) return;
+    const Layout layout = out_.built.rig.layout;
+    const Resolution coarse = out_.built.resolution;
+    const Judged base = judge_at(coarse, layout, {&out_.built.rig}, work_);
+    std::vector<std::vector<char>> moves(shifts.size());
+    for_each_index(
+        work_, static_cast<int>(shifts.size()),
+        [&](int s) {
+          const auto i = static_cast<std::size_t>(s);
+          Layout other = layout;
+          out_.characteristics[shifts[i].characteristic].shift(other, shifts[i].way, shifts[i].share);
+          const Judged there = judge_at(coarse, std::move(other), {&out_.built.rig}, {.stop = work_.stop});
+          for (std::size_t f = 0; f < base.findings.size(); ++f) {
+            const Finding* found = counterpart(there.findings, base.findings[f], ordinal(base.findings, f));
+            moves[i].push_back(!found || !same(*found, base.findings[f]) ? 1 : 0);
+          }
+        },
+        "what was not measured");
+    for (std::size_t f = 0; f < out_.built.findings.size(); ++f) {
+      const auto here = index_in(base.findings, f);
+      // A word without a number changes at once or not at all: that it did not shows nothing.
+      const bool only_a_word = !out_.built.findings[f].measured && out_.built.findings[f].facts.empty();
+      for (std::size_t s = 0; s < shifts.size(); ++s) {
+        auto& on = out_.basis[f].unmeasured;
+        const int c = static_cast<int>(shifts[s].characteristic);
+        // What is not found at all at this resolution rests on everything.
+        if ((!here || only_a_word || moves[s][*here]) && (on.empty() || on.back() != c)) on.push_back(c);
+      }
+    }
+  }
+
+  /// Where finding f of the built rig stands among others.
+  std::optional<std::size_t> index_in(const std::vector<Finding>& others, std::size_t f) const {
+    const Finding* found = counterpart(others, out_.built.findings[f], ordinal(out_.built.findings, f));
+    if (!found) return std::nullopt;
+    return static_cast<std::size_t>(found - others.data());
+  }
+
+  void draw() {
+    const std::size_t findings = out_.built.findings.size();
+    if (std::ranges::none_of(out_.basis, [](const Basis& basis) { return basis.unmeasured.empty(); })) return;
+    std::size_t numbers = 0;
+    for (const MeasuredValue& value : out_.values) numbers += value.value.size();
+    const int draws = out_.terms.draws;
+    std::vector<std::vector<Verdict>> verdicts(static_cast<std::size_t>(draws));
+    for_each_index(
+        work_, draws,
+        [&](int d) {
+          const auto draw = static_cast<std::uint64_t>(d);
+          const std::size_t points = out_.placing.points.size();
+          const std::vector<Vec3> of_points = normal_vectors(draw, points);
+          std::vector<double> of_values;
+          for (std::size_t v = 0; v < numbers; ++v)
+            of_values.push_back(standard_normal(out_.terms.seed, draw, 3 * points + v));
+          const Judged there = judge_at(out_.built.resolution, built(of_points, of_values),
+                                        {&out_.built.rig, out_.terms.hold_arrest}, {.stop = work_.stop});
+          for (std::size_t f = 0; f < findings; ++f) {
+            const auto found = index_in(there.findings, f);
+            verdicts[static_cast<std::size_t>(d)].push_back(found ? there.findings[*found].verdict
+                                                                  : Verdict::undetermined);
+          }
+        },
+        "draws");
+    for (std::size_t f = 0; f < findings; ++f) {
+      if (!out_.basis[f].unmeasured.empty()) continue;
+      const auto count = [&](Verdict verdict) {
+        return static_cast<int>(std::ranges::count_if(verdicts, [&](const auto& of) { return of[f] == verdict; }));
+      };
+      out_.basis[f].conformity = conformity(draws, count(Verdict::pass), count(Verdict::fail));
+    }
+  }
+
+  void conclude() {
+    for (std::size_t f = 0; f < out_.built.findings.size(); ++f) {
+      Finding& finding = out_.built.findings[f];
+      const Basis& basis = out_.basis[f];
+      if (finding.verdict != Verdict::pass && finding.verdict != Verdict::fail) continue;
+      std::string why;
+      if (!basis.unmeasured.empty()) {
+        std::vector<std::string> names;
+        for (const int c : basis.unmeasured) names.push_back(out_.characteristics[static_cast<std::size_t>(c)].name);
+        why = fmt::format("not measured: {}", fmt::join(names, ", "));
+        if (!out_.placing.doubt.empty()) why = out_.placing.doubt;
+      } else if (const auto& c = basis.conformity) {
+        const bool pass = finding.verdict == Verdict::pass;
+        if ((pass ? c->pass_at_least : c->fail_at_least) >= asked_share) continue;
+        why = fmt::format(
+            "{} as measured, but in {} of {} draws from the uncertainties it {}, which shows {:.1f} %, "
+            "not {:.0f} %",
+            pass ? "it passes" : "it fails", pass ? c->passes : c->fails, c->draws, pass ? "passes" : "fails",
+            100 * (pass ? c->pass_at_least : c->fail_at_least), 100 * asked_share);
+      } else {
+        why = "it was not drawn";
+      }
+      finding.verdict = Verdict::undetermined;
+      finding.why = why;
+    }
+  }
+
+  const Work& work_;
+  AsBuilt out_;
+};
+
+}  // namespace
+
+Vec3 off_by(const AsBuilt& as_built, std::size_t point) {
+  const Frame& frame = as_built.design.rig.frame;
+  const PlacedPoint& placed = as_built.placing.points.at(point);
+  const Vec3 off = placed.at - placed.design;
+  return {dot(off, frame.along), dot(off, frame.across), dot(off, frame.up)};
+}
+
+Verdict in_box(const AsBuilt& as_built, std::size_t point) {
+  constexpr double guard = 1.645;
+  const int mark = as_built.placing.points.at(point).mark;
+  if (!as_built.placement || !as_built.placement->box || mark < 0) return Verdict::not_judged;
+  if (!as_built.placing.doubt.empty()) return Verdict::undetermined;
+  const auto allowed_m = as_built.placement->allowed_m(static_cast<std::size_t>(mark));
+  const Vec3 by = off_by(as_built, point), u = as_built.place_uncertainty_m.at(point);
+  const double off_m[] = {std::abs(by.x), std::abs(by.y), std::abs(by.z)}, u_m[] = {u.x, u.y, u.z};
+  bool within = true, outside = false, any = false;
+  for (std::size_t axis = 0; axis < 3; ++axis) {
+    if (!allowed_m[axis]) continue;
+    any = true;
+    within = within && off_m[axis] + guard * u_m[axis] <= *allowed_m[axis];
+    outside = outside || off_m[axis] - guard * u_m[axis] > *allowed_m[axis];
+  }
+  if (!any) return Verdict::not_judged;
+  return within ? Verdict::pass : outside ? Verdict::fail : Verdict::undetermined;
+}
+
+tl::expected<AsBuilt, SurveyErrors> as_built(Layout layout, Survey survey, const BuiltTerms& terms, const Work& work) {
+  return Building(std::move(layout), std::move(survey), terms, work).build();
+}
+
+}  // namespace fairlead

@@ -1,0 +1,242 @@
+#include "geometry/asbuilt/placing.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <set>
+
+#include "geometry/quantity/nearest.hpp"
+
+namespace fairlead {
+namespace {
+
+struct Known {
+  int mark = -1;
+  std::optional<Point3> at;
+};
+
+/// Marks and pegs by their ids.
+std::map<std::string, Known> known_points(const Layout& layout, const std::vector<SetOutPoint>& marks) {
+  std::map<std::string, Known> known;
+  for (std::size_t m = 0; m < marks.size(); ++m) known[marks[m].id] = {static_cast<int>(m), marks[m].at};
+  if (layout.points)
+    for (const SurveyPoint& peg : *layout.points->pegs) known.try_emplace(peg.id, Known{-1, peg.at});
+  return known;
+}
+
+/// A unit that was taken for another, by how many times too large it makes a length.
+struct WrongUnit {
+  double times;
+  const char* words;
+};
+constexpr WrongUnit wrong_units[] = {
+    {1 / 0.3048, "feet, taken for metres"},  {0.3048, "metres, taken for feet"},
+    {1000, "millimetres, taken for metres"}, {0.001, "metres, taken for millimetres"},
+    {304.8, "millimetres, taken for feet"},  {1 / 304.8, "feet, taken for millimetres"}};
+/// US survey feet and international ones are 2 millionths apart, and no survey is a thousandth off.
+constexpr double scale_slack = 1e-3;
+
+const char* wrong_unit(double times_too_large) {
+  for (const WrongUnit& wrong : wrong_units)
+    if (std::abs(times_too_large / wrong.times - 1) < scale_slack) return wrong.words;
+  return nullptr;
+}
+
+class Placer {
+ public:
+  Placer(const Layout& layout, const std::vector<SetOutPoint>& marks, const SurveyTerms& terms)
+      : known_(known_points(layout, marks)), marks_(marks) {
+    placing_.terms = terms;
+  }
+
+  tl::expected<Placing, PointsErrors> place(const std::vector<SurveyPoint>& points) {
+    match(points);
+    if (placing_.points.empty()) {
+      add("no point of the file is a mark of the layout or a peg of its points file",
+          fmt::format("give them the ids that fairlead setout lists: {}", fmt::join(first_ids(), ", ")));
+      return refused();
+    }
+    placing_.terms.control.empty() ? in_site_frame() : on_control(points);
+    if (!errors_.first.empty()) return refused();
+    return std::move(placing_);
+  }
+
+ private:
+  tl::unexpected<PointsErrors> refused() { return tl::unexpected<PointsErrors>(std::move(errors_)); }
+  void add(std::string message, std::string instead) {
+    errors_.first.push_back({.message = std::move(message), .instead = std::move(instead)});
+  }
+
+  std::vector<std::string> first_ids() const {
+    constexpr std::size_t most = 12;
+    std::vector<std::string> ids;
+    for (std::size_t m = 0; m < marks_.size() && m < most; ++m) ids.push_back(marks_[m].id);
+    if (marks_.size() > most) ids.emplace_back("...");
+    return ids;
+  }
+
+  void match(const std::vector<SurveyPoint>& points) {
+    std::set<std::string_view> found;
+    for (const SurveyPoint& point : points) {
+      const auto known = known_.find(point.id);
+      if (known == known_.end()) {
+        placing_.strangers.push_back(point.id);
+        continue;
+      }
+      found.insert(known->first);
+      const auto& [mark, at] = known->second;
+      placing_.points.push_back({.id = point.id,
+                                 .mark = mark,
+                                 .design = at.value_or(point.at),
+                                 .measured = point.at,
+                                 .at = point.at,
+                                 .line = point.line,
+                                 .placed = at.has_value()});
+    }
+    for (const SetOutPoint& mark : marks_)
+      if (!found.contains(mark.id)) placing_.missing.push_back(mark.id);
+    for (const auto& [id, known] : known_)
+      if (known.mark < 0 && !found.contains(id)) placing_.missing.push_back(id);
+  }
+
+  void on_control(const std::vector<SurveyPoint>& points) {
+    std::vector<FitPair> pairs;
+    for (const std::string& id : placing_.terms.control) {
+      const auto at = std::ranges::find(placing_.points, id, &PlacedPoint::id);
+      if (at == placing_.points.end()) {
+        no_control(id, points);
+      } else if (std::exchange(at->control, true)) {
+        add(fmt::format("the control point \"{}\" is named twice", id), "name it once");
+      } else if (!at->placed || (at->mark >= 0 && marks_[static_cast<std::size_t>(at->mark)].mark == Mark::rest_mark)) {
+        add(fmt::format("the rest mark, \"{}\", is no control point: it lies on a line that hangs", id),
+            "name pegs, or marks that stand");
+      } else {
+        placing_.control.push_back(static_cast<int>(at - placing_.points.begin()));
+        pairs.push_back({at->measured, at->design});
+      }
+    }
+    if (!errors_.first.empty()) return;
+    const auto fit = best_fit(pairs, placing_.terms.kind);
+    if (!fit)
+      return add("--control: " + fit.error().why, "name more of the points that stand where the layout has them");
+    placing_.fit = *fit;
+    const auto test = test_fit(pairs, placing_.terms.kind, placing_.terms.uncertainty_m);
+    if (!test) return add("--uncertainty: " + test.error().why, "state a length above 0, for example \"3 mm\"");
+    placing_.test = *test;
+    if (!test->agrees) disagree(pairs);
+    for (PlacedPoint& point : placing_.points) point.at = fit->motion.moved(point.measured);
+  }
+
+  void no_control(const std::string& id, const std::vector<SurveyPoint>& points) {
+    if (std::ranges::find(points, id, &SurveyPoint::id) != points.end())
+      return add(
+          fmt::format("the control point \"{}\" is neither a mark of the layout nor a peg of its points file", id),
+          "name points whose places the layout gives");
+    std::vector<std::string> ids;
+    for (const PlacedPoint& point : placing_.points) ids.push_back(point.id);
+    const auto near = nearest(id, ids);
+    add(fmt::format("there is no control point \"{}\" in the file", id),
+        near ? fmt::format("did you mean \"{}\"?", *near) : "name points of the file by their ids");
+  }
+
+  /// Why they may not agree: what has one cause and one remedy is refused; else no place is believed.
+  void disagree(const std::vector<FitPair>& pairs) {
+    const Fit& fit = *placing_.fit;
+    const double u = placing_.terms.uncertainty_m;
+    if (const char* unit = wrong_unit(1 / fit.scale))
+      return add(
+          fmt::format("the control points stand {:.4g} times as far apart as in the layout: {}", 1 / fit.scale, unit),
+          "state the file's --unit");
+    // Mirrored they would agree, within three times what their errors make, and as they are they are far from it.
+    const double believed_m = 3 * u * std::sqrt(3.0);
+    if (placing_.terms.kind == FitKind::levelled && pairs.size() > 2 && fit.mirrored_rms_m <= believed_m &&
+        fit.rms_m > 3 * believed_m)
+      return add(
+          fmt::format("the control points are those of the layout in a mirror: {:.3f} m off as they are, {:.3f} m "
+                      "mirrored",
+                      fit.rms_m, fit.mirrored_rms_m),
+          "northing and easting are swapped: state the other --order");
+    const FitTest& test = *placing_.test;
+    std::string who = "more than one of them is off, or the uncertainty is greater than stated";
+    if (test.outliers.size() == 1)
+      who = fmt::format(
+          "\"{}\" is {:.3f} m off the fit of the others: measure it again, or leave it out of --control",
+          placing_.points[static_cast<std::size_t>(placing_.control[static_cast<std::size_t>(test.outliers[0])])].id,
+          norm(test.off_m[0]));
+    if (test.outliers.size() > 1) {
+      std::vector<std::string> ids;
+      for (const int o : test.outliers)
+        ids.push_back(placing_.points[static_cast<std::size_t>(placing_.control[static_cast<std::size_t>(o)])].id);
+      who = fmt::format("one of {} is off, and it can not be told which", fmt::join(ids, ", "));
+    }
+    placing_.doubt = "the control points do not agree within the stated uncertainty: " + who;
+  }
+
+  /// Farther than this from where it is drawn no mark is built: another frame, own rule.
+  static constexpr double astray_m = 10;
+
+  void in_site_frame() {
+    double farthest_m = 0, nearest_m = std::numeric_limits<double>::infinity(), swapped_m = 0;
+    std::vector<double> times;
+    for (const PlacedPoint& point : placing_.points) {
+      if (!point.placed) continue;
+      const double off_m = norm(point.measured - point.design);
+      farthest_m = std::max(farthest_m, off_m);
+      nearest_m = std::min(nearest_m, off_m);
+      swapped_m =
+          std::max(swapped_m, norm(Point3{point.measured.y, point.measured.x, point.measured.z} - point.design));
+      const Vec3 is = point.measured - Point3{}, drawn = point.design - Point3{};
+      times.push_back(norm(is) / norm(drawn));
+    }
+    if (!(farthest_m > astray_m)) return;
+    if (swapped_m <= astray_m)
+      return add(fmt::format("the points are up to {:.0f} m off the layout's marks, with northing and easting swapped "
+                             "{:.3f} m",
+                             farthest_m, swapped_m),
+                 "state the other --order");
+    std::ranges::sort(times);
+    if (const char* unit = times.empty() ? nullptr : wrong_unit(times[times.size() / 2]))
+      return add(fmt::format("the points stand {:.4g} times as far from the datum as in the layout: {}",
+                             times[times.size() / 2], unit),
+                 "state the file's --unit");
+    if (nearest_m > astray_m)
+      add(fmt::format("every point is more than {:.0f} m off where the layout has it", astray_m),
+          "name control points with --control, to which the points are fitted");
+  }
+
+  std::map<std::string, Known> known_;
+  const std::vector<SetOutPoint>& marks_;
+  Placing placing_;
+  PointsErrors errors_;
+};
+
+}  // namespace
+
+tl::expected<Placing, PointsErrors> place_points(const Layout& layout, const std::vector<SetOutPoint>& marks,
+                                                 const std::vector<SurveyPoint>& points, const SurveyTerms& terms) {
+  return Placer(layout, marks, terms).place(points);
+}
+
+std::vector<Point3> places(const Placing& placing, const std::vector<Vec3>& errors_m) {
+  std::vector<Point3> at;
+  for (std::size_t p = 0; p < placing.points.size(); ++p) at.push_back(placing.points[p].measured + errors_m[p]);
+  if (!placing.fit) return at;
+  std::vector<FitPair> pairs;
+  for (const int c : placing.control) {
+    const auto i = static_cast<std::size_t>(c);
+    pairs.push_back({at[i], placing.points[i].design});
+  }
+  // Errors of millimetres leave no turn open that was none; if they did, the fit as measured would hold.
+  const auto fit = best_fit(pairs, placing.terms.kind);
+  const RigidMotion& motion = fit ? fit->motion : placing.fit->motion;
+  for (Point3& point : at) point = motion.moved(point);
+  return at;
+}
+
+Vec3 turned(const Placing& placing, Vec3 measured) {
+  return placing.fit ? placing.fit->motion.turned(measured) : measured;
+}
+
+}  // namespace fairlead

@@ -1,0 +1,198 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "geometry/asbuilt/as_built.hpp"
+#include "report/tables/tables.hpp"
+#include "report/words/names.hpp"
+#include "report/words/numbers.hpp"
+
+namespace fairlead::tables {
+namespace {
+
+std::string plain_mm(double m, const Style& style) {
+  if (style.units == Units::us) return print_quantity({m, Dimension::length}, Units::us);
+  return fmt::format("{:.1f} mm", m * 1000);
+}
+
+/// "37.0 mm right": what is less than the last digit printed is left out.
+std::string step(double m, const char* positive, const char* negative, const Style& style) {
+  const std::string distance = plain_mm(std::abs(m), style);
+  if (distance == plain_mm(0, style)) return {};
+  return distance + ' ' + (m > 0 ? positive : negative);
+}
+
+/// What takes a mark back to where it is drawn.
+std::string way_back(Vec3 off_m, bool on_line, const Style& style) {
+  std::string words;
+  for (const std::string& part : {step(-off_m.x, "downstream", "upstream", style),
+                                  on_line ? std::string() : step(-off_m.y, "left", "right", style),
+                                  on_line ? std::string() : step(-off_m.z, "up", "down", style)})
+    if (!part.empty()) words += (words.empty() ? "" : ", ") + part;
+  return words.empty() ? "as drawn" : words;
+}
+
+std::string box_of(const std::array<std::optional<double>, 3>& allowed_m, const Style& style) {
+  std::string words;
+  for (const auto& m : allowed_m)
+    words += (words.empty() ? "" : " / ") + (m ? words::allowance(*m, style) : std::string("-"));
+  return words;
+}
+
+std::string item_id(const AsBuilt& as_built, const Finding& finding) {
+  return words::id_of(as_built.design.rig.layout, finding.subject);
+}
+
+}  // namespace
+
+Table control_points(const AsBuilt& as_built, const Style& style) {
+  Table table{"Control points", {"point", "east off", "north off", "up off"}, {}, {}};
+  const Placing& placing = as_built.placing;
+  if (!placing.fit || !placing.test) {
+    table.notes = {"No control points were named: the points are taken as standing in the site frame."};
+    return table;
+  }
+  for (std::size_t c = 0; c < placing.control.size(); ++c) {
+    const Vec3 off = -placing.fit->residual_m[c];
+    table.rows.push_back({placing.points[static_cast<std::size_t>(placing.control[c])].id,
+                          cell(off.x, Dimension::length), cell(off.y, Dimension::length),
+                          cell(off.z, Dimension::length)});
+  }
+  const bool levelled = placing.terms.kind == FitKind::levelled;
+  const Vec3 east = placing.fit->motion.turned({1, 0, 0});
+  table.notes.push_back(fmt::format(
+      "Off: as measured, less as drawn. Least squares of turn and shift, {}; turned {:.4f} deg in plan, anticlockwise; "
+      "scale is not fitted and would be {:.6f}.",
+      levelled ? "about the plumb line, as a levelled instrument sees" : "about any axis",
+      std::atan2(east.y, east.x) * 57.29577951308232, placing.fit->scale));
+  table.notes.push_back(fmt::format(
+      "Root mean square {}; with {} as every coordinate's standard uncertainty chi-squared {:.1f} of {} degrees, which "
+      "chance exceeds with {:.1f} %.",
+      plain_mm(placing.fit->rms_m, style), plain_mm(placing.terms.uncertainty_m, style), placing.test->chi_squared,
+      placing.test->redundancy, 100 * placing.test->probability));
+  if (!placing.test->tells_mirror)
+    table.notes.emplace_back(
+        "The control points stand in one line in plan, or nearly: were northing and easting swapped, "
+        "they would not show it, and left would be right. Fit to one that stands aside.");
+  if (!placing.doubt.empty()) table.notes.push_back("No place is believed: " + placing.doubt + ".");
+  return table;
+}
+
+Table built_marks(const AsBuilt& as_built, const Style& style) {
+  Table table{
+      "Marks as built", {"mark", "along", "left", "up", "off", "uncertainty", "back to its drawn place"}, {}, {}};
+  const bool boxed = as_built.placement && as_built.placement->box;
+  if (boxed) table.headings.insert(table.headings.begin() + 6, {"allowed along / across / up", "verdict"});
+  for (std::size_t p = 0; p < as_built.placing.points.size(); ++p) {
+    const PlacedPoint& point = as_built.placing.points[p];
+    if (point.mark < 0 || !point.placed) continue;
+    const bool on_line = as_built.marks[static_cast<std::size_t>(point.mark)].mark == Mark::rest_mark;
+    const Vec3 off = off_by(as_built, p), u = as_built.place_uncertainty_m[p];
+    std::vector<Cell> row{point.id,
+                          cell(off.x, Dimension::length),
+                          cell(off.y, Dimension::length),
+                          cell(off.z, Dimension::length),
+                          cell(norm(off), Dimension::length),
+                          cell(std::max({u.x, u.y, u.z}), Dimension::length)};
+    if (boxed) {
+      const auto allowed = as_built.placement->allowed_m(static_cast<std::size_t>(point.mark));
+      row.emplace_back(box_of(allowed, style));
+      row.emplace_back(std::string(words::word_for(in_box(as_built, p))));
+    }
+    row.emplace_back(way_back(off, on_line, style));
+    table.rows.push_back(std::move(row));
+  }
+  table.notes = {
+      "From where the layout has them: along the main line toward the landing, to the left of it, up. Uncertainty: "
+      "standard, of the coordinate that has the most, with that of the fit. The rest mark counts along the line "
+      "alone. What a workshop makes, riders, weather and structures are taken as the layout gives them."};
+  if (boxed)
+    table.notes.emplace_back(
+        "Allowed: the box in which all marks may stand at once. Pass, fail: by more than 1.645 "
+        "uncertainties; else undetermined. The findings judge the rig as it stands, box or not.");
+  else if (as_built.placement)
+    table.notes.push_back("No allowance: " + as_built.placement->box.error().why + ".");
+  else
+    table.notes.emplace_back("What each may be off was not asked for: --windows.");
+  const auto ids = [](const std::vector<std::string>& names) { return fmt::format("{}", fmt::join(names, ", ")); };
+  if (!as_built.placing.strangers.empty())
+    table.notes.push_back("Points that the layout does not know: " + ids(as_built.placing.strangers) + ".");
+  if (!as_built.placing.missing.empty())
+    table.notes.push_back("Not in the points file: " + ids(as_built.placing.missing) + ".");
+  return table;
+}
+
+Table built_values(const AsBuilt& as_built, const Style&) {
+  Table table{"Measured besides", {"what", "quantity", "measured", "uncertainty"}, {}, {}};
+  for (const MeasuredValue& value : as_built.values) {
+    const Characteristic& one = as_built.characteristics[static_cast<std::size_t>(value.characteristic)];
+    for (std::size_t v = 0; v < value.value.size(); ++v) {
+      const MeasurandKind& kind = kind_of(one.measurands[v]);
+      // A difference of temperatures is no temperature: 1 K is not -272 C.
+      const Cell off = kind.dimension == Dimension::temperature ? Cell{fmt::format("{:.1f} K", value.uncertainty[v])}
+                                                                : cell(value.uncertainty[v], kind.dimension);
+      table.rows.push_back({one.name, std::string(kind.word), cell(value.value[v], kind.dimension), off});
+    }
+  }
+  if (!table.rows.empty()) table.notes = {"Bearings clockwise from the site's north, as the fit turned them."};
+  return table;
+}
+
+Table not_measured(const AsBuilt& as_built) {
+  Table table{"Not measured, and what rests on it", {"what", "measure", "findings left open"}, {}, {}};
+  for (std::size_t c = 0; c < as_built.characteristics.size(); ++c) {
+    if (as_built.measured[c]) continue;
+    const Characteristic& one = as_built.characteristics[c];
+    std::string measure = one.point >= 0 ? fmt::format("shoot \"{}\"", one.id) : std::string();
+    std::vector<std::string_view> words;
+    for (const Measurand measurand : one.measurands) words.push_back(kind_of(measurand).word);
+    if (!words.empty())
+      measure += fmt::format("{}{} of {}", measure.empty() ? "" : ", or measure ", fmt::join(words, " and "),
+                             file_word(as_built.design.rig.layout, one.item));
+    const auto open = std::ranges::count_if(as_built.basis, [&](const Basis& basis) {
+      return std::ranges::find(basis.unmeasured, static_cast<int>(c)) != basis.unmeasured.end();
+    });
+    table.rows.push_back({one.name, measure, std::to_string(open)});
+  }
+  if (!table.rows.empty())
+    table.notes = {
+        fmt::format("Each was moved either way by what a crew might miss ({:.0f} mm, {:.0f} deg, {:.0f} %): a finding "
+                    "that changed at all rests on it, and is undetermined. A drawn value is never taken for a "
+                    "measured one. One point gives no axle.",
+                    missed_m * 1000, missed_rad * 57.29577951308232, missed_share * 100)};
+  return table;
+}
+
+Table built_shares(const AsBuilt& as_built) {
+  Table table{"Findings over the draws", {"check", "of", "as measured", "passes", "fails"}, {}, {}};
+  int drawn = 0, alike = 0;
+  for (std::size_t f = 0; f < as_built.basis.size(); ++f) {
+    const Basis& basis = as_built.basis[f];
+    if (!basis.conformity) continue;
+    ++drawn;
+    const Conformity& c = *basis.conformity;
+    const bool pass = basis.as_measured == Verdict::pass, fail = basis.as_measured == Verdict::fail;
+    if ((pass && c.passes == c.draws) || (fail && c.fails == c.draws)) {
+      ++alike;
+      continue;
+    }
+    const Finding& finding = as_built.built.findings[f];
+    table.rows.push_back({std::string(finding.check->name), item_id(as_built, finding),
+                          std::string(words::word_for(basis.as_measured)),
+                          fmt::format("{} of {}, {:.1f} % shown", c.passes, c.draws, 100 * c.pass_at_least),
+                          fmt::format("{} of {}, {:.1f} % shown", c.fails, c.draws, 100 * c.fail_at_least)});
+  }
+  if (drawn == 0) return table;
+  table.notes.push_back(fmt::format(
+      "{} draws of all that was measured, normal, each by its uncertainty; seed {}. A verdict needs {:.0f} % of all "
+      "possible draws, shown with 95 % confidence. The other {} of {} findings came out in every draw as measured.",
+      as_built.terms.draws, as_built.terms.seed, 100 * asked_share, alike, drawn));
+  if (as_built.terms.hold_arrest)
+    table.notes.emplace_back(
+        "How riders are stopped was held as it is at the measured places, not solved in every draw: "
+        "of the arrest the shares tell nothing.");
+  return table;
+}
+
+}  // namespace fairlead::tables

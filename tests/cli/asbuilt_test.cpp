@@ -1,0 +1,100 @@
+#include <gtest/gtest.h>
+
+#include "tests/cli/program.hpp"
+
+namespace fairlead::cli_test {
+namespace {
+
+const std::string demo =
+    "asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv layouts/heron_gully_measured.csv --order pnezd "
+    "--unit m --uncertainty '2 mm' --control P1,P2,B1,unit ";
+
+std::string first_line(const std::string& text) { return text.substr(0, text.find('\n')); }
+
+TEST(Asbuilt, TellsTheVerdictHowFarMarksAreOffAndWhatTheDrawsMade) {
+  const Ran ran = run(demo);
+  EXPECT_EQ(ran.err, "");
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_TRUE(ran.out.starts_with("NOT CLEARED: ")) << first_line(ran.out);
+  std::size_t at = 0;
+  for (const char* title : {"\nAS BUILT\n", "\nControl points\n", "\nMarks as built\n", "\nMeasured besides\n",
+                            "\nPASS\n", "\nFindings over the draws\n", "\nCautions\n"}) {
+    const std::size_t next = ran.out.find(title, at);
+    ASSERT_NE(next, std::string::npos) << title << ran.out;
+    at = next;
+  }
+  EXPECT_EQ(ran.out.find("Not measured, and what rests on it"), std::string::npos);
+  expect_narrow(ran.out);
+}
+
+TEST(Asbuilt, WithoutMeasurementsItSaysWhatToMeasure) {
+  const Ran ran = run(
+      "asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv --order pnezd --unit m --uncertainty '2 mm' "
+      "--control P1,P2,B1,unit --draws 59 --hold-arrest");
+  EXPECT_EQ(ran.status, 1) << ran.err;
+  const std::size_t table = ran.out.find("\nNot measured, and what rests on it\n");
+  ASSERT_NE(table, std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("bearing and tilt of R1", table), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("tension and temperature of", table), std::string::npos) << ran.out;
+}
+
+TEST(Asbuilt, WritesWhatItWouldPrintTheSameOnAnyNumberOfThreads) {
+  const Scratch scratch;
+  const std::string quick = demo + "--draws 59 --hold-arrest ", file = scratch / "built.json";
+  const Ran printed = run(quick + "--format json --threads 1"), written = run(quick + "--threads 2 -o " + file);
+  EXPECT_EQ(written.out, first_line(run(quick).out) + "\n" + file + " written\n") << written.err;
+  EXPECT_EQ(read_file(file), printed.out);
+  EXPECT_GT(printed.out.size(), 1000u);
+}
+
+TEST(Asbuilt, EveryErrorOfEveryFileIsToldAtOnceAndNothingIsWritten) {
+  const Scratch scratch;
+  const std::string points = scratch / "points.csv", tapes = scratch / "tapes.csv", out = scratch / "built.txt";
+  write_file(points, "P1,1,2\n");
+  write_file(tapes, "item,quantity,value,unit,uncertainty\nR1,tilt,1,deg,0\n");
+  const Ran ran = run("asbuilt layouts/heron_gully.toml " + points + " " + tapes +
+                      " --order pnezd --unit m --uncertainty 3mm -o " + out);
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_EQ(ran.out, "");
+  EXPECT_EQ(ran.err,
+            points +
+                ":1:1: error: the line has 3 columns, and the order \"pnezd\" has five, or four without descriptions\n"
+                "    1 |   P1,1,2\n"
+                "      |   ^^^^^^ separate the columns by commas, and write decimals with a point\n" +
+                tapes +
+                ":2:15: error: the uncertainty is not above 0\n"
+                "    2 |   R1,tilt,1,deg,0\n"
+                "      |                 ^ write one standard uncertainty, in the unit of the value\n");
+  EXPECT_FALSE(exists(out));
+}
+
+TEST(Asbuilt, WhatCanNotBeUsedIsRefusedWithWhatToWrite) {
+  const std::string plain = "asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv --order pnezd --unit m ";
+  const Ran frame = run(plain + "--uncertainty 3mm");
+  EXPECT_EQ(frame.status, 2);
+  EXPECT_EQ(frame.err,
+            "layouts/heron_gully_as_built.csv: error: every point is more than 10 m off where the layout has it; name "
+            "control points with --control, to which the points are fitted\n");
+  const Ran sure = run(plain + "--uncertainty 0mm");
+  EXPECT_EQ(sure.status, 2);
+  EXPECT_EQ(
+      sure.err,
+      "error: --uncertainty 0mm: nothing is measured without one: state a length above 0, for example \"3 mm\"\n");
+  const Ran feet =
+      run("asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv --order pnezd --unit ft --uncertainty 2mm "
+          "--control P1,P2,B1,unit");
+  EXPECT_EQ(feet.status, 2);
+  EXPECT_NE(feet.err.find("metres, taken for feet"), std::string::npos) << feet.err;
+  const Ran none = run("asbuilt layouts/heron_gully.toml missing.csv --order pnezd --unit m --uncertainty 2mm");
+  EXPECT_EQ(none.status, 2);
+  EXPECT_EQ(none.err, "missing.csv: error: there is no such file\n");
+}
+
+TEST(Asbuilt, FewerDrawsThanShowAnythingAreRefused) {
+  const Ran ran = run(demo + "--draws 10");
+  EXPECT_EQ(ran.status, 2);
+  EXPECT_NE(ran.err.find("--draws"), std::string::npos) << ran.err;
+}
+
+}  // namespace
+}  // namespace fairlead::cli_test
