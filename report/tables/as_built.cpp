@@ -115,7 +115,12 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
     table.notes.push_back("No allowance: " + as_built.placement->box.error().why + ".");
   else
     table.notes.emplace_back("What each may be off was not asked for: --windows.");
-  const auto ids = [](const std::vector<std::string>& names) { return fmt::format("{}", fmt::join(names, ", ")); };
+  const auto ids = [](const std::vector<std::string>& names) {
+    constexpr std::size_t most = 24;  // of a survey of the whole slope the rest is in the JSON
+    const std::size_t shown = std::min(names.size(), most);
+    return fmt::format("{}{}", fmt::join(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(shown), ", "),
+                       names.size() > most ? fmt::format(" and {} more", names.size() - most) : "");
+  };
   if (!as_built.placing.strangers.empty())
     table.notes.push_back("Points that the layout does not know: " + ids(as_built.placing.strangers) + ".");
   if (!as_built.placing.missing.empty())
