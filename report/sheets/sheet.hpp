@@ -65,7 +65,8 @@ std::vector<drawing::Sheet> compose(const Dossier&, const Style&, const Office&,
 std::span<const double> arrangement_scales();
 
 /// What a crew takes up the pole, in grey: one A4 page an anchor with every mark that is set out there, one of the
-/// marks on the main line, a further one where a page does not hold it all. Letter where the office draws on ANSI B.
+/// marks on the main line, a further one where a page does not hold it all. Letter where the office draws on ANSI
+/// sizes.
 std::vector<drawing::Sheet> compose_crew(const Dossier&, const Style&, const Office&);
 
 }  // namespace fairlead::sheets
