@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "geometry/layout/items.hpp"
+#include "geometry/layout/rider_shape.hpp"
 
 namespace fairlead {
 namespace {
@@ -226,7 +227,7 @@ void judge_hands(const Rig& rig, const Check& check, std::vector<Finding>& out) 
 }
 
 bool miss_envelope(const Rig& rig, const Check& check, std::vector<Finding>& out) {
-  if (rig.layout.riders.envelope) return false;
+  if (shape_of(rig.layout.riders)) return false;
   Finding finding{.check = &check, .subject = {Item::Kind::rider, 0}};
   finding.place = rig.layout.riders.place;
   leave_not_judged(finding, "no riders.envelope given");

@@ -102,6 +102,9 @@ void check_consistency(Concept& idea, const Unsound& unsound, Errors& errors) {
                  "its chainage counts from there");
   }
   if (sound("landing") && idea.landing) landing(*idea.landing, errors);
+  if (sound("riders") && idea.riders.body)
+    errors.add(idea.riders.body->place, "riders body: a concept names no file",
+               "leave it out: nothing is beside a rider yet");
   if (sound("riders") && !idea.riders.arrival_speed_m_per_s)
     errors.add(idea.riders.place, "riders: nothing says how fast they arrive",
                "give the \"arrival_speed\" that is aimed at: a concept has no main line to find it on");

@@ -41,6 +41,7 @@ class Consistency {
       if (errors_.count() == before) close_lines(layout_, errors_);
     }
     if (sound({"structure"})) structures();
+    if (sound({"riders"})) rider_reach();
     check_arrest(layout_, unsound_, errors_);
   }
 
@@ -185,6 +186,14 @@ class Consistency {
       if (structure.kind == StructureKind::post && !(norm(structure.to->value - structure.from->value) > 0))
         errors_.add(structure.to->place, fmt::format("structure \"{}\": it ends where it begins", structure.id.value),
                     "give the two ends of the post's axis");
+  }
+
+  // Arms reach up from shoulders that are above the feet.
+  void rider_reach() {
+    const auto& reach = layout_.riders.reach;
+    if (reach && !(reach->shoulders_m < reach->down_m))
+      errors_.add(reach->shoulders_m.place, "riders reach: \"shoulders\" lie no higher than \"down\"",
+                  fmt::format("the feet are {} below the main line", metres(reach->down_m)));
   }
 
   void lines() {

@@ -61,8 +61,7 @@ tl::expected<Whole, Diagnostics> read_text(std::string_view toml, const std::str
       const Ids ids(*root, errors);
       const auto unsound = read_sections(*root, ids, points, whole, errors);
       check_consistency(whole, unsound, errors);
-      if constexpr (requires { whole.structures; })
-        if (!unsound.contains("structure")) scanned = open_scans(whole, name, scans, work, errors);
+      if constexpr (requires { whole.structures; }) scanned = open_scans(whole, unsound, name, scans, work, errors);
     }
   if (!errors.none()) return tl::unexpected<Diagnostics>(errors.sorted());
   whole.files = {name, "command line"};

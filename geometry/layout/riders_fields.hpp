@@ -3,7 +3,7 @@
 
 #include <numbers>
 
-#include "geometry/layout/field.hpp"
+#include "geometry/layout/points_fields.hpp"
 #include "geometry/layout/riders.hpp"
 
 namespace fairlead {
@@ -44,9 +44,99 @@ inline constexpr Field<Envelope> envelope_fields[] = {
 template <>
 inline constexpr std::span<const Field<Envelope>> fields_of<Envelope> = envelope_fields;
 
+inline constexpr Field<RiderReach> rider_reach_fields[] = {
+    {{.name = "up",
+      .says = "highest reach of the hands above the main line",
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'0.2 m'"}},
+     &RiderReach::up_m},
+    {{.name = "down",
+      .says = "lowest reach of the feet below the main line",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'2.3 m'"}},
+     &RiderReach::down_m},
+    {{.name = "forward",
+      .says = "reach of hands or feet toward the landing, from the vertical through the wheel",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'0.9 m'"}},
+     &RiderReach::forward_m},
+    {{.name = "back",
+      .says = "the same away from the landing",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'0.9 m'"}},
+     &RiderReach::back_m},
+    {{.name = "side",
+      .says = "the same to either side; half the span of a tall man is 1 m (ANSUR II, from memory)",
+      .dimension = Dimension::length,
+      .bounds = above_zero,
+      .examples = {"'1 m'"}},
+     &RiderReach::side_m},
+    {{.name = "shoulders",
+      .says = "how far below the main line arms reach up from",
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'0.6 m'"}},
+     &RiderReach::shoulders_m},
+    {{.name = "margin",
+      .says = "around all of it",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'100 mm'"},
+      .fallback = "'0 m'",
+      .because = "the figures hold one already"},
+     &RiderReach::margin_m},
+    {{.name = "sideways",
+      .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
+      .need = Need::optional,
+      .dimension = Dimension::angle,
+      .bounds = {.least = 0, .most = std::numbers::pi / 2},
+      .examples = {"'10 deg'"}},
+     &RiderReach::sideways_rad},
+};
+template <>
+inline constexpr std::span<const Field<RiderReach>> fields_of<RiderReach> = rider_reach_fields;
+
+template <>
+struct StorageOf<RiderBody> {
+  using type = Storage<RiderBody, Given<PointsUnit> RiderBody::*>;
+};
+inline constexpr Field<RiderBody> rider_body_fields[] = {
+    {{.name = "file",
+      .says = "of triangles, beside the layout, .stl, .ply or .obj: x toward the landing, y to the left, z up, zero at "
+              "the wheel",
+      .examples = {"'rider.stl'"}},
+     &RiderBody::file},
+    {{.name = "unit", .says = "of its numbers; \"ft\" is the international foot", .examples = {"'m'"}},
+     &RiderBody::unit},
+    {{.name = "margin",
+      .says = "around all of it",
+      .need = Need::optional,
+      .dimension = Dimension::length,
+      .bounds = not_negative,
+      .examples = {"'100 mm'"},
+      .fallback = "'0 m'",
+      .because = "the figures hold one already"},
+     &RiderBody::margin_m},
+    {{.name = "sideways",
+      .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
+      .need = Need::optional,
+      .dimension = Dimension::angle,
+      .bounds = {.least = 0, .most = std::numbers::pi / 2},
+      .examples = {"'10 deg'"}},
+     &RiderBody::sideways_rad},
+};
+template <>
+inline constexpr std::span<const Field<RiderBody>> fields_of<RiderBody> = rider_body_fields;
+
 template <>
 struct StorageOf<Riders> {
-  using type = Storage<Riders, std::optional<Envelope> Riders::*>;
+  using type = Storage<Riders, std::optional<Envelope> Riders::*, std::optional<RiderReach> Riders::*,
+                       std::optional<RiderBody> Riders::*>;
 };
 inline constexpr Field<Riders> riders_fields[] = {
     {{.name = "mass",
@@ -112,7 +202,12 @@ inline constexpr Field<Riders> riders_fields[] = {
       .bounds = above_zero,
       .examples = {"'100 kg'"}},
      &Riders::rescuer_mass_kg},
-    {{.name = "envelope", .says = "what a hanging rider can reach", .need = Need::offered}, &Riders::envelope},
+    {{.name = "envelope", .says = "what a hanging rider can reach, as a box", .need = Need::offered_one, .group = 1},
+     &Riders::envelope},
+    {{.name = "reach", .says = "the same by the reach of hands and feet", .need = Need::offered_one, .group = 1},
+     &Riders::reach},
+    {{.name = "body", .says = "the same as the convex hull of a mesh", .need = Need::offered_one, .group = 1},
+     &Riders::body},
 };
 template <>
 inline constexpr std::span<const Field<Riders>> fields_of<Riders> = riders_fields;

@@ -153,7 +153,9 @@ Array group_rules(const Outline& table) {
     if (need == Need::exactly_one)
       rules.push_back({Object{{"oneOf", {each}}}});
     else
-      rules.push_back({Object{{"not", {Object{{"required", texts(names)}}}}}});
+      for (std::size_t i = 0; i < names.size(); ++i)
+        for (std::size_t j = i + 1; j < names.size(); ++j)
+          rules.push_back({Object{{"not", {Object{{"required", texts({names[i], names[j]})}}}}}});
   }
 }
 

@@ -55,7 +55,8 @@ class Starter {
       for (const Outline& outline : table.keys)
         if (is_section(outline)) {
           text += fmt::format("\n# {}\n", outline.key.says);
-          tables(outline, fmt::format("{}.{}", path, outline.key.name), shown && outline.key.need == Need::offered);
+          tables(outline, fmt::format("{}.{}", path, outline.key.name),
+                 shown && (outline.key.need == Need::offered || chosen(outline, table)));
         }
     }
   }

@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "geometry/layout/items.hpp"
+#include "geometry/layout/rider_shape.hpp"
 #include "geometry/reeving/contact.hpp"
 #include "geometry/rig/air.hpp"
 #include "geometry/rig/drawn.hpp"
@@ -18,7 +19,8 @@ double upstream_travel_m(const Layout& layout, const Frame& frame, const reeving
   for (const reeving::Sheave& s : in.sheaves)
     if (s.body == reeving::on_ground || (s.body >= 0 && !in.blocks[static_cast<std::size_t>(s.body)].shifts()))
       first_m = std::min(first_m, dot(s.centre - frame.origin, frame.along) - s.radius_m);
-  const double half_length_m = layout.riders.envelope ? 0.5 * layout.riders.envelope->length_m : 1.0;
+  const auto rider = shape_of(layout.riders);
+  const double half_length_m = rider ? 0.5 * box_around(*rider).length_m : 1.0;
   return std::max(first_m - 1.0 - half_length_m, 0.01 * frame.span_m) - in.rest_m;
 }
 

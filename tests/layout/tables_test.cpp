@@ -249,8 +249,8 @@ TEST(KeyHelp, SaysWhatAKeyIsAndHowItIsWritten) {
             "  a list of \"lines\", \"block\", \"rider\"; optional\n"
             "  for example clear_of = [\"lines\", \"block\"]\n");
   EXPECT_EQ(key_help("riders.envelope"),
-            "riders.envelope: what a hanging rider can reach\n"
-            "  a table; optional\n"
+            "riders.envelope: what a hanging rider can reach, as a box\n"
+            "  a table; at most one of envelope, reach, body\n"
             "  width               across, whole\n"
             "  length              along, whole\n"
             "  above               highest reach above the main line\n"
