@@ -16,7 +16,7 @@ const Check rider_structure{
     .name = "rider-structure",
     .title = "Rider clear of structures and ground",
     .sentence = "the rider's reach comes within {value} at travel {travel} ({case}); {meet}",
-    .formula = "least distance of their surfaces in every passage looked at, sag, wind and leans included",
+    .formula = "least distance of their surfaces from the push-off on, sag, side wind and leans included",
     .source = "own definition",
     .remedy = "move {subject} at least {short} away, or raise the main line by as much",
     .dimension = Dimension::length,

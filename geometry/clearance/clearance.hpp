@@ -2,7 +2,9 @@
 //
 // A gap is the distance between two surfaces. Where they meet it is 0 or less and says no more than that they meet.
 // Lines are where the solved legs hang at that instant, with sag and wind. A passage at rest is looked at from upstream
-// of the redirect on; one that pays out or returns from travel 0 on, since nothing pulls before.
+// of the redirect on; one that pays out or returns from travel 0 on, since nothing pulls before. Against structures the
+// main line is looked at from support to support and a rider from the push-off on, both wherever a side wind may have
+// them (span.hpp).
 #pragma once
 
 #include <memory>
@@ -46,11 +48,13 @@ struct Structure {
   bool operator==(const Structure&) const = default;
 };
 
-/// What a hanging rider can reach: an upright box about the rider trolley's wheel on the main line, and stiff with it
-/// where the rider leans.
+/// What a hanging rider can reach about the rider trolley's wheel on the main line, stiff where the rider leans: a box,
+/// or all within a margin of a hull that the box holds.
 struct Envelope {
   double width_m{}, length_m{};  ///< across and along, whole, the wheel in the middle
   double above_m{}, below_m{};   ///< highest and lowest reach from the main line
+  std::vector<Vec3> corners{};   ///< along, across and up from the wheel, upright; none: those of the box
+  double margin_m{};             ///< around the corners' hull
   bool operator==(const Envelope&) const = default;
 };
 
@@ -66,6 +70,22 @@ struct Swing {
   double step_m = 1;
   double sideways_rad{};  ///< either way, everywhere; >= 0
   bool operator==(const Swing&) const = default;
+};
+
+/// The most that a side wind does in one passage, from either side (blown.hpp).
+struct SideWind {
+  double line_N_per_m{};          ///< on the main line, per metre of it
+  double rider_N{}, trolley_N{};  ///< on the wheels: what the wind on rider and brake trolley pulls there
+  double lean_rad{};              ///< of the rider, with the wind
+  bool operator==(const SideWind&) const = default;
+};
+
+/// A passage in which the main line, all of it, and the rider, from the push-off on, are held against structures.
+struct Span {
+  int sweep{};        ///< index into Reeving::sweeps, one without wind
+  bool rider = true;  ///< the rider as well, where one rides
+  SideWind wind;
+  bool operator==(const Span&) const = default;
 };
 
 /// The body of a sheave on an anchor: a cylinder about its axle, and the frame that holds it.
@@ -94,6 +114,8 @@ struct Inputs {
   /// one. What the poses leave open between them, and the chords of curves (half of it), come on top.
   double resolution_m = 5e-3;
   std::vector<int> sweeps;  ///< indices into Reeving::sweeps: which passages are looked at
+  std::vector<Span> spans;  ///< the same where rider and main line are held against structures
+  double push_off_m{};      ///< along from the start support: where riders set off
   bool operator==(const Inputs&) const = default;
 };
 
@@ -107,6 +129,17 @@ struct Gap {
   double travel_m{};  ///< of the value; below 0 is before contact
   Point3 on_a, on_b;  ///< on the two surfaces, where the value is
 };
+
+/// A gap over the travel of the passage in which it is least.
+struct Profile {
+  std::size_t gap{};  ///< index into Clearances::gaps
+  struct At {
+    double travel_m{}, gap_m{};  ///< gap_m: it is this or less there; infinite where farther than was looked
+  };
+  std::vector<At> at;  ///< of some poses and where it is least, in rising travel
+};
+/// How much farther than its least a gap is followed.
+inline constexpr double profile_reach_m = 2;
 
 enum class Why {
   rides_on_it,      ///< rider and main line, a support line and the wheel on it: one rolls on the other
@@ -159,6 +192,7 @@ struct Clearances {
   std::optional<Hands> hands;
   std::vector<Passing> passings;  ///< redirects, then blocks; each in every passage with a rider that is looked at
   std::vector<Exclusion> excluded;
+  std::vector<Profile> profiles;  ///< of rider and blocks to each kind of thing, of lines to structures
 };
 
 /// Unsolved where an input or a solved pose is not finite, or a shape is none. Pairs run on work.threads threads; the

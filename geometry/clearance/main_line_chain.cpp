@@ -5,9 +5,6 @@
 #include "geometry/clearance/movers.hpp"
 
 namespace fairlead::clearance {
-namespace {
-
-/// What the main line carries at a pose: the rider, and the trolley less its line's upward pull.
 Solved<mainline::Shape> main_line_at(const Passage& passage, const reeving::Pose& pose, const mainline::Shape* near) {
   const reeving::Inputs& rig = passage.rig;
   const auto x = [&](Point3 p) { return dot(p - rig.origin, rig.along); };
@@ -23,6 +20,18 @@ Solved<mainline::Shape> main_line_at(const Passage& passage, const reeving::Pose
   return hang({&together, 1});
 }
 
+double bulge_per_m2(const mainline::Cable& cable, const mainline::Shape& shape) {
+  double most = 0;
+  for (int k = 0; k <= shape.loads; ++k) {
+    const mainline::Piece& piece = shape.pieces[static_cast<std::size_t>(k)];
+    const double V = greater(std::abs(piece.V_N), std::abs(piece.V_N - cable.weight_N_per_m * piece.unstretched_m));
+    most = greater(most, cable.weight_N_per_m * std::hypot(piece.H_N, V) / (piece.H_N * piece.H_N) / 8);
+  }
+  return most;
+}
+
+namespace {
+
 /// From a metre upstream of every leg and of the rider on.
 double upstream_end_m(const Passage& passage) {
   const reeving::Inputs& rig = passage.rig;
@@ -36,17 +45,6 @@ double upstream_end_m(const Passage& passage) {
     }
   }
   return std::max(0., least - 1);
-}
-
-/// What a chord of a metre's reach leaves the curve by: an eighth of its greatest curvature, w T / H2.
-double bulge_per_m2(const mainline::Cable& cable, const mainline::Shape& shape) {
-  double most = 0;
-  for (int k = 0; k <= shape.loads; ++k) {
-    const mainline::Piece& piece = shape.pieces[static_cast<std::size_t>(k)];
-    const double V = greater(std::abs(piece.V_N), std::abs(piece.V_N - cable.weight_N_per_m * piece.unstretched_m));
-    most = greater(most, cable.weight_N_per_m * std::hypot(piece.H_N, V) / (piece.H_N * piece.H_N) / 8);
-  }
-  return most;
 }
 
 constexpr std::size_t pieces = 3;  // to the rider, to the trolley, to the end support

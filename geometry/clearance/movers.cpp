@@ -82,10 +82,23 @@ Box MovingBox::piece(int, int pose, double share) const {
   return box;
 }
 
+void MovingBox::corners(int i, int pose, double share, std::vector<Point3>& out) const {
+  const Box box = piece(i, pose, share);
+  for (const double x : {-1., 1.})
+    for (const double y : {-1., 1.})
+      for (const double z : {-1., 1.})
+        out.push_back(box.centre + x * box.half_m.x * box.x + y * box.half_m.y * box.y + z * box.half_m.z * box.z);
+}
+
 MovingHulls::MovingHulls(int pieces, int each, std::vector<Vec3> corners, std::vector<Point3> at)
     : pieces_(pieces), each_(each), corners_(std::move(corners)), at_(std::move(at)) {
   swept_ =
       Swept(pieces_, static_cast<int>(at_.size()), [&](int i, int pose) { return bounds_of(Hull(piece(i, pose, 0))); });
+}
+
+bool MovingHulls::finite() const {
+  return std::all_of(corners_.begin(), corners_.end(),
+                     [](Vec3 c) { return std::isfinite(c.x) && std::isfinite(c.y) && std::isfinite(c.z); });
 }
 
 OwnHull MovingHulls::piece(int i, int pose, double share) const {
@@ -105,16 +118,31 @@ std::vector<Vec3> MovingHulls::moves(int i, int pose) const {
   return all;
 }
 
+void MovingHulls::corners(int i, int pose, double share, std::vector<Point3>& out) const {
+  const Vec3* now = corners(i, pose);
+  if (share == 0) {
+    for (int c = 0; c < each_; ++c) out.push_back(at_[static_cast<std::size_t>(pose)] + now[c]);
+    return;
+  }
+  const OwnHull hull = piece(i, pose, share);
+  for (const Vec3& corner : hull.corners) out.push_back(hull.at + corner);
+}
+
 Solved<Mover> make(const Recipe& recipe, const Passage& passage) {
   if (const auto* stretch = std::get_if<Stretch>(&recipe)) return hanging_chain(*stretch, passage);
   if (std::holds_alternative<RiderBox>(recipe)) return rider_box(passage);
-  if (std::holds_alternative<SwingingRider>(recipe)) return swinging_rider(passage);
+  const auto of = [](auto solved) -> Solved<Mover> {
+    if (!solved) return tl::unexpected(solved.error());
+    return std::move(*solved);
+  };
+  if (std::holds_alternative<SwingingRider>(recipe)) return of(swinging_rider(passage));
+  if (const auto* whole = std::get_if<WholeMainLine>(&recipe)) return of(whole_main_line(*whole, passage));
   if (const auto* block = std::get_if<BlockBox>(&recipe)) return block_box(*block, passage);
-  if (const auto* shape = std::get_if<Shape>(&recipe)) return Fixed(*shape);
-  if (const auto* scan = std::get_if<Scan>(&recipe)) return Scanned(*scan);
-  const auto curve = main_line_chain(passage);
-  if (!curve) return tl::unexpected(curve.error());
-  return *curve;
+  if (const auto* shape = std::get_if<Shape>(&recipe))
+    return Fixed(*shape, {passage.rig.along, passage.rig.across, passage.rig.up});
+  if (const auto* scan = std::get_if<Scan>(&recipe))
+    return Scanned(*scan, {passage.rig.along, passage.rig.across, passage.rig.up});
+  return of(main_line_chain(passage));
 }
 
 }  // namespace fairlead::clearance

@@ -1,6 +1,7 @@
 // Where the things of one passage are in each of its poses, and how far off straight interpolation between two poses.
 #pragma once
 
+#include <array>
 #include <variant>
 #include <vector>
 
@@ -17,6 +18,7 @@ struct Passage {
   const reeving::SweepInputs& given;
   const reeving::Sweep& sweep;
   int first{}, poses{};  ///< of the sweep's poses
+  SideWind wind{};       ///< where rider and main line are held against structures
 
   const reeving::Pose& pose(int i) const { return sweep.poses[static_cast<std::size_t>(first + i)]; }
   const reeving::Stray& stray(int i) const { return sweep.strays[static_cast<std::size_t>(first + i)]; }
@@ -65,6 +67,11 @@ class Chain {
   const Bounds& swept(int block) const { return swept_(block); }
   /// How both ends of a piece move from the pose to the next.
   std::array<Vec3, 2> moves(int i, int pose) const { return {move(i, pose), move(i + 1, pose)}; }
+  /// Adds points whose hull is the piece.
+  void corners(int i, int pose, double share, std::vector<Point3>& out) const {
+    out.push_back(point(i, pose, share));
+    out.push_back(point(i + 1, pose, share));
+  }
 
  private:
   Point3 at(int i, int pose) const { return at_[static_cast<std::size_t>(pose * points_ + i)]; }
@@ -90,6 +97,7 @@ class MovingBox {
   Box piece(int, int pose, double share) const;
   const Bounds& swept(int block, int = 0) const { return swept_(block); }
   std::array<Vec3, 1> moves(int, int pose) const { return {move(pose)}; }
+  void corners(int i, int pose, double share, std::vector<Point3>& out) const;
 
  private:
   Vec3 move(int pose) const { return at_[pose + 1].centre - at_[pose].centre; }
@@ -107,18 +115,20 @@ struct OwnHull {
 /// Hulls whose corners move, in every pose as many.
 class MovingHulls {
  public:
-  static constexpr double radius_m = 0;
-  double slack_m{};  ///< most that what they stand for bulges beyond them
+  double radius_m{};  ///< all within it belongs to them
+  double slack_m{};   ///< most that what they stand for bulges beyond them
   std::vector<double> stray_m;
   std::vector<double> turn_m;  ///< empty: corners move as straight lines do
 
   /// corners: from `at`, pose by pose; in each pose hull by hull `each` of them.
   MovingHulls(int pieces, int each, std::vector<Vec3> corners, std::vector<Point3> at);
+  bool finite() const;
   int pieces() const { return pieces_; }
   OwnHull piece(int i, int pose, double share) const;
   const Bounds& swept(int block, int i) const { return swept_(block, i); }
   const Bounds& swept(int block) const { return swept_(block); }
   std::vector<Vec3> moves(int i, int pose) const;
+  void corners(int i, int pose, double share, std::vector<Point3>& out) const;
 
  private:
   const Vec3* corners(int i, int pose) const {
@@ -137,15 +147,19 @@ class Fixed {
   static constexpr double radius_m = 0, slack_m = 0;
   std::vector<double> stray_m, turn_m;  ///< empty
 
-  explicit Fixed(Shape shape) : shape_(shape), bounds_(bounds_of(shape)) {}
+  /// axes: unit, square to each other; what moves goes along the first more or less.
+  explicit Fixed(Shape shape, const std::array<Vec3, 3>& axes = {Vec3{1, 0, 0}, Vec3{0, 1, 0}, Vec3{0, 0, 1}})
+      : shape_(shape), bounds_(bounds_of(shape)), axes_(axes) {}
   int pieces() const { return 1; }
   const Shape& piece(int, int, double) const { return shape_; }
+  const std::array<Vec3, 3>& axes() const { return axes_; }
   const Bounds& swept(int, int = 0) const { return bounds_; }
   std::array<Vec3, 1> moves(int, int) const { return {}; }
 
  private:
   Shape shape_;
   Bounds bounds_;
+  std::array<Vec3, 3> axes_;
 };
 
 /// A scan, which stands still.
@@ -154,15 +168,19 @@ class Scanned {
   static constexpr double radius_m = 0, slack_m = 0;
   std::vector<double> stray_m, turn_m;  ///< empty
 
-  explicit Scanned(std::shared_ptr<const sites::Site> site) : site_(std::move(site)), bounds_(site_->bounds()) {}
+  /// axes: unit, square to each other; what moves goes along the first more or less.
+  Scanned(std::shared_ptr<const sites::Site> site, const std::array<Vec3, 3>& axes)
+      : site_(std::move(site)), bounds_(site_->bounds()), axes_(axes) {}
   int pieces() const { return 1; }
   const sites::Site& piece(int, int, double) const { return *site_; }
+  const std::array<Vec3, 3>& axes() const { return axes_; }
   const Bounds& swept(int, int = 0) const { return bounds_; }
   std::array<Vec3, 1> moves(int, int) const { return {}; }
 
  private:
   std::shared_ptr<const sites::Site> site_;
   Bounds bounds_;
+  std::array<Vec3, 3> axes_;
 };
 
 using Mover = std::variant<Chain, MovingBox, MovingHulls, Fixed, Scanned>;
@@ -178,11 +196,17 @@ struct Stretch {
 struct MainLineCurve {
   bool operator==(const MainLineCurve&) const = default;
 };
+/// The main line from support to support, wherever the wind may have it; less Inputs::meeting_m at an end that is tied
+/// to what it is held against.
+struct WholeMainLine {
+  bool tied_at_start{}, tied_at_end{};
+  bool operator==(const WholeMainLine&) const = default;
+};
 /// The rider's envelope, upright.
 struct RiderBox {
   bool operator==(const RiderBox&) const = default;
 };
-/// The same in every lean at once.
+/// What a rider can reach in every lean at once, and wherever the wind may have him.
 struct SwingingRider {
   bool operator==(const SwingingRider&) const = default;
 };
@@ -193,13 +217,23 @@ struct BlockBox {
   bool operator==(const BlockBox&) const = default;
 };
 using Scan = std::shared_ptr<const sites::Site>;
-using Recipe = std::variant<Stretch, MainLineCurve, RiderBox, SwingingRider, BlockBox, Shape, Scan>;
+using Recipe = std::variant<Stretch, MainLineCurve, WholeMainLine, RiderBox, SwingingRider, BlockBox, Shape, Scan>;
 
 Solved<Mover> make(const Recipe&, const Passage&);
 /// The parts of make that take more than a line.
 Chain hanging_chain(const Stretch&, const Passage&);
-MovingHulls swinging_rider(const Passage&);
+Solved<MovingHulls> swinging_rider(const Passage&);
 Solved<Chain> main_line_chain(const Passage&);
+Solved<MovingHulls> whole_main_line(const WholeMainLine&, const Passage&);
+
+/// Along, across and up from the wheel, upright.
+std::vector<Vec3> corners_of(const Envelope&);
+
+/// What the main line carries at a pose: the rider, and the trolley less its line's upward pull. `near`: of the pose
+/// before.
+Solved<mainline::Shape> main_line_at(const Passage&, const reeving::Pose&, const mainline::Shape* near);
+/// What a chord of a metre's reach leaves the curve by: an eighth of its greatest curvature, w T / H2.
+double bulge_per_m2(const mainline::Cable&, const mainline::Shape&);
 
 /// A chord may leave its curve by this share of the resolution, unless that takes more than most_chords.
 inline constexpr double chord_share = 0.5;

@@ -81,7 +81,7 @@ double travel_at(const Passage& passage, int pose, double share) {
 
 std::vector<Passing> passings_of(const Run& run, const Plan& plan) {
   std::vector<Passing> passings;
-  if (!run.with_rider()) return passings;
+  if (run.spans || !run.with_rider()) return passings;
   const Passage& passage = run.passage;
   for (const Pair& pair : plan.pairs) {
     if (pair.a.kind != Kind::rider) continue;

@@ -10,8 +10,11 @@ struct Run {
   Passage passage;
   int sweep{};
   std::vector<Mover> movers;
+  bool spans = false;  ///< of Inputs::spans: for the pairs that are held over them
+  int added{};         ///< poses that the sweep does not have, before its own
+  bool looks_at_rider = true;
 
-  bool with_rider() const { return passage.inputs.rider && passage.given.rider_weight_N > 0; }
+  bool with_rider() const { return looks_at_rider && passage.inputs.rider && passage.given.rider_weight_N > 0; }
 };
 
 /// Passings of one run: redirects, then blocks.

@@ -53,6 +53,7 @@ class Planner {
     for (int l = 0; l < static_cast<int>(rig_.lines.size()); ++l) of_line(l);
     for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
       if (box(b)) of_block(b);
+    main_line();
     return std::move(plan_);
   }
 
@@ -120,11 +121,11 @@ class Planner {
       keep(std::move(pair));
     }
     for (int b = 0; b < static_cast<int>(rig_.blocks.size()); ++b)
-      if (box(b)) keep({rider, {Kind::block, b}, {{mover(SwingingRider{}), mover(block_box(b))}}});
+      if (box(b)) keep({rider, {Kind::block, b}, {{mover(SwingingRider{}), mover(block_box(b))}}, false});
     for_standing([&](Thing thing, const Recipe& recipe, const Shape&) {
-      keep({rider, thing, {{mover(SwingingRider{}), mover(recipe)}}});
+      keep({rider, thing, {{mover(SwingingRider{}), mover(recipe)}}, false});
     });
-    against_structures(rider, &Structure::rider, SwingingRider{});
+    against_structures(rider, &Structure::rider, SwingingRider{}, true);
   }
 
   /// Sheaves on anchors, their frames and the unit: what they are in a passage, and as drawn.
@@ -144,12 +145,12 @@ class Planner {
     return structure.scan ? Recipe{structure.scan} : Recipe{structure.shape};
   }
 
-  void against_structures(Thing thing, bool Structure::*asked, const Recipe& recipe) {
+  void against_structures(Thing thing, bool Structure::*asked, const Recipe& recipe, bool spans = false) {
     for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
       const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
       const Thing other{Kind::structure, i};
       if (structure.*asked)
-        keep({thing, other, {{mover(recipe), mover(recipe_of(structure))}}});
+        keep({thing, other, {{mover(recipe), mover(recipe_of(structure))}}, spans});
       else
         leave_out({thing, other, Why::let_touch});
     }
@@ -230,6 +231,25 @@ class Planner {
     keep(std::move(pair));
   }
 
+  /// The main line against what the other lines keep clear of.
+  void main_line() {
+    const Thing one{Kind::main_line, 0};
+    const mainline::Cable& cable = rig_.reference.cable;
+    const Point3 start = rig_.origin, end = start + cable.span_m * rig_.along + cable.rise_m * rig_.up;
+    for (int i = 0; i < static_cast<int>(in_.structures.size()); ++i) {
+      const Structure& structure = in_.structures[static_cast<std::size_t>(i)];
+      const Thing other{Kind::structure, i};
+      if (!structure.lines) {
+        leave_out({one, other, Why::let_touch});
+        continue;
+      }
+      const WholeMainLine whole{holds(structure, start, in_.main_line_radius_m),
+                                holds(structure, end, in_.main_line_radius_m)};
+      if (whole.tied_at_start || whole.tied_at_end) leave_out({one, other, Why::tied_there, -1, -1, in_.meeting_m});
+      keep({one, other, {{mover(whole), mover(recipe_of(structure))}}, true});
+    }
+  }
+
   void line_block(int l, int b) {
     Pair pair{{Kind::line, l}, {Kind::block, b}, {}};
     for_legs_of(l, [&](const Leg& each) {
@@ -290,11 +310,11 @@ class Planner {
 
   void of_block(int b) {
     const Thing block{Kind::block, b};
-    keep({{Kind::main_line, 0}, block, {{mover(MainLineCurve{}), mover(block_box(b))}}});
+    keep({{Kind::main_line, 0}, block, {{mover(MainLineCurve{}), mover(block_box(b))}}, false});
     for (int other = b + 1; other < static_cast<int>(rig_.blocks.size()); ++other)
-      if (box(other)) keep({block, {Kind::block, other}, {{mover(block_box(b)), mover(block_box(other))}}});
+      if (box(other)) keep({block, {Kind::block, other}, {{mover(block_box(b)), mover(block_box(other))}}, false});
     for_standing([&](Thing thing, const Recipe& recipe, const Shape&) {
-      keep({block, thing, {{mover(block_box(b)), mover(recipe)}}});
+      keep({block, thing, {{mover(block_box(b)), mover(recipe)}}, false});
     });
     against_structures(block, &Structure::blocks, block_box(b));
   }

@@ -12,6 +12,7 @@ struct Pair {
     int a, b;  ///< indices into Plan::movers
   };
   std::vector<Meeting> meetings;
+  bool spans = false;  ///< held over Inputs::spans, in place of Inputs::sweeps
 };
 
 struct Plan {

@@ -36,9 +36,4 @@ solids::Nearest nearest(const solids::Hull& a, const sites::Site& b, double with
   return told(b.nearest(sites::Hull{corners}, {.within_m = within_m}), a.at);
 }
 
-double gap_between(const solids::Bounds& a, const sites::Site& b, double within_m) {
-  const Vec3 half = 0.5 * (a.high - a.low);
-  return nearest(solids::Box{.centre = a.low + half, .half_m = half}, b, within_m).distance_m;
-}
-
 }  // namespace fairlead::clearance

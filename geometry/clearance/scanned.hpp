@@ -17,7 +17,5 @@ solids::Nearest nearest(const solids::Box&, const sites::Site&,
                         double within_m = std::numeric_limits<double>::infinity());
 solids::Nearest nearest(const solids::Hull&, const sites::Site&,
                         double within_m = std::numeric_limits<double>::infinity());
-/// No point of the bounds is nearer to the scan than this.
-double gap_between(const solids::Bounds&, const sites::Site&, double within_m);
 
 }  // namespace fairlead::clearance

@@ -1,6 +1,8 @@
 #include "geometry/clearance/search.hpp"
 
+#include "geometry/clearance/found.hpp"
 #include "geometry/clearance/scanned.hpp"
+#include "geometry/clearance/still_search.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -61,34 +63,32 @@ class Duel {
   double stray_m(int pose) const { return at(a_.stray_m, pose) + at(b_.stray_m, pose); }
   double turn_m(int pose) const { return at(a_.turn_m, pose) + at(b_.turn_m, pose); }
 
-  /// A scan is not convex, nor what moves past it anything like straight along its gap.
-  static constexpr bool convex = !is_scan<decltype(std::declval<const B&>().piece(0, 0, 0.))>;
-
-  Nearest gap(int pose, double share) {
+  Nearest gap(int pose, double share, double within_m = infinite_m) {
     bounds_b_.clear();
     for (int j = 0; j < b_.pieces(); ++j) bounds_b_.push_back(bounds_of_piece(b_.piece(j, pose, share)));
     Bounds all_b = bounds_b_.front();
     for (const Bounds& each : bounds_b_) all_b = hull(all_b, each);
     // From the two that were nearest last time: most others then need no second look.
-    Nearest best = nearest(a_.piece(near_a_, pose, share), b_.piece(near_b_, pose, share));
+    Nearest best = nearest_within(a_.piece(near_a_, pose, share), b_.piece(near_b_, pose, share), within_m + radii_m_);
     for (int i = 0; i < a_.pieces(); ++i) {
       const auto piece = a_.piece(i, pose, share);
       const Bounds bounds = bounds_of(piece);
       if (least_m(bounds, all_b) >= best.distance_m - radii_m_) continue;
       for (int j = 0; j < b_.pieces(); ++j) {
         if (least_m(bounds, bounds_b_[static_cast<std::size_t>(j)]) >= best.distance_m - radii_m_) continue;
-        const Nearest met = nearest_within(piece, b_.piece(j, pose, share), best.distance_m);
+        const Nearest met =
+            nearest_within(piece, b_.piece(j, pose, share), std::min(best.distance_m, within_m + radii_m_));
         if (met.distance_m >= best.distance_m) continue;
         best = met;
         near_a_ = i;
         near_b_ = j;
       }
     }
-    return surfaces(best);
+    return clearance::surfaces(best, a_.radius_m, b_.radius_m);
   }
 
   Nearest gap(int i, int j, int pose, double share) const {
-    return surfaces(nearest(a_.piece(i, pose, share), b_.piece(j, pose, share)));
+    return clearance::surfaces(nearest(a_.piece(i, pose, share), b_.piece(j, pose, share)), a_.radius_m, b_.radius_m);
   }
 
   /// Most that the gap of two pieces changes from a pose to the next.
@@ -107,7 +107,7 @@ class Duel {
   }
 
   /// No point of the two comes nearer within a block of poses.
-  double least_m(int block) const { return least_between(a_.swept(block), block, -1, infinite_m); }
+  double least_m(int block) const { return least_m(a_.swept(block), b_.swept(block)); }
 
   /// Calls visit(i, j) for pieces that may come nearer than `within_m` within a block of poses; gives back a lower
   /// bound on the gaps of all others.
@@ -116,12 +116,12 @@ class Duel {
     double others_m = std::numeric_limits<double>::infinity();
     for (int i = 0; i < a_.pieces(); ++i) {
       const Bounds& bounds = a_.swept(block, i);
-      if (const double all_m = least_between(bounds, block, -1, within_m); all_m >= within_m) {
+      if (const double all_m = least_m(bounds, b_.swept(block)); all_m >= within_m) {
         others_m = std::min(others_m, all_m);
         continue;
       }
       for (int j = 0; j < b_.pieces(); ++j) {
-        const double piece_m = b_.pieces() > 1 ? least_between(bounds, block, j, within_m) : -infinite_m;
+        const double piece_m = b_.pieces() > 1 ? least_m(bounds, b_.swept(block, j)) : -infinite_m;
         if (piece_m >= within_m)
           others_m = std::min(others_m, piece_m);
         else
@@ -142,18 +142,6 @@ class Duel {
       return bounds_of(piece);
   }
 
-  /// Of bounds of a against a piece of b within a block, or against all of it (-1). What is beyond within_m, radii
-  /// aside, may be told as just that.
-  double least_between(const Bounds& bounds, int block, int piece, double within_m) const {
-    if constexpr (convex) {
-      return least_m(bounds, piece < 0 ? b_.swept(block) : b_.swept(block, piece));
-    } else {
-      const double beyond_m = within_m + radii_m_;
-      const double apart_m = std::min(gap_between(bounds, b_.piece(0, 0, 0), beyond_m), beyond_m);
-      return apart_m > 0 ? apart_m - radii_m_ : -infinite_m;
-    }
-  }
-
   static Glide glide_of(const std::array<Vec3, 1>& move) { return {move[0], 0}; }
   static Glide glide_of(std::span<const Vec3> moves) {
     Vec3 sum;
@@ -170,18 +158,6 @@ class Duel {
     return apart_m > 0 ? apart_m - radii_m_ : -std::numeric_limits<double>::infinity();
   }
 
-  /// From the middles of lines to their surfaces.
-  Nearest surfaces(Nearest met) const {
-    const Vec3 way = met.on_b - met.on_a;
-    const double length = norm(way);
-    if (length > 0) {
-      met.on_a = met.on_a + a_.radius_m / length * way;
-      met.on_b = met.on_b - b_.radius_m / length * way;
-    }
-    met.distance_m -= radii_m_;
-    return met;
-  }
-
   const A& a_;
   const B& b_;
   double radii_m_, slack_m_;
@@ -190,11 +166,11 @@ class Duel {
 };
 
 template <class A, class B>
-class Search {
+class Search : Found {
  public:
   /// exchanged: the least names b's point first.
   Search(const A& a, const B& b, bool exchanged, int poses, int sweep, double resolution_m, Least& least)
-      : duel_(a, b), exchanged_(exchanged), poses_(poses), sweep_(sweep), resolution_m_(resolution_m), least_(least) {
+      : Found(least, a.slack_m + b.slack_m, exchanged, sweep, resolution_m), duel_(a, b), poses_(poses) {
     constexpr double infinite = std::numeric_limits<double>::infinity();
     for (int pose = 0; pose + 1 < poses; ++pose) {
       const double open = duel_.stray_m(pose) + duel_.turn_m(pose);
@@ -203,44 +179,22 @@ class Search {
     }
     if (poses == 1) {
       show(0);
-      bound(least_.shown_m - duel_.slack_m());
+      bound(shown_m() - slack_m());
     }
     // One pose of each block, so that the search starts near its end.
     for (int block = 0; first_of(block) + 1 < poses; ++block)
-      if (!(duel_.least_m(block) >= least_.shown_m)) show(first_of(block));
+      if (!(duel_.least_m(block) >= shown_m())) show(first_of(block));
     for (int block = 0; first_of(block) + 1 < poses; ++block) search(block);
   }
 
  private:
-  /// A stretch nowhere below this holds no value worth finding; once what is open is off, and it is not below this or
-  /// the bound there is already, it takes nothing from the bound either.
-  double settled_m(double open_m) const {
-    const double enough_m = least_.shown_m - resolution_m_ * std::max(1., least_.shown_m);
-    return std::max(enough_m, std::min(enough_m, least_.bound_m) + open_m);
-  }
-  bool settled(double least_m, double open_m) const { return least_m >= settled_m(open_m); }
-
-  void bound(double gap_m) { least_.bound_m = std::min(least_.bound_m, gap_m); }
-
-  void value(const Nearest& met, int pose, double share, double open_m) {
-    least_.shown_m = std::min(least_.shown_m, met.distance_m);
-    const double value_m = met.distance_m + duel_.slack_m() + open_m;
-    if (!(value_m < least_.value_m)) return;
-    least_.value_m = value_m;
-    least_.nearest = met;
-    if (exchanged_) std::swap(least_.nearest.on_a, least_.nearest.on_b);
-    least_.sweep = sweep_;
-    least_.pose = pose;
-    least_.share = share;
-  }
-
   static int first_of(int block) { return block * poses_per_block; }
 
   void show(int pose) { value(duel_.gap(pose, 0), pose, 0, 0); }
 
   /// Most that is left open over a range of poses, chords included.
   double most_open_m(int first, int last) const {
-    return *std::max_element(open_m_.begin() + first, open_m_.begin() + last) + duel_.slack_m();
+    return *std::max_element(open_m_.begin() + first, open_m_.begin() + last) + slack_m();
   }
 
   void search(int block) {
@@ -291,8 +245,8 @@ class Search {
   };
 
   void between(int i, int j, int pose, const Nearest& at_first, const Nearest& at_last) {
-    halve({i, j, pose, most_open_m(pose, pose + 1), duel_.change_m(i, j, pose),
-           duel_.turn_m(pose) != 0 || !Duel<A, B>::convex, duel_.glide(i, j, pose)},
+    halve({i, j, pose, most_open_m(pose, pose + 1), duel_.change_m(i, j, pose), duel_.turn_m(pose) != 0,
+           duel_.glide(i, j, pose)},
           0, 1, at_first, at_last);
   }
 
@@ -301,7 +255,7 @@ class Search {
     double least_m = (at_from.distance_m + at_to.distance_m - change_m) / 2;
     if (!way.turns && !settled(least_m, way.open_m))
       least_m = std::max(least_m, least_by_tangents(way.glide, to - from, at_from, at_to));
-    if (settled(least_m, way.open_m) || change_m <= resolution_m_) return bound(least_m - way.open_m);
+    if (settled(least_m, way.open_m) || change_m <= resolution_m()) return bound(least_m - way.open_m);
     const double middle = (from + to) / 2;
     const Nearest at_middle = gap(way.i, way.j, way.pose, middle);
     const bool before = at_from.distance_m <= at_to.distance_m;
@@ -311,10 +265,7 @@ class Search {
   }
 
   Duel<A, B> duel_;
-  bool exchanged_;
-  int poses_, sweep_;
-  double resolution_m_;
-  Least& least_;
+  int poses_;
   std::vector<double> open_m_;  ///< after each pose but the last; 0 where it is infinite, which the bound then says
   std::vector<double> way_m_;   ///< what the pieces at hand can have come nearer by, from the block's first pose on
 };
@@ -342,9 +293,9 @@ auto in_order(const Mover& a, const Mover& b, F f) {
 
 }  // namespace
 
-Nearest gap_at(const Mover& a, const Mover& b, int pose, double share) {
+Nearest gap_at(const Mover& a, const Mover& b, int pose, double share, double within_m) {
   return in_order(a, b, [&](const auto& first, const auto& second, bool exchanged) {
-    Nearest met = Duel(first, second).gap(pose, share);
+    Nearest met = Duel(first, second).gap(pose, share, within_m);
     if (exchanged) std::swap(met.on_a, met.on_b);
     return met;
   });
@@ -359,7 +310,13 @@ double open_at(const Mover& a, const Mover& b, int pose, double share) {
 
 void search(const Mover& a, const Mover& b, int poses, int sweep, double resolution_m, Least& least) {
   in_order(a, b, [&](const auto& first, const auto& second, bool exchanged) {
-    Search(first, second, exchanged, poses, sweep, resolution_m, least);
+    using First = std::remove_cvref_t<decltype(first)>;
+    using Second = std::remove_cvref_t<decltype(second)>;
+    if constexpr (std::is_same_v<Second, Scanned> ||
+                  (std::is_same_v<First, MovingHulls> && std::is_same_v<Second, Fixed>))
+      search_still(first, second, exchanged, poses, sweep, resolution_m, least);
+    else
+      Search(first, second, exchanged, poses, sweep, resolution_m, least);
   });
 }
 

@@ -23,8 +23,10 @@ struct Least {
   double share{};                               ///< of the way to the next pose
 };
 
-/// Surface to surface, at a share of the way from a pose to the next.
-Nearest gap_at(const Mover&, const Mover&, int pose, double share);
+/// Surface to surface, at a share of the way from a pose to the next. Of a scan nothing is looked for beyond within_m:
+/// what is farther may be infinitely far.
+Nearest gap_at(const Mover&, const Mover&, int pose, double share,
+               double within_m = std::numeric_limits<double>::infinity());
 
 /// How far gap_at may be from the truth there.
 double open_at(const Mover&, const Mover&, int pose, double share);

@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "geometry/clearance/passings.hpp"
+#include "geometry/clearance/profiles.hpp"
 #include "geometry/clearance/search.hpp"
+#include "geometry/clearance/span.hpp"
 
 namespace fairlead::clearance {
 namespace {
@@ -39,6 +41,17 @@ bool is_swing(const Swing& swing) {
          });
 }
 
+bool is_envelope(const Envelope& reach) {
+  return finite(reach.above_m, reach.below_m, reach.width_m, reach.length_m, reach.margin_m) &&
+         reach.above_m + reach.below_m >= 0 && reach.width_m >= 0 && reach.length_m >= 0 && reach.margin_m >= 0 &&
+         std::all_of(reach.corners.begin(), reach.corners.end(), [](const Vec3& c) { return finite(c); });
+}
+
+bool is_wind(const SideWind& wind) {
+  return finite(wind.line_N_per_m, wind.rider_N, wind.trolley_N, wind.lean_rad) && wind.line_N_per_m >= 0 &&
+         wind.rider_N >= 0 && wind.trolley_N >= 0 && wind.lean_rad >= 0;
+}
+
 /// What is wrong with the inputs; "" when nothing is.
 std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::Reeving& reeving) {
   for (std::size_t i = 0; i < in.structures.size(); ++i)
@@ -56,9 +69,7 @@ std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::
   for (std::size_t b = 0; b < in.blocks.size(); ++b)
     if (in.blocks[b] && !is_solid(*in.blocks[b])) return fmt::format("the body of block {} is no box", b + 1);
   if (in.unit && !is_solid(*in.unit)) return "the body of the brake unit is no box";
-  if (in.rider && !(finite(in.rider->above_m, in.rider->below_m) && in.rider->above_m + in.rider->below_m >= 0 &&
-                    finite(in.rider->width_m, in.rider->length_m) && in.rider->width_m >= 0 && in.rider->length_m >= 0))
-    return "the rider's envelope is no box";
+  if (in.rider && !is_envelope(*in.rider)) return "the rider's envelope is no box";
   if (in.swing && !is_swing(*in.swing)) return "the rider's swing is no angle";
   if (!(finite(in.main_line_radius_m, in.meeting_m, in.hands_m, in.resolution_m) && in.main_line_radius_m >= 0 &&
         in.meeting_m >= 0 && in.hands_m >= 0 && in.resolution_m > 0))
@@ -66,12 +77,25 @@ std::string refuse(const Inputs& in, const reeving::Inputs& rig, const reeving::
   if (in.sweeps.empty()) return "there is no passage to look at";
   for (const int sweep : in.sweeps)
     if (!(sweep >= 0 && sweep < static_cast<int>(reeving.sweeps.size()))) return "a passage to look at is not solved";
+  for (const Span& span : in.spans) {
+    if (!(span.sweep >= 0 && span.sweep < static_cast<int>(reeving.sweeps.size())))
+      return "a passage to look at is not solved";
+    if (!is_wind(span.wind)) return "the side wind is no number";
+  }
+  if (in.spans.empty() && !in.structures.empty()) return "there is no passage to look at beside the structures";
+  if (!finite(in.push_off_m)) return "the push-off is nowhere";
   return "";
 }
 
-bool finite(const Passage& passage) {
-  for (int i = 0; i < passage.poses; ++i) {
+bool finite_wheels(const Passage& passage) {
+  for (int i = 0; i < passage.poses; ++i)
     if (!finite(passage.pose(i).rider) || !finite(passage.pose(i).trolley)) return false;
+  return true;
+}
+
+bool finite(const Passage& passage) {
+  if (!finite_wheels(passage)) return false;
+  for (int i = 0; i < passage.poses; ++i) {
     for (int leg = 0; leg < static_cast<int>(passage.rig.legs()); ++leg) {
       const reeving::Leg& one = passage.leg(i, leg);
       if (!finite(one.from) || !finite(one.to) || !finite(one.load_N_per_m) ||
@@ -95,28 +119,88 @@ Passage passage_of(const Inputs& in, const reeving::Inputs& rig, const reeving::
 
 constexpr const char* no_place = "a solved pose has a place that is no number";
 
-Solved<Run> run_of(const Passage& passage, int sweep, const Plan& plan) {
-  if (passage.poses < 1 || !finite(passage)) return unsolved(no_place);
-  Run run{passage, sweep, {}};
-  for (const Recipe& recipe : plan.movers) {
-    if ((std::holds_alternative<RiderBox>(recipe) || std::holds_alternative<SwingingRider>(recipe)) &&
-        !run.with_rider()) {
-      run.movers.push_back(Fixed(Plane{}));  // no pair of this run looks at it
+/// The plan's movers that pairs of such a run look at.
+Solved<Run> with_movers(Run run, const Plan& plan) {
+  std::vector<bool> wanted(plan.movers.size());
+  const auto want = [&](const Pair& pair) {
+    if (pair.spans != run.spans || (pair.a.kind == Thing::Kind::rider && !run.with_rider())) return;
+    for (const Pair::Meeting& meeting : pair.meetings)
+      wanted[static_cast<std::size_t>(meeting.a)] = wanted[static_cast<std::size_t>(meeting.b)] = true;
+  };
+  for (const Pair& pair : plan.pairs) want(pair);
+  if (plan.hands) want(*plan.hands);
+  for (std::size_t i = 0; i < plan.movers.size(); ++i) {
+    if (!wanted[i]) {
+      run.movers.push_back(Fixed(Plane{}));
       continue;
     }
-    auto mover = make(recipe, passage);
+    auto mover = make(plan.movers[i], run.passage);
     if (!mover) return tl::unexpected(mover.error());
     if (const Chain* chain = std::get_if<Chain>(&*mover); chain && !chain->finite()) return unsolved(no_place);
+    if (const auto* hulls = std::get_if<MovingHulls>(&*mover); hulls && !hulls->finite()) return unsolved(no_place);
     run.movers.push_back(std::move(*mover));
   }
   return run;
 }
 
+Solved<Run> run_of(const Passage& passage, int sweep, const Plan& plan) {
+  if (passage.poses < 1 || !finite(passage)) return unsolved(no_place);
+  return with_movers({passage, sweep, {}}, plan);
+}
+
+Solved<Run> run_of(const Span& span, const WholeSpan& whole, const Inputs& in, const reeving::Inputs& rig,
+                   const Plan& plan) {
+  const Passage passage{in,          rig, rig.sweeps[static_cast<std::size_t>(span.sweep)],
+                        whole.sweep, 0,   static_cast<int>(whole.sweep.poses.size()),
+                        span.wind};
+  if (passage.poses < 1 || !finite_wheels(passage)) return unsolved(no_place);
+  return with_movers({passage, span.sweep, {}, true, whole.added, span.rider}, plan);
+}
+
+/// Passages as they are solved, and those that begin with the push-off, whose poses are kept beside them.
+class Runs {
+ public:
+  static tl::expected<std::unique_ptr<Runs>, Unsolved> of(const Inputs& in, const reeving::Inputs& rig,
+                                                          const reeving::Reeving& reeving, const Plan& plan,
+                                                          const Work& work) {
+    auto runs = std::make_unique<Runs>();
+    const std::size_t plain = in.sweeps.size(), spans = in.structures.empty() ? 0 : in.spans.size();
+    runs->whole_.resize(spans);
+    std::vector<std::optional<Solved<Run>>> solved(plain + spans);
+    for_each_index(work, static_cast<int>(plain + spans), [&](int i) {
+      const auto n = static_cast<std::size_t>(i);
+      if (n < plain) {
+        solved[n].emplace(run_of(passage_of(in, rig, reeving, in.sweeps[n]), in.sweeps[n], plan));
+        return;
+      }
+      const Span& span = in.spans[n - plain];
+      const auto sweep = static_cast<std::size_t>(span.sweep);
+      auto whole = whole_span(in, rig, reeving.sweeps[sweep], rig.sweeps[sweep]);
+      if (!whole) {
+        solved[n].emplace(tl::unexpected(whole.error()));
+        return;
+      }
+      runs->whole_[n - plain] = std::move(*whole);
+      solved[n].emplace(run_of(span, runs->whole_[n - plain], in, rig, plan));
+    });
+    for (std::optional<Solved<Run>>& run : solved) {
+      if (!run->has_value()) return tl::unexpected(run->error());
+      runs->all.push_back(std::move(**run));
+    }
+    return runs;
+  }
+
+  std::vector<Run> all;
+
+ private:
+  std::vector<WholeSpan> whole_;
+};
+
 /// Least of all runs that know both; NaN, which nothing passes, where none does.
 Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_m) {
   Least least;
   for (std::size_t r = 0; r < runs.size(); ++r) {
-    if (pair.a.kind == Thing::Kind::rider && !runs[r].with_rider()) continue;
+    if (pair.spans != runs[r].spans || (pair.a.kind == Thing::Kind::rider && !runs[r].with_rider())) continue;
     for (const Pair::Meeting& meeting : pair.meetings)
       search(runs[r].movers[static_cast<std::size_t>(meeting.a)], runs[r].movers[static_cast<std::size_t>(meeting.b)],
              runs[r].passage.poses, static_cast<int>(r), resolution_m, least);
@@ -127,7 +211,8 @@ Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_
     return gap;
   }
   const Run& run = runs[static_cast<std::size_t>(least.sweep)];
-  gap.least_m = {least.value_m, std::min(least.bound_m, least.value_m), run.passage.first + least.pose};
+  const int pose = std::max(0, run.passage.first + least.pose - run.added);
+  gap.least_m = {least.value_m, std::min(least.bound_m, least.value_m), pose};
   gap.sweep = run.sweep;
   gap.travel_m = travel_at(run.passage, least.pose, least.share);
   gap.on_a = least.nearest.on_a;
@@ -170,17 +255,9 @@ Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const ree
   if (const std::string why = refuse(in, rig, reeving); !why.empty()) return unsolved(why);
   Plan plan = plan_pairs(in, rig);
 
-  const int count = static_cast<int>(in.sweeps.size());
-  std::vector<std::optional<Solved<Run>>> solved(in.sweeps.size());
-  for_each_index(work, count, [&](int i) {
-    const int sweep = in.sweeps[static_cast<std::size_t>(i)];
-    solved[static_cast<std::size_t>(i)].emplace(run_of(passage_of(in, rig, reeving, sweep), sweep, plan));
-  });
-  std::vector<Run> runs;
-  for (std::optional<Solved<Run>>& run : solved) {
-    if (!run->has_value()) return tl::unexpected(run->error());
-    runs.push_back(std::move(**run));
-  }
+  const auto solved = Runs::of(in, rig, reeving, plan, work);
+  if (!solved) return tl::unexpected(solved.error());
+  const std::vector<Run>& runs = (*solved)->all;
 
   Clearances told;
   told.gaps.resize(plan.pairs.size());
@@ -190,7 +267,8 @@ Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const ree
   });
   if (plan.hands) {
     told.hands = Hands{.stretch_m = in.hands_m, .gap = least_gap(*plan.hands, runs, in.resolution_m)};
-    for (const Run& run : runs) add_inside(run, *plan.hands, *told.hands);
+    for (const Run& run : runs)
+      if (!run.spans) add_inside(run, *plan.hands, *told.hands);
   }
   for (const Run& run : runs)
     for (Passing& passing : passings_of(run, plan)) told.passings.push_back(std::move(passing));
@@ -198,6 +276,7 @@ Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const ree
     return std::pair(a.other.kind != Thing::Kind::sheave, a.other.index) <
            std::pair(b.other.kind != Thing::Kind::sheave, b.other.index);
   });
+  told.profiles = profiles_of(told.gaps, plan, runs);
   told.excluded = std::move(plan.excluded);
   return told;
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/layout/rider_shape.hpp"
+#include "geometry/rig/air.hpp"
 #include "geometry/rig/drawn.hpp"
 #include "geometry/rig/inputs.hpp"
 
@@ -40,6 +42,50 @@ bool looked_at(const mainline::MainLine& main_line, const reeving::SweepInputs& 
       return weather == mainline::Weather::warm;
   }
   return true;
+}
+
+/// Cold, every load is looked at: under a heavy one the line is lowest there and higher beyond.
+bool spans(const mainline::MainLine& main_line, const reeving::SweepInputs& sweep) {
+  const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(sweep.path)];
+  return looked_at(main_line, sweep) ||
+         main_line.states[static_cast<std::size_t>(path.state)].weather == mainline::Weather::cold;
+}
+
+/// On the side of a rider who faces along the line no more than his drag area is known.
+clearance::SideWind side_wind(const Layout& layout, double temperature_K, double rider_weight_N) {
+  clearance::SideWind wind;
+  const auto& speed = layout.site.wind_across_m_per_s;
+  if (!speed) return wind;
+  const double density =
+      air_density_kg_per_m3(layout.site.altitude_m ? layout.site.altitude_m->value : 0, temperature_K);
+  wind.line_N_per_m = wind_on_line_Pa(density, *speed) * layout.main_line.diameter_m;
+  if (rider_weight_N > 0 && layout.riders.drag_area_m2) {
+    wind.rider_N = 0.5 * density * *speed * *speed * *layout.riders.drag_area_m2;
+    const double hangs_N = rider_weight_N - layout.riders.trolley_mass_kg * standard_gravity;
+    wind.lean_rad = std::atan2(wind.rider_N, hangs_N);
+  }
+  return wind;
+}
+
+/// Lines without wind, one passage for each path and way of running: main line and rider do not feel sheaves.
+void add_spans(const Layout& layout, const Frame& frame, const mainline::MainLine& main_line,
+               const reeving::Inputs& reeving, clearance::Inputs& in, std::vector<std::string>& assumptions) {
+  for (std::size_t s = 0; s < reeving.sweeps.size(); ++s) {
+    const reeving::SweepInputs& sweep = reeving.sweeps[s];
+    const bool seen = std::any_of(in.spans.begin(), in.spans.end(), [&](const clearance::Span& span) {
+      const reeving::SweepInputs& other = reeving.sweeps[static_cast<std::size_t>(span.sweep)];
+      return other.path == sweep.path && other.running == sweep.running;
+    });
+    if (seen || !(sweep.wind_Pa == Vec3{}) || !spans(main_line, sweep)) continue;
+    const mainline::StatePath& path = main_line.paths[static_cast<std::size_t>(sweep.path)];
+    const double temperature_K = main_line.states[static_cast<std::size_t>(path.state)].temperature_K;
+    in.spans.push_back(
+        {static_cast<int>(s), looked_at(main_line, sweep), side_wind(layout, temperature_K, sweep.rider_weight_N)});
+  }
+  in.push_off_m = layout.approach ? layout.approach->start_m - frame.chainage_of_origin_m : 0.01 * frame.span_m;
+  if (!layout.approach) assumptions.push_back("riders set off at a hundredth of the span: no approach.start given");
+  if (layout.site.wind_across_m_per_s && !layout.riders.drag_area_m2)
+    assumptions.push_back("no side wind on riders, for no riders.drag_area is given");
 }
 
 /// Of all corners; not known where one of them is not solved, or ends with the rider falling into a slack lanyard. Who
@@ -109,17 +155,24 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
                              keeps_clear(structure, Mover::rider)});
   for (const Structure& structure : layout.structures)
     if (structure.site) assumptions.push_back(words_of(structure));
-  if (const auto& envelope = layout.riders.envelope) {
-    in.rider = clearance::Envelope{envelope->width_m, envelope->length_m, envelope->above_m, envelope->below_m};
+  if (const auto shape = shape_of(layout.riders)) {
+    const RiderExtents box = box_around(*shape);
+    in.rider = clearance::Envelope{box.width_m, box.length_m, box.above_m, box.below_m};
+    if (!layout.riders.envelope) {
+      in.rider->corners = shape->corners;
+      in.rider->margin_m = shape->margin_m;
+    }
     if (arrest) in.swing = swing_of(*arrest);
-    if (in.swing && envelope->sideways_rad) in.swing->sideways_rad = envelope->sideways_rad->value;
-    if (!envelope->sideways_rad)
-      assumptions.push_back("riders swing along the main line alone: no riders.envelope.sideways given");
+    if (in.swing && shape->sideways_rad) in.swing->sideways_rad = shape->sideways_rad->value;
+    if (!shape->sideways_rad)
+      assumptions.push_back(fmt::format("riders swing along the main line alone: no riders.{}.sideways given",
+                                        layout.riders.envelope ? "envelope"
+                                        : layout.riders.reach  ? "reach"
+                                                               : "body"));
     // Beyond this a rider in contact stays clear of a line above him by the limit, whatever it does and however he
     // leans: the top of the envelope turns about the wheel, and the line is tied beside it.
     const auto& limit = layout.limits.rider_line_clearance_m;
-    in.hands_m = std::hypot(0.5 * envelope->length_m, envelope->above_m) + norm(reeving.attachment) +
-                 (limit ? limit->at.value : 0);
+    in.hands_m = std::hypot(0.5 * box.length_m, box.above_m) + norm(reeving.attachment) + (limit ? limit->at.value : 0);
   }
   for (const Course& course : courses.courses)
     for (const int index : course.sheaves) {
@@ -138,6 +191,7 @@ clearance::Inputs clearance_inputs(const Layout& layout, const Frame& frame, con
   in.resolution_m = 0.25 * resolution.length_m;
   for (std::size_t s = 0; s < reeving.sweeps.size(); ++s)
     if (looked_at(main_line, reeving.sweeps[s])) in.sweeps.push_back(static_cast<int>(s));
+  if (!in.structures.empty()) add_spans(layout, frame, main_line, reeving, in, assumptions);
   return in;
 }
 

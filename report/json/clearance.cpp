@@ -93,6 +93,8 @@ void write_inputs(Writer& out, const Rig& rig) {
         out.number("length_m", in.rider->length_m);
         out.number("above_m", in.rider->above_m);
         out.number("below_m", in.rider->below_m);
+        out.column("corners_m", in.rider->corners, [](const Vec3& corner) { return corner; });
+        out.number("margin_m", in.rider->margin_m);
       });
     } else {
       out.null("rider");
@@ -109,6 +111,14 @@ void write_inputs(Writer& out, const Rig& rig) {
     out.number("hands_m", in.hands_m);
     out.number("resolution_m", in.resolution_m);
     out.column("sweeps", in.sweeps, [](int sweep) { return sweep; });
+    out.objects("spans", in.spans, [&](const clearance::Span& span) {
+      out.count("sweep", span.sweep);
+      out.flag("rider", span.rider);
+      out.number("wind_on_line_N_per_m", span.wind.line_N_per_m);
+      out.number("wind_on_rider_N", span.wind.rider_N);
+      out.number("lean_rad", span.wind.lean_rad);
+    });
+    out.number("push_off_m", in.push_off_m);
   });
 }
 
@@ -159,6 +169,12 @@ void write_exclusion(Writer& out, const Rig& rig, const clearance::Exclusion& ex
   out.number("within_m", exclusion.within_m);
 }
 
+void write_profile(Writer& out, const clearance::Profile& profile) {
+  out.count("gap", static_cast<long>(profile.gap));
+  out.column("travel_m", profile.at, [](const clearance::Profile::At& at) { return at.travel_m; });
+  out.column("gap_m", profile.at, [](const clearance::Profile::At& at) { return at.gap_m; });
+}
+
 }  // namespace
 
 void write_clearance(Writer& out, const Rig& rig) {
@@ -174,6 +190,7 @@ void write_clearance(Writer& out, const Rig& rig) {
                 [&](const clearance::Passing& passing) { write_passing(out, rig, passing); });
     out.objects("excluded", found.excluded,
                 [&](const clearance::Exclusion& exclusion) { write_exclusion(out, rig, exclusion); });
+    out.objects("profiles", found.profiles, [&](const clearance::Profile& profile) { write_profile(out, profile); });
   });
 }
 

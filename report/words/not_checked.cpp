@@ -14,10 +14,12 @@ constexpr std::string_view list[] = {
     "friction changes with the wrap on the way.",
     "A carrier on a support line that leans: it keeps its block's attitude. Swivelling and free sheaves against "
     "structures.",
+    "Clearance of riders upstream of their push-off.",
     "Clearance from what is neither a structure nor in a scan of the layout, and whether a scan is whole: it has no "
     "inside, so what lies wholly below its ground is as clear of it as what hangs above; trees grow and lean.",
-    "Wind on blocks and along the lines, and on riders but along the main line; ice and storm on anything but the main "
-    "lines. A side wind is looked at on lines at rest.",
+    "Wind on blocks and the brake trolley and along the lines; on riders it counts along the main line, and across it "
+    "beside structures alone. Ice and storm on anything but the main lines. Other lines feel a side wind at rest "
+    "alone.",
     "Clearance from a parallel line and its riders, and from the main line behind its saddles.",
     "Vibration of lines and blocks; their inertia counts in the motion of the trolleys alone.",
     "What terminations, splices and sheaves take off the strength of lines where the layout gives no figure and none "

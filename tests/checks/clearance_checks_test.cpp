@@ -235,5 +235,24 @@ TEST(ClearanceChecks, APostInTheRidersWayAndInALinesWayAreFound) {
   EXPECT_EQ(item(line, "other").index, static_cast<int>(layout.structures.size()) - 1);
 }
 
+TEST(ClearanceChecks, WhatStandsUnderTheSpanFarUpstreamIsFoundByRidersAndMainLine) {
+  Layout layout = layout_of("marten_ridge");
+  const Rig& rig = marten_ridge();
+  const Frame& frame = rig.frame;
+  Structure post = layout.structures.front();
+  ASSERT_EQ(post.kind.value, StructureKind::post);
+  post.id.value = "snag";
+  const Point3 chord = frame.origin + 0.3 * (frame.span_m * frame.along + frame.rise_m * frame.up);
+  post.from->value = chord - 20 * frame.up;
+  post.to->value = chord + 1 * frame.up;
+  layout.structures.push_back(post);
+  const int snag = static_cast<int>(layout.structures.size()) - 1;
+  const Rig blocked = solve(layout, {&rig});
+  EXPECT_EQ(about(findings_of(rider_structure, blocked), {Item::Kind::structure, snag}).verdict, Verdict::fail);
+  const Finding line = about(findings_of(line_structure, blocked), {Item::Kind::main_line, 0});
+  EXPECT_EQ(line.verdict, Verdict::fail);
+  EXPECT_EQ(item(line, "other"), (Item{Item::Kind::structure, snag}));
+}
+
 }  // namespace
 }  // namespace fairlead

@@ -83,6 +83,7 @@ Scene::Scene() {
   in.main_line_radius_m = 0.008;
   in.hands_m = 1.5;
   in.sweeps = {0};
+  in.spans = {{0, true, {}}};
 }
 
 void Scene::add_line_over(const reeving::Sheave& sheave, const SheaveBody& body) {

@@ -155,7 +155,14 @@ TEST(Clearances, NeverExceedBruteForceAndAreNoFiction) {
       // Nothing moves faster than a metre and a half per metre of travel; half a step, and half of the grid's diagonal
       // on the surface.
       const double missed_m = 1.5 * step_m / 2 + apart_m * std::sqrt(2.0) / 2;
-      EXPECT_GE(std::max(gaps[i]->least_m.value, 0.0), least[i] - missed_m);
+      // Beside structures a rider is held wherever the wind may have him and from the push-off on, and the instants
+      // here are of still air and begin at the redirect.
+      const bool elsewhere =
+          gaps[i]->a.kind == Thing::Kind::rider && gaps[i]->b.kind == Thing::Kind::structure &&
+          (rig.layout.site.wind_across_m_per_s || gaps[i]->travel_m < rig.reeving.inputs->upstream_m);
+      if (!elsewhere) {
+        EXPECT_GE(std::max(gaps[i]->least_m.value, 0.0), least[i] - missed_m);
+      }
       ++held;
     }
   }

@@ -1,0 +1,11 @@
+// Least gaps over the whole passage they occur in.
+#pragma once
+
+#include "geometry/clearance/passings.hpp"
+
+namespace fairlead::clearance {
+
+/// One for every two kinds of things that come nearest to each other, of the first such gap; in the order of the gaps.
+std::vector<Profile> profiles_of(const std::vector<Gap>&, const Plan&, const std::vector<Run>&);
+
+}  // namespace fairlead::clearance
