@@ -8,6 +8,7 @@
 
 #include "report/drawing/place.hpp"
 #include "report/drawing/symbols.hpp"
+#include "report/sheets/clearance_profiles.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
 #include "report/tables/tables.hpp"
@@ -44,6 +45,21 @@ std::vector<const Passing*> nearest_passings(const clearance::Clearances& solved
       all.push_back(&passing);
     else if (passing.gaps.front().least_m.value < (*same)->gaps.front().least_m.value)
       *same = &passing;
+  }
+  return all;
+}
+
+/// Where riders come nearest to what stands beside them, each as an instant of its own; none of a place that the views
+/// of an instant do not reach, far upstream of the arrest.
+std::vector<Passing> nearest_beside(const Rig& rig, const clearance::Clearances& solved) {
+  std::vector<Passing> all;
+  for (const clearance::Profile& profile : solved.profiles) {
+    const Gap& gap = solved.gaps[profile.gap];
+    if (gap.a.kind != Thing::Kind::rider || gap.b.kind != Thing::Kind::structure) continue;
+    const auto& poses = rig.reeving.solved()->sweeps[static_cast<std::size_t>(gap.sweep)].poses;
+    if (gap.travel_m < poses.front().travel_m || gap.travel_m > poses.back().travel_m) continue;
+    all.push_back(
+        {.other = gap.b, .sweep = gap.sweep, .met = Passing::Met::at_travel, .travel_m = gap.travel_m, .gaps = {gap}});
   }
   return all;
 }
@@ -124,8 +140,9 @@ class InstantFigure {
   const Frame& frame() const { return rig_.frame; }
   Span2 side() const { return span_of(instant_, gap(), other_at(), frame().along); }
   Span2 section() const { return span_of(instant_, gap(), other_at(), -1.0 * frame().across); }
-  /// The block's point, or the redirect's centre.
+  /// The block's point, the redirect's centre, or where a structure is nearest.
   Point3 other_at() const {
+    if (passing_.other.kind == Thing::Kind::structure) return gap().on_b;
     const auto index = static_cast<std::size_t>(passing_.other.index);
     if (passing_.other.kind == Thing::Kind::block) return instant_.scene.rest->blocks[index].at;
     // One on a mount hangs elsewhere than it was drawn.
@@ -153,6 +170,7 @@ class InstantFigure {
   std::string what() const {
     const bool block = passing_.other.kind == Thing::Kind::block;
     const std::string other = tables::thing(rig_, passing_.other);
+    if (passing_.other.kind == Thing::Kind::structure) return fmt::format("rider nearest to {}", other);
     return block ? fmt::format("rider and {} pass each other", other) : "rider under " + other;
   }
 
@@ -216,7 +234,7 @@ class InstantFigure {
 
   const Rig& rig_;
   const Style& style_;
-  const Passing& passing_;
+  Passing passing_;
   Instant instant_;
   char letter_;
 };
@@ -231,7 +249,10 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const Box right{corner.left, corner.top + gap_mm, field.right, field.top};
   pages.begin({"Clearances", "Clearance drawing", "as shown", {}}, {left, right});
   char letter = 'P';
-  for (const Passing* passing : nearest_passings(solved)) {
+  std::vector<const Passing*> instants = nearest_passings(solved);
+  const std::vector<Passing> beside = nearest_beside(rig, solved);
+  for (const Passing& passing : beside) instants.push_back(&passing);
+  for (const Passing* passing : instants) {
     const auto figure = std::make_shared<InstantFigure>(dossier, style, scene, *passing, letter++);
     constexpr double least_mm = 150;
     pages.put(Block{[](const Canvas&) { return least_mm; },
@@ -241,11 +262,13 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   pages.put(
       block_of(Paragraphs("NOTES",
                           {{"–",
-                            "Gaps lie between surfaces: a line's own radius and the rider envelope's faces. It is "
-                            "drawn upright; gaps hold its leans.",
+                            "Gaps lie between surfaces: a line's own radius and the faces of what the rider can reach. "
+                            "In contact it is drawn in five leans from the farthest back to the farthest forward; gaps "
+                            "hold all between, and beside structures wherever a side wind may have it.",
                             Layer::notes},
                            {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}},
                           {small_cap_mm})));
+  for (Block& profile : clearance_profiles(dossier, style)) pages.put(std::move(profile));
   pages.put(tables::named_instants(dossier, style), style);
   pages.put(tables::clearances(dossier, style), style);
   pages.put(tables::exclusions(dossier, style), style);

@@ -125,9 +125,13 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     }
     all.push_back(index + ".");
   }
-  for (const int i : scene.scans)
-    all.push_back(fmt::format("Scan {} is NOT DRAWN: clearances hold it, and the places nearest to it are given there.",
-                              layout.structures[static_cast<std::size_t>(i)].id.value));
+  for (const views::ScanSeen& scan : scene.scans) {
+    const std::string& id = layout.structures[static_cast<std::size_t>(scan.index)].id.value;
+    all.push_back(
+        scan.in_elevation.empty() && scan.in_plan.empty()
+            ? fmt::format("Scan {} is NOT DRAWN: none of it lies where the views cut it. Clearances hold it.", id)
+            : fmt::format("Of scan {} only what the views cut is drawn, thinned; clearances hold all of it.", id));
+  }
   for (const int i : scene.structures_outside)
     all.push_back(
         fmt::format("Structure {} stands outside the views.", layout.structures[static_cast<std::size_t>(i)].id.value));

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "geometry/layout/rider_shape.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/numbers.hpp"
 
@@ -38,8 +39,8 @@ std::vector<Paper> seen(const View& view, const Curve3& curve) {
 
 /// Half the width of platform that the plan shows: the layout gives none.
 double platform_half_m(const Layout& layout) {
-  const auto& envelope = layout.riders.envelope;
-  return (envelope ? 0.5 * envelope->width_m : 1) + platform_overhang_m;
+  const auto rider = shape_of(layout.riders);
+  return (rider ? 0.5 * box_around(*rider).width_m : 1) + platform_overhang_m;
 }
 
 struct Edges {
@@ -154,6 +155,7 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
 void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
   const Layout& layout = scene.rig->layout;
   for (const StructureSeen& structure : scene.structures) draw_structure(canvas, scene, structure, view, facing);
+  for (const ScanSeen& scan : scene.scans) draw_scan(canvas, scene, scan, view, facing);
   draw_platform(canvas, scene, view, facing);
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) draw_rider(canvas, view, **rider, layout.riders.hanging_length_m, facing);

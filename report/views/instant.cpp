@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "geometry/clearance/rider_drawn.hpp"
 #include "report/drawing/overlap.hpp"
 #include "report/views/detail.hpp"
 #include "report/views/rig_symbols.hpp"
@@ -69,6 +70,15 @@ std::vector<Paper> seen(const View& view, const Curve3& curve) {
   return simplified(path);
 }
 
+/// Widens the box a rider lies in.
+void take_in(const Frame& f, RiderSeen& rider, Point3 p) {
+  for (const Vec3& way : {f.along, f.across, f.up}) {
+    const double under_m = fairlead::dot(p - rider.low, way), over_m = fairlead::dot(p - rider.high, way);
+    if (under_m < 0) rider.low = rider.low + under_m * way;
+    if (over_m > 0) rider.high = rider.high + over_m * way;
+  }
+}
+
 View turned(const Instant& instant, Vec3 right, double scale, Paper at) {
   View view;
   view.right = right;
@@ -104,6 +114,13 @@ Instant instant_of(const Scene& scene, std::size_t index, double travel_m) {
   settle_mounted(instant.scene);
   for (MemberSeen& member : instant.scene.members) member.in_elevation = member.in_plan = 1;
   instant.scene.rider_under_redirect = rider_at(rig, instant.rider);
+  if (RiderSeen* rider = instant.scene.rider_under_redirect ? &*instant.scene.rider_under_redirect : nullptr;
+      rider && rig.clearance.inputs) {
+    rider->leaning =
+        clearance::leaning_rider(*rig.clearance.inputs, *rig.reeving.inputs, sweep.running, travel_m, instant.rider);
+    for (const Curve3& corners : rider->leaning)
+      for (const Point3& corner : corners) take_in(rig.frame, *rider, corner);
+  }
   instant.scene.rider_at_contact.reset();
   for (AnchorSeen& anchor : instant.scene.anchors) anchor.governing_N = {};
   return instant;

@@ -138,7 +138,14 @@ Box rider_box(const View& view, const RiderSeen& rider) {
 
 void draw_rider(const Canvas& canvas, const View& view, const RiderSeen& rider, double hanging_m, Facing facing) {
   const Pen ghost = pen(narrow_mm, Layer::envelope, LineType::dash_double_dot), thin = pen(narrow_mm, Layer::envelope);
-  canvas.box(rider_box(view, rider), ghost);
+  for (const Curve3& corners : rider.leaning) {
+    std::vector<Paper> outline;
+    for (const Point3& corner : corners) outline.push_back(view.of(corner));
+    outline = hull_on_paper(std::move(outline));
+    outline.push_back(outline.front());
+    canvas.line(std::move(outline), ghost);
+  }
+  if (rider.leaning.empty()) canvas.box(rider_box(view, rider), ghost);
   const Paper wheel = view.of(rider.wheel);
   canvas.circle(wheel, 0.6, thin);
   if (facing == Facing::plan) return;

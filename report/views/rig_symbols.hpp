@@ -34,6 +34,8 @@ drawing::Layer layer_of(Role);
 drawing::Pen standing_pen(Role);
 drawing::Pen extreme_pen(Role);
 
+/// The hull of points on paper, anticlockwise (Andrew's chains, 1979).
+std::vector<drawing::Paper> hull_on_paper(std::vector<drawing::Paper>);
 /// What of the paper structures may take.
 drawing::Box structures_window(const Scene&, const drawing::View&, Facing);
 /// Its lines within that window; empty where the view does not show it.
@@ -41,12 +43,16 @@ std::vector<std::vector<drawing::Paper>> structure_outline(const Scene&, const S
                                                            Facing);
 void draw_structure(const drawing::Canvas&, const Scene&, const StructureSeen&, const drawing::View&, Facing);
 
+/// The strokes and dots of a scan, within the same window.
+void draw_scan(const drawing::Canvas&, const Scene&, const ScanSeen&, const drawing::View&, Facing);
+
 /// The sheave's circle as the view sees it, no smaller than `least_sheave_radius_mm`.
 void draw_sheave(const drawing::Canvas&, const drawing::View&, const SheaveSeen&, drawing::Pen);
 inline constexpr drawing::Pen sheave_pen{drawing::medium_mm, drawing::LineType::continuous, drawing::Layer::sheaves},
     extreme_sheave_pen{drawing::narrow_mm, drawing::LineType::continuous, drawing::Layer::sheaves},
     ghost_pen{drawing::narrow_mm, drawing::LineType::dashed, drawing::Layer::sheaves};
-/// The box a rider can reach; in elevation also the hanging length down to the centre of mass.
+/// The box a rider can reach, or its outline in every lean it is judged in; in elevation also the hanging length down
+/// to the centre of mass of one who hangs upright.
 void draw_rider(const drawing::Canvas&, const drawing::View&, const RiderSeen&, double hanging_m, Facing);
 drawing::Box rider_box(const drawing::View&, const RiderSeen&);
 

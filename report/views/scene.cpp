@@ -3,6 +3,7 @@
 #include <functional>
 #include <limits>
 
+#include "geometry/layout/rider_shape.hpp"
 #include "geometry/mainline/cable.hpp"
 #include "report/views/scene_parts.hpp"
 #include "report/words/states.hpp"
@@ -41,7 +42,8 @@ void see_extent(const Rig& rig, Scene& scene) {
   std::vector<double> all{layout.brake_trolley.rest_m, layout.brake_trolley.rest_m + layout.brake_trolley.travel_m,
                           frame.chainage_m(layout.brake_unit.outlet),
                           frame.chainage_m(layout.anchors[static_cast<std::size_t>(layout.main_line.to)].position)};
-  const double half_m = layout.riders.envelope ? 0.5 * layout.riders.envelope->length_m : 0;
+  const auto rider = shape_of(layout.riders);
+  const double half_m = rider ? 0.5 * box_around(*rider).length_m : 0;
   for (const SheaveSeen& s : scene.sheaves) {
     all.push_back(frame.chainage_m(s.centre) - half_m);
     if (s.carrier) all.push_back(frame.chainage_m(*s.carrier));
@@ -187,11 +189,12 @@ void settle_mounted(Scene& scene) {
 }
 
 std::optional<RiderSeen> rider_at(const Rig& rig, const Point3& wheel) {
-  const auto& envelope = rig.layout.riders.envelope;
-  if (!envelope) return std::nullopt;
+  const auto shape = shape_of(rig.layout.riders);
+  if (!shape) return std::nullopt;
+  const RiderExtents box = box_around(*shape);
   const Frame& f = rig.frame;
-  const Vec3 half = 0.5 * envelope->length_m * f.along + 0.5 * envelope->width_m * f.across;
-  return RiderSeen{wheel, wheel - half - envelope->below_m * f.up, wheel + half + envelope->above_m * f.up};
+  const Vec3 half = 0.5 * box.length_m * f.along + 0.5 * box.width_m * f.across;
+  return RiderSeen{wheel, wheel - half - box.below_m * f.up, wheel + half + box.above_m * f.up, {}};
 }
 
 const SheaveSeen* first_redirect(const Scene& scene) {

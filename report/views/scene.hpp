@@ -1,6 +1,7 @@
 // What of a rig is to be seen at its arrest end, in the site frame: the same for every view.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -95,10 +96,11 @@ struct MemberReach {
   double stub_m{};   ///< for the others this far beyond all that
 };
 
-/// The box a rider can reach, hanging from a wheel.
+/// What a rider can reach, hanging from a wheel.
 struct RiderSeen {
   Point3 wheel;
-  Point3 low, high;  ///< opposite corners along the line's own directions
+  Point3 low, high;             ///< opposite corners along the line's own directions of the box it lies in
+  std::vector<Curve3> leaning;  ///< in the leans that it is judged in at an instant: corners of each; none: upright
 };
 
 /// A box or post by points whose hull is its outline in every view; a plane by its own words.
@@ -108,6 +110,14 @@ struct StructureSeen {
   Curve3 points;
   Point3 through;  ///< of a plane
   Vec3 normal;     ///< of a plane: unit, out of the solid
+};
+
+/// What a view shows of a scan: marks on paper stay few, however dense it is. Of triangles short strokes where they cut
+/// a plane, in elevation the main line's own and in plan the level of the rest mark; of points those near that plane,
+/// each a stroke of no length.
+struct ScanSeen {
+  int index{};  ///< into layout.structures
+  std::vector<std::array<Point3, 2>> in_elevation, in_plan;
 };
 
 /// How far structures are shown about the rig.
@@ -132,7 +142,7 @@ struct Scene {
   std::vector<MemberSeen> members;  ///< of the anchors shown
   std::vector<StructureSeen> structures;
   std::vector<int> structures_outside;            ///< indices of those beyond `reach`
-  std::vector<int> scans;                         ///< indices of those that are scans, which no view shows
+  std::vector<ScanSeen> scans;                    ///< all of them, also those of which nothing is to be seen
   std::vector<int> anchors_outside;               ///< indices of those beyond the chainages shown
   std::optional<RiderSeen> rider_under_redirect;  ///< lightest, highest on the line
   std::optional<RiderSeen> rider_at_contact;      ///< heaviest, lowest on the line

@@ -31,4 +31,7 @@ void see_members(const Rig&, const MemberReach&, Scene&);
 /// The structures that stand within a scene's chainages and reach, and the indices of those that do not.
 void see_structures(const Rig&, Scene&);
 
+/// What its views show of a scan, within the scene's chainages and reach.
+ScanSeen scan_seen(const Scene&, int structure);
+
 }  // namespace fairlead::views

@@ -120,7 +120,7 @@ void see_structures(const Rig& rig, Scene& scene) {
                  rig_alone.left_m + about_m};
   for (std::size_t i = 0; i < rig.layout.structures.size(); ++i) {
     if (rig.layout.structures[i].kind == StructureKind::scan) {
-      scene.scans.push_back(static_cast<int>(i));
+      scene.scans.push_back(scan_seen(scene, static_cast<int>(i)));
       continue;
     }
     StructureSeen structure = seen(rig.layout.structures[i], static_cast<int>(i));

@@ -11,8 +11,9 @@ namespace {
 
 constexpr Pen edge{wide_mm, LineType::continuous, Layer::structure};
 
-/// The hull of points on paper, anticlockwise (Andrew's chains, 1979).
-std::vector<Paper> hull(std::vector<Paper> points) {
+}  // namespace
+
+std::vector<Paper> hull_on_paper(std::vector<Paper> points) {
   std::sort(points.begin(), points.end(),
             [](Paper a, Paper b) { return a.x_mm != b.x_mm ? a.x_mm < b.x_mm : a.y_mm < b.y_mm; });
   std::vector<Paper> out;
@@ -28,6 +29,8 @@ std::vector<Paper> hull(std::vector<Paper> points) {
   chain(points.rbegin(), points.rend());
   return out;
 }
+
+namespace {
 
 /// Where a plane cuts the plane that a view shows: in elevation the main line's own, in plan the level of the rest
 /// mark. From left to right with the solid to its right; none where the plane lies almost flat in the view.
@@ -68,7 +71,7 @@ std::vector<std::vector<Paper>> structure_outline(const Scene& scene, const Stru
     path = {cut->first, cut->second};
   } else {
     for (const Point3& p : structure.points) path.push_back(view.of(p));
-    path = hull(std::move(path));
+    path = hull_on_paper(std::move(path));
     path.push_back(path.front());
   }
   return clip(path, window);
@@ -83,6 +86,18 @@ void draw_structure(const Canvas& canvas, const Scene& scene, const StructureSee
     }
     canvas.line(piece, edge);
     if (structure.kind == StructureKind::plane) hatch_below(canvas, piece.front(), piece.back(), Layer::structure);
+  }
+}
+
+void draw_scan(const Canvas& canvas, const Scene& scene, const ScanSeen& scan, const View& view, Facing facing) {
+  const Box window = structures_window(scene, view, facing);
+  for (const auto& [from, to] : facing == Facing::plan ? scan.in_plan : scan.in_elevation) {
+    const Paper a = view.of(from), b = view.of(to);
+    if (!window.contains(a) || !window.contains(b)) continue;
+    if (length(b - a) > 0)
+      canvas.line({a, b}, edge);
+    else
+      canvas.circle(a, 0.2, {0, LineType::continuous, Layer::structure}, Fill::ink);
   }
 }
 
