@@ -24,6 +24,7 @@ int arrest(const JudgeOptions& options, const ArrestOptions& arrest) {
   const Work work = work_of(options);
   const Dossier dossier =
       idea ? judge_concept(*idea, work) : Dossier{fairlead::judge(std::move(std::get<Layout>(whole)), {}, work)};
+  refuse_changed_scans(dossier.judged.rig.layout);
   const Style style = style_of(options);
   const std::string text = as_json ? (idea ? json::write_concept(dossier) : json::write(dossier))
                                    : (idea ? text::write_concept(dossier, style) : text::write_arrest(dossier, style));

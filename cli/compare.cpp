@@ -30,6 +30,8 @@ int compare(const JudgeOptions& options, const std::string& now, const std::stri
   Changes changes;
   changes.was = fairlead::judge(std::move(old_layout), {}, work);
   changes.is = fairlead::judge(std::move(new_layout), {&changes.was.rig}, work);
+  refuse_changed_scans(changes.was.rig.layout);
+  refuse_changed_scans(changes.is.rig.layout);
   changes.difference = difference(changes.was, changes.is);
   print(format == "json" ? json::write(changes) : text::write(changes, style_of(options)));
   return cleared;

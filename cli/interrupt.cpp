@@ -1,7 +1,12 @@
 #include "cli/interrupt.hpp"
 
+#include <unistd.h>
+
 #include <csignal>
+#include <string_view>
 #include <thread>
+
+#include "cli/options.hpp"
 
 namespace fairlead::cli {
 
@@ -21,6 +26,18 @@ std::stop_token stop_on_interrupt() {
     return made;
   }();
   return source->get_token();
+}
+
+void end_on_shortened_file() {
+  struct sigaction act {};
+  act.sa_handler = [](int) {
+    // Nothing but these two may be called from here.
+    constexpr std::string_view message = "error: a scan was cut short while it was read: run again once it is whole\n";
+    [[maybe_unused]] const auto written = ::write(STDERR_FILENO, message.data(), message.size());
+    ::_exit(unusable);
+  };
+  sigemptyset(&act.sa_mask);
+  ::sigaction(SIGBUS, &act, nullptr);
 }
 
 }  // namespace fairlead::cli

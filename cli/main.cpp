@@ -2,6 +2,7 @@
 #include <cstdio>
 
 #include "cli/commands.hpp"
+#include "cli/interrupt.hpp"
 #include "cli/progress.hpp"
 #include "geometry/asbuilt/draws.hpp"
 #include "geometry/quantity/nearest.hpp"
@@ -231,6 +232,7 @@ int run(int argc, char** argv) {
 
 int main(int argc, char** argv) {
   using namespace fairlead;
+  cli::end_on_shortened_file();
   try {
     return cli::run(argc, argv);
   } catch (const cli::Unusable& refused) {

@@ -99,6 +99,23 @@ std::variant<Layout, Concept> read_either(const JudgeOptions& options) {
   return whole;
 }
 
+void refuse_changed_scans(const Layout& layout) {
+  std::string message;
+  for (const Structure& structure : layout.structures) {
+    if (!structure.site || structure.site->unchanged()) continue;
+    Diagnostic diagnostic;
+    diagnostic.file = layout.files[structure.file->place.file];
+    diagnostic.place = structure.file->place;
+    diagnostic.message = "structure \"" + structure.id.value + "\": " + structure.file->value +
+                         " was written while it was read, and nothing that was found holds";
+    diagnostic.instead = "run again once it is whole";
+    message += fairlead::print(diagnostic);
+  }
+  if (message.empty()) return;
+  clear_progress();
+  throw Unusable{message};
+}
+
 Style style_of(const JudgeOptions& options) {
   Style style;
   style.units = options.units == "si" ? Units::si : options.units.starts_with("us") ? Units::us : Units::both;
@@ -112,7 +129,11 @@ Work work_of(const JudgeOptions& options) {
   return {stop_on_interrupt(), std::move(progress), options.threads};
 }
 
-Dossier judge(const JudgeOptions& options) { return Dossier{fairlead::judge(read(options), {}, work_of(options))}; }
+Dossier judge(const JudgeOptions& options) {
+  Dossier dossier{fairlead::judge(read(options), {}, work_of(options))};
+  refuse_changed_scans(dossier.judged.rig.layout);
+  return dossier;
+}
 
 void print(const std::string& text) {
   clear_progress();

@@ -33,6 +33,10 @@ Layout read(const JudgeOptions&);
 /// Reads a file as what it is, layout or concept.
 std::variant<Layout, Concept> read_either(const JudgeOptions&);
 
+/// Throws Unusable where a scan's file was written since it was opened: what was judged is of neither the old one nor
+/// the new one.
+void refuse_changed_scans(const Layout&);
+
 Style style_of(const JudgeOptions&);
 
 /// Threads as asked for, a stop on Ctrl-C, and progress on a terminal.
