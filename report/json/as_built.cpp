@@ -3,6 +3,7 @@
 #include "report/json/json.hpp"
 #include "report/json/stages.hpp"
 #include "report/words/names.hpp"
+#include "report/words/numbers.hpp"
 #include "report/words/version.hpp"
 
 namespace fairlead::json {
@@ -84,7 +85,7 @@ void write_characteristics(Writer& out, const AsBuilt& as_built) {
       out.text("quantity", kind.word);
       out.number("value", si);
       out.number("uncertainty", value.uncertainty.at(v++));
-      out.text("unit", unit_of(kind.dimension));
+      out.text("unit", words::si_unit(kind.dimension));
     });
   });
 }
