@@ -24,7 +24,7 @@ TEST(Set, EverySheetStaysInsideItsFrame) {
 }
 
 TEST(Set, WidthsAndCapHeightsAreOfTheIsoSeriesOnEverySheet) {
-  const std::set<double> widths{0, 0.13, 0.18, 0.25, 0.35, 0.5, 0.7}, caps{1.8, 2.5, 3.5, 5};
+  const std::set<double> widths{0, 0.13, 0.18, 0.25, 0.35, 0.5, 0.7}, caps{1.8, 2.5, 3.5, 5, 7, 10, 14, 20};
   for (const Sheet& sheet : set_of(demo()))
     for (const auto& entity : sheet.drawing.entities) {
       if (const auto* stroke = std::get_if<Stroke>(&entity)) {
