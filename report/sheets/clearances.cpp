@@ -268,7 +268,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
                             Layer::notes},
                            {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}},
                           {small_cap_mm})));
-  for (Block& profile : clearance_profiles(dossier, style)) pages.put(std::move(profile));
+  for (const Block& profile : clearance_profiles(dossier, style)) pages.put(profile);
   pages.put(tables::named_instants(dossier, style), style);
   pages.put(tables::clearances(dossier, style), style);
   pages.put(tables::exclusions(dossier, style), style);
