@@ -8,6 +8,24 @@
 
 namespace fairlead {
 
+/// Of all shapes of a rider.
+inline constexpr Key leans_sideways{
+    .name = "sideways",
+    .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
+    .need = Need::optional,
+    .dimension = Dimension::angle,
+    .bounds = {.least = 0, .most = std::numbers::pi / 2},
+    .examples = {"'10 deg'"}};
+/// Of those that are a hull.
+inline constexpr Key shape_margin{.name = "margin",
+                                  .says = "around all of it",
+                                  .need = Need::optional,
+                                  .dimension = Dimension::length,
+                                  .bounds = not_negative,
+                                  .examples = {"'100 mm'"},
+                                  .fallback = "'0 m'",
+                                  .because = "the figures hold one already"};
+
 inline constexpr Field<Envelope> envelope_fields[] = {
     {{.name = "width",
       .says = "across, whole",
@@ -33,13 +51,7 @@ inline constexpr Field<Envelope> envelope_fields[] = {
       .bounds = above_zero,
       .examples = {"'2.6 m'"}},
      &Envelope::below_m},
-    {{.name = "sideways",
-      .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
-      .need = Need::optional,
-      .dimension = Dimension::angle,
-      .bounds = {.least = 0, .most = std::numbers::pi / 2},
-      .examples = {"'10 deg'"}},
-     &Envelope::sideways_rad},
+    {leans_sideways, &Envelope::sideways_rad},
 };
 template <>
 inline constexpr std::span<const Field<Envelope>> fields_of<Envelope> = envelope_fields;
@@ -81,22 +93,8 @@ inline constexpr Field<RiderReach> rider_reach_fields[] = {
       .bounds = not_negative,
       .examples = {"'0.6 m'"}},
      &RiderReach::shoulders_m},
-    {{.name = "margin",
-      .says = "around all of it",
-      .need = Need::optional,
-      .dimension = Dimension::length,
-      .bounds = not_negative,
-      .examples = {"'100 mm'"},
-      .fallback = "'0 m'",
-      .because = "the figures hold one already"},
-     &RiderReach::margin_m},
-    {{.name = "sideways",
-      .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
-      .need = Need::optional,
-      .dimension = Dimension::angle,
-      .bounds = {.least = 0, .most = std::numbers::pi / 2},
-      .examples = {"'10 deg'"}},
-     &RiderReach::sideways_rad},
+    {shape_margin, &RiderReach::margin_m},
+    {leans_sideways, &RiderReach::sideways_rad},
 };
 template <>
 inline constexpr std::span<const Field<RiderReach>> fields_of<RiderReach> = rider_reach_fields;
@@ -113,22 +111,8 @@ inline constexpr Field<RiderBody> rider_body_fields[] = {
      &RiderBody::file},
     {{.name = "unit", .says = "of its numbers; \"ft\" is the international foot", .examples = {"'m'"}},
      &RiderBody::unit},
-    {{.name = "margin",
-      .says = "around all of it",
-      .need = Need::optional,
-      .dimension = Dimension::length,
-      .bounds = not_negative,
-      .examples = {"'100 mm'"},
-      .fallback = "'0 m'",
-      .because = "the figures hold one already"},
-     &RiderBody::margin_m},
-    {{.name = "sideways",
-      .says = "how far it leans to either side as riders swing; absent: they swing along the line alone",
-      .need = Need::optional,
-      .dimension = Dimension::angle,
-      .bounds = {.least = 0, .most = std::numbers::pi / 2},
-      .examples = {"'10 deg'"}},
-     &RiderBody::sideways_rad},
+    {shape_margin, &RiderBody::margin_m},
+    {leans_sideways, &RiderBody::sideways_rad},
 };
 template <>
 inline constexpr std::span<const Field<RiderBody>> fields_of<RiderBody> = rider_body_fields;
