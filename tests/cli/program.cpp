@@ -1,32 +1,13 @@
 #include "tests/cli/program.hpp"
 
-#include <stdlib.h>
 #include <sys/wait.h>
 
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
-#include <stdexcept>
 
 namespace fairlead::cli_test {
-
-Scratch::Scratch() {
-  std::string name = (std::filesystem::temp_directory_path() / "fairlead-test-XXXXXX").string();
-  if (!mkdtemp(name.data())) throw std::runtime_error("no scratch folder");
-  path_ = name;
-}
-
-Scratch::~Scratch() {
-  std::error_code ignored;
-  std::filesystem::remove_all(path_, ignored);
-}
-
-int Scratch::files() const {
-  int n = 0;
-  for ([[maybe_unused]] const auto& entry : std::filesystem::directory_iterator(path_)) ++n;
-  return n;
-}
 
 std::string read_file(const std::string& path) {
   std::ifstream file(path, std::ios::binary);

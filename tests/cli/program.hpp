@@ -5,6 +5,8 @@
 
 #include <string>
 
+#include "tests/scratch.hpp"
+
 namespace fairlead::cli_test {
 
 struct Ran {
@@ -15,20 +17,6 @@ struct Ran {
 /// `fairlead ARGUMENTS` from the project's top folder; ARGUMENTS as typed into a shell. Standard output goes to the
 /// file `output` when one is given.
 Ran run(const std::string& arguments, const std::string& output = {});
-
-/// A folder of this test's own, empty at first; gone with the object.
-class Scratch {
- public:
-  Scratch();
-  ~Scratch();
-  Scratch(const Scratch&) = delete;
-  Scratch& operator=(const Scratch&) = delete;
-  std::string operator/(const std::string& name) const { return path_ + "/" + name; }
-  int files() const;
-
- private:
-  std::string path_;
-};
 
 std::string read_file(const std::string& path);
 void write_file(const std::string& path, const std::string& text);

@@ -1,5 +1,6 @@
 // The section [points]: places that a surveyor's file says.
 #include "tests/layout/good_layout.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead {
 namespace {
@@ -85,21 +86,18 @@ TEST(LayoutPoints, WithoutASourceOfFilesALayoutCanNameNone) {
 }
 
 TEST(LayoutPoints, AFileIsLookedForBesideTheLayoutThatNamesIt) {
-  const auto directory = std::filesystem::path(testing::TempDir()) / "fairlead_points_test";
-  std::filesystem::create_directories(directory / "sub");
-  std::ofstream(directory / "otter.toml") << surveyed_text();
-  std::ofstream(directory / "sub/rig.csv") << rig;
-  const auto layout = read_layout((directory / "otter.toml").string());
+  const Scratch folder;
+  folder.write("otter.toml", surveyed_text());
+  folder.write("sub/rig.csv", rig);
+  const auto layout = read_layout(folder / "otter.toml");
   ASSERT_TRUE(layout.has_value()) << print(layout.error().front());
-  EXPECT_EQ(layout->files[2], (directory / "sub/rig.csv").string());
+  EXPECT_EQ(layout->files[2], folder / "sub/rig.csv");
   EXPECT_EQ(layout->sha256, surveyed().sha256);
-  std::filesystem::remove_all(directory / "sub");
-  std::filesystem::create_directories(directory / "sub/rig.csv");
-  const auto none = read_layout((directory / "otter.toml").string());
+  std::filesystem::remove(folder / "sub/rig.csv");
+  std::filesystem::create_directory(folder / "sub/rig.csv");
+  const auto none = read_layout(folder / "otter.toml");
   ASSERT_FALSE(none.has_value());
-  EXPECT_EQ(none.error().front().message,
-            fmt::format("points: \"{}\": this is a directory", (directory / "sub/rig.csv").string()));
-  std::filesystem::remove_all(directory);
+  EXPECT_EQ(none.error().front().message, fmt::format("points: \"{}\": this is a directory", folder / "sub/rig.csv"));
 }
 
 TEST(LayoutPoints, ManyErrorsOfBothFilesEndInOneCount) {

@@ -5,6 +5,7 @@
 
 #include "geometry/solids/hull.hpp"
 #include "tests/layout/good_layout.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead {
 namespace {
@@ -73,14 +74,11 @@ TEST(RiderShape, OnlyOneIsGiven) {
 
 class BodyFile : public testing::Test {
  protected:
-  BodyFile() { std::filesystem::create_directories(path_); }
-  ~BodyFile() override { std::filesystem::remove_all(path_); }
-  void write(const std::string& name, const std::string& text) const { std::ofstream(path_ / name) << text; }
+  void write(const std::string& name, const std::string& text) const { folder_.write(name, text); }
   tl::expected<Layout, Diagnostics> read(const std::string& table) const {
-    write("otter.toml", with(table));
-    return read_layout((path_ / "otter.toml").string());
+    return read_layout(folder_.write("otter.toml", with(table)));
   }
-  std::filesystem::path path_ = std::filesystem::path(testing::TempDir()) / "fairlead_rider_shape_test";
+  Scratch folder_;
 };
 
 TEST_F(BodyFile, IsTheHullOfItsMesh) {

@@ -1,5 +1,6 @@
 // Scans that a layout names: read beside it, refused where their name stands, and part of the layout's hash.
 #include "tests/layout/good_layout.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead {
 namespace {
@@ -18,27 +19,13 @@ const std::string triangle =
     "solid one\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 1 0 0\nvertex 0 1 0\nendloop\nendfacet\n"
     "endsolid one\n";
 
-/// A folder of its own with the good layout, more text and files.
-class Folder {
+/// A folder with the good layout and more text; scans go beside it.
+class Folder : public Scratch {
  public:
-  explicit Folder(const std::string& more) {
-    std::filesystem::create_directories(path_);
-    write("otter.toml", good_text() + more);
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  ~Folder() { std::filesystem::remove_all(path_); }
-
-  void write(const std::string& name, const std::string& text) const {
-    std::ofstream(path_ / name, std::ios::binary) << text;
-  }
+  explicit Folder(const std::string& more) { write("otter.toml", good_text() + more); }
   tl::expected<Layout, Diagnostics> read(unsigned threads = 1) const {
-    return read_layout((path_ / "otter.toml").string(), {}, {.threads = threads});
+    return read_layout(*this / "otter.toml", {}, {.threads = threads});
   }
-  std::string path(const std::string& name) const { return (path_ / name).string(); }
-
- private:
-  std::filesystem::path path_ = std::filesystem::path(testing::TempDir()) / "fairlead_scans_test";
 };
 
 std::vector<std::string> messages(const tl::expected<Layout, Diagnostics>& layout) {
@@ -76,7 +63,7 @@ TEST(LayoutScans, AreInTheLayoutsHashWithEveryByte) {
 TEST(LayoutScans, ThatCanNotBeUsedAreRefusedWhereTheyAreNamed) {
   const Folder folder(scan);
   EXPECT_EQ(messages(folder.read()),
-            (std::vector<std::string>{"structure \"wood\": " + folder.path("wood.xyz") +
+            (std::vector<std::string>{"structure \"wood\": " + folder / "wood.xyz" +
                                       ": there is no such file; its path is that from the layout's directory"}));
   folder.write("wood.xyz", "1 2\nx 3 4\n");
   const std::vector<std::string> wrong = messages(folder.read());

@@ -1,5 +1,6 @@
 // The bytes of a layout: encodings, ends of lines, sizes, and things that are no layout file at all.
 #include "tests/layout/good_layout.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead {
 namespace {
@@ -9,21 +10,6 @@ std::string with_crlf(const std::string& text) {
   for (const char c : text) out += c == '\n' ? std::string("\r\n") : std::string(1, c);
   return out;
 }
-
-// A file of the test's own, gone when it ends.
-class TemporaryFile {
- public:
-  TemporaryFile(const std::string& name, const std::string& text) : path_(testing::TempDir() + name) {
-    std::ofstream(path_, std::ios::binary) << text;
-  }
-  TemporaryFile(const TemporaryFile&) = delete;
-  TemporaryFile& operator=(const TemporaryFile&) = delete;
-  ~TemporaryFile() { std::filesystem::remove(path_); }
-  const std::string& path() const { return path_; }
-
- private:
-  std::string path_;
-};
 
 std::string refusal_of_file(const std::string& path) {
   const auto layout = read_layout(path);
@@ -120,19 +106,19 @@ TEST(LayoutText, NestingWithoutEndIsRefusedBeforeItIsParsed) {
 }
 
 TEST(LayoutText, AFileOverFourMebibytesIsRefusedWithItsSize) {
-  const TemporaryFile large("large.toml", std::string(4 * 1024 * 1024 + 1, '#'));
-  EXPECT_EQ(refusal_of_file(large.path()),
-            large.path() + ": error: the file has 4194305 bytes, and a layout at most 4194304\n");
+  const Scratch folder;
+  const std::string large = folder.write("large.toml", std::string(4 * 1024 * 1024 + 1, '#'));
+  EXPECT_EQ(refusal_of_file(large), large + ": error: the file has 4194305 bytes, and a layout at most 4194304\n");
   EXPECT_EQ(printed_errors(std::string(4 * 1024 * 1024 + 1, '#')),
             "otter.toml: error: the file has 4194305 bytes, and a layout at most 4194304\n");
 }
 
 // The file has a hole for its hundred megabytes: whoever read it all would need as much memory.
 TEST(LayoutText, AHundredMegabytesAreRefusedWithoutReadingThemAll) {
-  const TemporaryFile huge("huge.toml", "");
-  std::filesystem::resize_file(huge.path(), 100'000'000);
-  EXPECT_EQ(refusal_of_file(huge.path()),
-            huge.path() + ": error: the file has 100000000 bytes, and a layout at most 4194304\n");
+  const Scratch folder;
+  const std::string huge = folder.write("huge.toml", "");
+  std::filesystem::resize_file(huge, 100'000'000);
+  EXPECT_EQ(refusal_of_file(huge), huge + ": error: the file has 100000000 bytes, and a layout at most 4194304\n");
 }
 
 // A pipe or device has no size to tell.
@@ -148,16 +134,17 @@ TEST(LayoutText, FourMebibytesThemselvesAreRead) {
 }
 
 TEST(LayoutText, WhatIsNoFileIsRefusedInWords) {
-  const std::string directory = (top / "tests").string(), nothing = testing::TempDir() + "no_such.toml";
+  const Scratch folder;
+  const std::string directory = (top / "tests").string(), nothing = folder / "no_such.toml";
   EXPECT_EQ(refusal_of_file(directory), directory + ": error: this is a directory; name the layout file in it\n");
   EXPECT_EQ(refusal_of_file(nothing), nothing + ": error: there is no such file\n");
-  const TemporaryFile empty("empty.toml", "");
-  EXPECT_EQ(refusal_of_file(empty.path()),
-            empty.path() + ": error: the file is empty; a starting layout is made by \"fairlead new\"\n");
-  const TemporaryFile locked("locked.toml", good_text());
-  std::filesystem::permissions(locked.path(), std::filesystem::perms::none);
-  const bool root = std::ifstream(locked.path()).good();  // who opens it all the same
-  EXPECT_EQ(refusal_of_file(locked.path()), root ? "read" : locked.path() + ": error: the file can not be opened\n");
+  const std::string empty = folder.write("empty.toml", "");
+  EXPECT_EQ(refusal_of_file(empty),
+            empty + ": error: the file is empty; a starting layout is made by \"fairlead new\"\n");
+  const std::string locked = folder.write("locked.toml", good_text());
+  std::filesystem::permissions(locked, std::filesystem::perms::none);
+  const bool root = std::ifstream(locked).good();  // who opens it all the same
+  EXPECT_EQ(refusal_of_file(locked), root ? "read" : locked + ": error: the file can not be opened\n");
 }
 
 TEST(LayoutText, ManyMoreErrorsThanAnyoneReadsEndInACount) {

@@ -3,12 +3,12 @@
 
 #include <gtest/gtest.h>
 
-#include <cstdio>
 #include <fstream>
 #include <numbers>
 
 #include "geometry/sites/blocks.hpp"
 #include "geometry/sites/exact.hpp"
+#include "tests/scratch.hpp"
 #include "tests/sites/draws.hpp"
 #include "tests/sites/files.hpp"
 #include "tests/sites/oracle.hpp"
@@ -262,8 +262,8 @@ TEST(Site, ABrokenMeshIsToldAndUsedAsItStands) {
 
 TEST(Site, AFileIsMappedAndWatched) {
   const Scene scene;
-  const std::string path = testing::TempDir() + "fairlead_site.stl";
-  std::ofstream(path, std::ios::binary) << scene.file;
+  const Scratch folder;
+  const std::string path = folder.write("site.stl", scene.file);
   const auto site = Site::open(path, {.format = Format::stl}, {.threads = 2});
   ASSERT_TRUE(site.has_value());
   expect_same(site->nearest(scene.lines[3]), site_of(scene.file).nearest(scene.lines[3]), "of the file");
@@ -281,7 +281,6 @@ TEST(Site, AFileIsMappedAndWatched) {
   EXPECT_EQ(refused("/dev/zero"), "this is no file that stays as it is");
   std::ofstream(path, std::ios::binary | std::ios::trunc);
   EXPECT_EQ(refused(path), "the file is empty");
-  std::remove(path.c_str());
 }
 
 TEST(Site, AMeshInMillimetresIsNotBelievedFartherThanAThousandKilometres) {

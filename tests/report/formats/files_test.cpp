@@ -6,27 +6,12 @@
 #include <set>
 
 #include "report/formats/files.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead::formats {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// An empty folder of the test's own.
-class Scratch {
- public:
-  Scratch() { fs::remove_all(path_), fs::create_directories(path_); }
-  ~Scratch() { fs::remove_all(path_); }
-  std::string operator/(const std::string& name) const { return (path_ / name).string(); }
-  std::set<std::string> names(const std::string& folder = "") const {
-    std::set<std::string> names;
-    for (const auto& entry : fs::directory_iterator(path_ / folder)) names.insert(entry.path().filename());
-    return names;
-  }
-
- private:
-  fs::path path_ = fs::path(testing::TempDir()) / ("fairlead_files_" + std::to_string(::getpid()));
-};
 
 std::string read(const std::string& path) {
   std::ifstream in(path, std::ios::binary);

@@ -15,6 +15,7 @@
 #include "report/drawing/symbols.hpp"
 #include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead::formats {
 namespace {
@@ -42,12 +43,6 @@ Ran run(const std::string& command) {
   return ran;
 }
 
-fs::path folder() {
-  const fs::path path = fs::path(testing::TempDir()) / ("fairlead_pdf_" + std::to_string(::getpid()));
-  fs::create_directories(path);
-  return path;
-}
-
 /// A sheet that measures: a level line of 10 m of site in a view of 1:50, framed, lettered, in several layers.
 Sheet measuring_sheet(double scale = 50) {
   Sheet sheet{"Measured Ø", 420, 297, {}};
@@ -70,9 +65,9 @@ DocumentInfo info() {
 std::string written(const std::vector<Sheet>& sheets, const std::string& name) {
   const auto bytes = pdf(sheets, font(), info());
   EXPECT_TRUE(bytes.has_value()) << bytes.error().message;
-  const fs::path path = folder() / name;
-  EXPECT_TRUE(write_whole(path, bytes.value_or("")).has_value());
-  return path.string();
+  static const Scratch folder;
+  EXPECT_TRUE(write_whole(folder / name, bytes.value_or("")).has_value());
+  return folder / name;
 }
 
 /// Length in millimetres of the widest level stroke of that line width that mupdf sees; its unit is the point.
@@ -279,9 +274,8 @@ std::string read(const fs::path& path) {
 }
 
 TEST(WriteWhole, AFailureLeavesTheOldFileAndNoOther) {
-  const fs::path inside = folder() / "whole";
-  fs::remove_all(inside);
-  fs::create_directories(inside);
+  const Scratch folder;
+  const fs::path inside = folder / "";
   ASSERT_TRUE(write_whole(inside / "set.pdf", "old").has_value());
   EXPECT_EQ(read(inside / "set.pdf"), "old");
   ASSERT_TRUE(write_whole(inside / "set.pdf", "new").has_value());

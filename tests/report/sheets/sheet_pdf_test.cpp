@@ -1,17 +1,16 @@
 // The finished drawing as other programs read it: scale, lettering, fonts, the same bytes twice.
 #include <gtest/gtest.h>
 #include <sys/wait.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <cstdio>
-#include <filesystem>
 #include <regex>
 
 #include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
 #include "report/views/scene.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
+#include "tests/scratch.hpp"
 
 namespace fairlead::sheets {
 namespace {
@@ -44,13 +43,12 @@ std::string bytes_of(PaperSize paper, std::optional<std::string_view> only = {})
 class Drawn {
  public:
   explicit Drawn(PaperSize paper, std::optional<std::string_view> only = {}) {
-    EXPECT_TRUE(formats::write_whole(path_.string(), bytes_of(paper, only)).has_value());
+    EXPECT_TRUE(formats::write_whole(path(), bytes_of(paper, only)).has_value());
   }
-  ~Drawn() { std::filesystem::remove(path_); }
-  std::string path() const { return path_.string(); }
+  std::string path() const { return folder_ / "sheet.pdf"; }
 
  private:
-  std::filesystem::path path_ = std::filesystem::path(testing::TempDir()) / fmt::format("sheet_{}.pdf", ::getpid());
+  Scratch folder_;
 };
 
 TEST(SheetPdf, OtherProgramsFindNothingToComplainOf) {
