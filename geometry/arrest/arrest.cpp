@@ -6,6 +6,7 @@
 #include <cmath>
 #include <limits>
 #include <set>
+#include <utility>
 
 #include "geometry/arrest/backup.hpp"
 #include "geometry/arrest/reset.hpp"
@@ -23,21 +24,20 @@ struct Case {
   Contact contact;
 };
 
-/// for_reports: with all that other stages ask of it.
-CornerResult run(const Case& c, bool for_reports) {
-  CornerResult result{.corner = c.corner, .arrival_speed_m_per_s = c.contact.speed_m_per_s};
-  if (!for_reports) {
-    result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact);
-  } else {
-    std::vector<Instant> record, edges;
-    result.motion = solve_motion(*c.track, c.bodies, c.unit, c.contact, &record, &edges);
-    if (result.motion) {
-      result.leans = leans_over_travel(record, result.motion->stop_time_s);
-      result.load_instants = load_instants(*c.track, c.bodies, record, edges);
-    }
-  }
+CornerResult settled(const Case& c, Solved<Motion> motion) {
+  CornerResult result{
+      .corner = c.corner, .arrival_speed_m_per_s = c.contact.speed_m_per_s, .motion = std::move(motion)};
   if (result.motion && (result.motion->outcome == Outcome::stops || result.motion->outcome == Outcome::creeps))
     result.rest = settle(*c.track, c.bodies, c.unit, result.motion->end_travel_m);
+  return result;
+}
+
+CornerResult run(const Case& c) {
+  std::vector<Instant> record, edges;
+  CornerResult result = settled(c, solve_motion(*c.track, c.bodies, c.unit, c.contact, &record, &edges));
+  if (!result.motion) return result;
+  result.leans = leans_over_travel(record, result.motion->stop_time_s);
+  result.load_instants = load_instants(*c.track, c.bodies, record, edges);
   return result;
 }
 
@@ -48,7 +48,7 @@ bool holds_from(Case c, double x_m) {
   const double hanging_kg = c.bodies.rider_kg + c.bodies.rider_trolley_kg;
   const double squared = c.contact.speed_m_per_s * c.contact.speed_m_per_s + 2 * std::max(0.0, gained_J) / hanging_kg;
   c.contact.speed_m_per_s = std::sqrt(squared);
-  return run(c, false).comes_to_rest(c.unit.extension_limit_m);
+  return settled(c, solve_reach(*c.track, c.bodies, c.unit, c.contact)).comes_to_rest(c.unit.extension_limit_m);
 }
 
 /// Halves the travel for the corners that come farthest, then asks all of them; one that fails joins the few.
@@ -122,7 +122,7 @@ Solved<Arrest> run_corners(const Inputs& in, const std::vector<Case>& cases, con
         const auto i = static_cast<std::size_t>(index);
         CornerResult& result = arrest.corners[i];
         const bool arrives = cases[i].contact.speed_m_per_s > 0;
-        if (arrives) result = run(cases[i], true);
+        if (arrives) result = run(cases[i]);
         result.corner = cases[i].corner;
         result.speed_over_wave = std::numeric_limits<double>::quiet_NaN();
         if (!arrives) result.motion = unsolved("the rider stalls short of the brake trolley");

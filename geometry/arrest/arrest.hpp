@@ -24,6 +24,7 @@ struct Inputs {
   double rider_trolley_kg{}, brake_trolley_kg{};
   double hanging_m{};  ///< from the wheel to the rider's centre of mass
   double lanyard_N_per_m{}, lanyard_damping{};
+  double bumper_N_per_m{}, bumper_damping{}, bumper_give_m{};
   mainline::Span rolling;
   double drag_area_m2{};
   std::vector<double> air_kg_per_m3;                     ///< per state of the main line

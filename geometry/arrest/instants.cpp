@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <tuple>
 
 #include "geometry/quantity/dimension.hpp"
 
@@ -39,7 +38,8 @@ struct Measure {
            (tension_N * down_N);
   }
   double apart(const Grouped& a, const Grouped& b) const {
-    return std::hypot((b.tension_N - a.tension_N) / tension_N, (b.down_N - a.down_N) / down_N);
+    const double tension = (b.tension_N - a.tension_N) / tension_N, down = (b.down_N - a.down_N) / down_N;
+    return std::sqrt(tension * tension + down * down);
   }
   /// Of b from the way between a and c.
   double off(const Grouped& a, const Grouped& b, const Grouped& c) const {
@@ -81,8 +81,12 @@ std::vector<std::size_t> hulls(std::vector<Grouped> all) {
     measure.tension_N = std::max(measure.tension_N, g.tension_N);
     measure.down_N = std::max(measure.down_N, g.down_N);
   }
-  const auto key = [](const Grouped& g) { return std::tuple(g.group, g.tension_N, g.down_N, g.motion, g.index); };
-  std::ranges::sort(all, {}, key);
+  std::ranges::sort(all, [](const Grouped& a, const Grouped& b) {
+    if (a.group != b.group) return a.group < b.group;
+    if (a.tension_N != b.tension_N) return a.tension_N < b.tension_N;
+    if (a.down_N != b.down_N) return a.down_N < b.down_N;
+    return a.motion != b.motion ? a.motion < b.motion : a.index < b.index;
+  });
   std::vector<std::size_t> kept;
   for (auto from = all.begin(); from != all.end();) {
     const auto to = std::find_if(from, all.end(), [&](const Grouped& g) { return g.group != from->group; });

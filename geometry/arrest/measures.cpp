@@ -59,19 +59,31 @@ Peak greatest_held(const std::vector<double>& record, double step_s, double hold
   return most;
 }
 
-Peak greatest(const std::vector<double>& record, double step_s) {
+namespace {
+
+/// greatest() of what `at` says at the places from..to.
+template <class At>
+Peak greatest_between(std::size_t from, std::size_t to, double step_s, const At& at) {
   Peak most{.value = std::numeric_limits<double>::quiet_NaN()};
-  const auto found = std::max_element(record.begin(), record.end());
-  if (found == record.end()) return most;
-  const auto i = static_cast<std::size_t>(found - record.begin());
-  most = {.value = *found, .at_s = step_s * static_cast<double>(i)};
-  if (i == 0 || i + 1 == record.size()) return most;
-  const double before = record[i - 1], after = record[i + 1], bend = before - 2 * *found + after;
+  if (from == to) return most;
+  std::size_t i = from;
+  most.value = at(from);
+  for (std::size_t k = from + 1; k < to; ++k)
+    if (const double value = at(k); most.value < value) most.value = value, i = k;
+  most.at_s = step_s * static_cast<double>(i);
+  if (i == from || i + 1 == to) return most;
+  const double before = at(i - 1), after = at(i + 1), bend = before - 2 * most.value + after;
   if (!(bend < 0)) return most;
   const double shift = (before - after) / (2 * bend);
   most.value -= (before - after) * shift / 4;
   most.at_s += step_s * shift;
   return most;
+}
+
+}  // namespace
+
+Peak greatest(const std::vector<double>& record, double step_s) {
+  return greatest_between(0, record.size(), step_s, [&](std::size_t i) { return record[i]; });
 }
 
 namespace {
@@ -95,17 +107,18 @@ Peak greatest_of(const Record& record, Of of) {
     const std::size_t from = record.pieces[piece],
                       to = piece + 1 < record.pieces.size() ? record.pieces[piece + 1] : record.instants.size();
     if (from == to) continue;
-    std::vector<double> values;
-    for (std::size_t i = from; i < to; ++i) values.push_back(of(record.instants[i]));
-    Peak p = greatest(values, record_step_s);
-    p.at_s += record_step_s * static_cast<double>(from);
-    take(placed(record, p));
+    take(placed(record,
+                greatest_between(from, to, record_step_s, [&](std::size_t i) { return of(record.instants[i]); })));
   }
   for (const Instant& edge : record.edges) take({.value = of(edge), .at_s = edge.t_s, .travel_m = edge.travel_m});
   return most;
 }
 
 }  // namespace
+
+void judge_extension(const Record& record, Motion& m) {
+  m.extension_m = greatest_of(record, [](const Instant& i) { return i.extension_m; });
+}
 
 void judge_record(Record& record, double rider_weight_N, Motion& m) {
   const auto series = [&](auto&& of) {
@@ -121,7 +134,7 @@ void judge_record(Record& record, double rider_weight_N, Motion& m) {
     if (most.value < 0) most.value = 0;
     return most;
   };
-  m.extension_m = peak([](const Instant& i) { return i.extension_m; });
+  judge_extension(record, m);
   m.line_speed_m_per_s = peak([](const Instant& i) { return i.line_speed_m_per_s; });
   m.unit_tension_N = peak([](const Instant& i) { return i.unit_tension_N; });
   m.line_force_N = peak([](const Instant& i) { return i.line_force_N; });

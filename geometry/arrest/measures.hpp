@@ -17,6 +17,9 @@ struct Record {
 /// Fills in the peaks of the motion, and the low-passed load of every instant.
 void judge_record(Record&, double rider_weight_N, Motion&);
 
+/// Of the peaks only the greatest extension.
+void judge_extension(const Record&, Motion&);
+
 /// 2nd-order Butterworth low-pass (bilinear, prewarped), run forward and backward: no lag, and half the power at
 /// cut_off_Hz passes twice. The record is continued by `at_rest` before and after, for as long as the filter remembers.
 std::vector<double> low_passed(const std::vector<double>& record, double step_s, double cut_off_Hz, double at_rest);

@@ -25,9 +25,11 @@ using Stepper = odeint::result_of::make_dense_output<odeint::runge_kutta_dopri5<
 
 /// Of metres, radians and their rates, and of joules. Energy is to close to a share of what moved before contact: from
 /// a slow rider's less, by the square of his speed, down to what rounding leaves.
-double tolerance_of(double arrival_m_per_s) {
+/// A bumper that swings at w rad/s stores for a metre what a mass has at w m/s.
+double tolerance_of(double arrival_m_per_s, double bumper_rad_per_s) {
   constexpr double fast_m_per_s = 3, fast = 1e-7, least = 1e-11;
-  return std::clamp(fast * std::pow(arrival_m_per_s / fast_m_per_s, 2), least, fast);
+  const double tolerance = fast * std::min(1.0, std::pow(arrival_m_per_s / fast_m_per_s, 2));
+  return std::max(least, tolerance / std::max(1.0, bumper_rad_per_s));
 }
 constexpr int most_events = 400;
 constexpr double shortest_step_s = 1e-9;
@@ -48,7 +50,9 @@ enum class Event {
   brake_turns,
   brake_lets_go,
   parts,
-  meets
+  meets,
+  bumper_turns,
+  bumper_solid
 };
 
 /// One run of the equations from contact on, with everything it leaves.
@@ -57,7 +61,8 @@ class Run {
   Run(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact)
       : track_(track), bodies_(bodies), unit_(unit), contact_(contact), system_(track, bodies, unit) {}
 
-  Solved<Motion> solve(std::vector<Instant>* record, std::vector<Instant>* edges);
+  enum class Peaks { all, extension };
+  Solved<Motion> solve(Peaks, std::vector<Instant>* record, std::vector<Instant>* edges);
 
  private:
   void begin();
@@ -82,7 +87,8 @@ class Run {
   const Contact& contact_;
   System system_;
   Stepper stepper_ =
-      odeint::make_dense_output(tolerance_of(contact_.speed_m_per_s), tolerance_of(contact_.speed_m_per_s),
+      odeint::make_dense_output(tolerance_of(contact_.speed_m_per_s, system_.bumper_rad_per_s()),
+                                tolerance_of(contact_.speed_m_per_s, system_.bumper_rad_per_s()),
                                 longest_step_m / contact_.speed_m_per_s, odeint::runge_kutta_dopri5<Numbers>());
   Motion motion_;
   Mode mode_;
@@ -94,6 +100,8 @@ class Run {
   double start_J_{};    ///< energy after it
   int samples_ = 0;
   bool ended_ = false;
+  bool waits_ = false;  ///< the brake trolley, at its stop: until it is pushed on
+  bool solid_ = false;  ///< the bumper
   Record record_;
 };
 
@@ -108,9 +116,15 @@ void Run::begin() {
   before.lean = motion_.lean_rad;
   before.length = system_.gives() ? system_.length_m(bodies_.rider_kg * standard_gravity * std::cos(before.lean))
                                   : bodies_.hanging_m;
-  at_ = system_.joined(before);
+  if (system_.has_bumper()) {
+    at_ = before;
+    mode_ = {.apart = true, .sense = 1, .brake_sense = 0, .bumper_pushes = true};
+    waits_ = true;
+  } else {
+    at_ = system_.joined(before);
+  }
   const double energy_before_J = system_.energy_J(before, {.apart = true});
-  start_J_ = system_.energy_J(at_, {});
+  start_J_ = system_.energy_J(at_, mode_);
   State standing = before;
   standing.v = 0;
   kinetic_J_ = energy_before_J - system_.energy_J(standing, {.apart = true});
@@ -131,9 +145,19 @@ Event Run::event_at(const State& s, const Forces& f) const {
   const double brake_x = mode_.apart ? s.brake_x : s.x;
   if (!(f.unit.extension_m < unit_.extension_limit_m)) return Event::extension_out;
   if (!(brake_x < track_.to_m())) return Event::travel_out;
-  if (s.x < -touching_m) return Event::at_mark;
-  if (mode_.apart && s.x > s.brake_x + touching_m) return Event::meets;
-  if (mode_.apart && mode_.brake_sense == 0 && system_.brake_start_sense(s) != 0) return Event::brake_lets_go;
+  const bool bumper = system_.has_bumper();
+  if ((bumper ? std::min(s.x, s.brake_x) : s.x) < -touching_m) return Event::at_mark;
+  if (bumper && !(System::pressed_m(s) < bodies_.bumper_give_m)) return Event::bumper_solid;
+  // It pushes and never pulls: it begins to where it is met, and ends before its damper would hold the trolleys back.
+  if (bumper && !bodies_.coupled &&
+      (mode_.bumper_pushes ? system_.bumper_N(s) < -parting_N
+                           : System::pressed_m(s) > touching_m && system_.bumper_N(s) > 0))
+    return Event::bumper_turns;
+  if (mode_.apart && !bumper && s.x > s.brake_x + touching_m) return Event::meets;
+  if (mode_.apart && mode_.brake_sense == 0) {
+    const int starts = system_.brake_start_sense(s, mode_);
+    if (waits_ ? starts > 0 : starts != 0) return Event::brake_lets_go;
+  }
   if (mode_.apart && s.brake_v * mode_.brake_sense < 0) return Event::brake_turns;
   const bool may_part = !mode_.apart && !bodies_.coupled;
   if (may_part && (mode_.sense == 0 ? system_.parts_at_standstill(s) : f.push_N < -parting_N)) return Event::parts;
@@ -220,11 +244,12 @@ bool Run::handle(Event event, double t_s) {
       return false;
     case Event::brake_turns:
       at_.brake_v = 0;
-      mode_.brake_sense = system_.brake_start_sense(at_);
+      mode_.brake_sense = system_.brake_start_sense(at_, mode_);
       see_standing(t_s);
       return false;
     case Event::brake_lets_go:
-      mode_.brake_sense = system_.brake_start_sense(at_);
+      mode_.brake_sense = system_.brake_start_sense(at_, mode_);
+      waits_ = false;
       return false;
     case Event::parts:
       at_.brake_x = at_.x, at_.brake_v = at_.v;
@@ -240,6 +265,12 @@ bool Run::handle(Event event, double t_s) {
       motion_.lost_at_contact_J += before_J - system_.energy_J(at_, mode_);
       return false;
     }
+    case Event::bumper_turns:
+      mode_.bumper_pushes = !mode_.bumper_pushes;
+      return false;
+    case Event::bumper_solid:
+      solid_ = true;
+      return true;
     case Event::none:
       return false;
   }
@@ -285,11 +316,13 @@ bool Run::advance() {
       if (look(t_s, true)) return true;
     }
     if (look(to_s, false)) return true;
+    // A bumper may push and let go between two instants of the record, but not within a step.
+    if (system_.has_bumper()) t_s_ = to_s, at_ = between(to_s), mark_edge();
     step_s_ = to_s - from_s;
   }
 }
 
-Solved<Motion> Run::solve(std::vector<Instant>* record, std::vector<Instant>* edges) {
+Solved<Motion> Run::solve(Peaks peaks, std::vector<Instant>* record, std::vector<Instant>* edges) {
   if (!(contact_.speed_m_per_s > 0) || !(contact_.x_m >= 0 && contact_.x_m < track_.to_m()))
     return unsolved("a contact needs a speed above 0 and a place on the track", contact_.speed_m_per_s);
   begin();
@@ -303,6 +336,10 @@ Solved<Motion> Run::solve(std::vector<Instant>* record, std::vector<Instant>* ed
     if (!advance())
       return unsolved(fmt::format("the step gets shorter than a nanosecond at {:.3f} s after contact", t_s_), step_s_);
   }
+  if (solid_)
+    return unsolved(fmt::format("the bumper is pressed solid {:.3f} s after contact, at {:.3f} m of give", t_s_,
+                                bodies_.bumper_give_m),
+                    bodies_.bumper_give_m);
   const State& s = at_;
   const Forces f = system_.forces(s, mode_);
   motion_.end_s = t_s_;
@@ -321,7 +358,10 @@ Solved<Motion> Run::solve(std::vector<Instant>* record, std::vector<Instant>* ed
   const double missing_J = system_.energy_J(s, mode_) + s.brake_work + s.resistance_work +
                            (motion_.lost_at_contact_J - lost_first_J) - start_J_;
   motion_.energy_residual = std::abs(missing_J) / kinetic_J_;
-  judge_record(record_, bodies_.rider_kg * standard_gravity, motion_);
+  if (peaks == Peaks::all)
+    judge_record(record_, bodies_.rider_kg * standard_gravity, motion_);
+  else
+    judge_extension(record_, motion_);
   if (record) *record = std::move(record_.instants);
   if (edges) *edges = std::move(record_.edges);
   if (!(motion_.energy_residual <= closing))
@@ -335,7 +375,11 @@ Solved<Motion> Run::solve(std::vector<Instant>* record, std::vector<Instant>* ed
 
 Solved<Motion> solve_motion(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact,
                             std::vector<Instant>* record, std::vector<Instant>* edges) {
-  return Run(track, bodies, unit, contact).solve(record, edges);
+  return Run(track, bodies, unit, contact).solve(Run::Peaks::all, record, edges);
+}
+
+Solved<Motion> solve_reach(const Track& track, const Bodies& bodies, const Unit& unit, const Contact& contact) {
+  return Run(track, bodies, unit, contact).solve(Run::Peaks::extension, nullptr, nullptr);
 }
 
 }  // namespace fairlead::arrest

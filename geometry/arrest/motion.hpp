@@ -18,6 +18,9 @@ struct Bodies {
   double hanging_m{};        ///< from the wheel to the rider's centre of mass
   double lanyard_N_per_m{};  ///< 0: it does not give
   double lanyard_damping{};  ///< of critical, of the rider on the lanyard
+  double bumper_N_per_m{};   ///< between the trolleys; 0: they meet rigidly
+  double bumper_damping{};   ///< of critical, of the two bare trolleys on it
+  double bumper_give_m{};    ///< how far it can be pressed
   double rolling{};          ///< resistance over normal force, of both trolleys
   double drag_kg_per_m{};    ///< half the air's density times drag area: drag over speed squared, of the rider
   double wind_m_per_s{};     ///< toward the landing
@@ -93,5 +96,7 @@ struct Instant {
 inline constexpr double record_step_s = 5e-3;
 Solved<Motion> solve_motion(const Track&, const Bodies&, const Unit&, const Contact&,
                             std::vector<Instant>* record = nullptr, std::vector<Instant>* edges = nullptr);
+/// The same for who asks only how far riders come: of the peaks, extension_m alone is filled in.
+Solved<Motion> solve_reach(const Track&, const Bodies&, const Unit&, const Contact&);
 
 }  // namespace fairlead::arrest

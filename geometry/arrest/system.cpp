@@ -14,6 +14,12 @@ constexpr double parting_m_per_s2 = 1e-9;
 
 System::System(const Track& track, const Bodies& bodies, const Unit& unit)
     : track_(track), bodies_(bodies), unit_(unit) {
+  const double trolleys_kg = bodies.rider_trolley_kg + bodies.brake_trolley_kg;
+  brake_share_ = bodies.brake_trolley_kg / (trolleys_kg + bodies.rider_kg);
+  // Two free masses on a spring move as one of their reduced mass.
+  const double reduced_kg = bodies.rider_trolley_kg * bodies.brake_trolley_kg / trolleys_kg;
+  bumper_rad_per_s_ = std::sqrt(bodies.bumper_N_per_m / reduced_kg);
+  bumper_damping_N_s_per_m_ = 2 * bodies.bumper_damping * bumper_rad_per_s_ * reduced_kg;
   if (!gives()) return;
   slack_m_ = bodies.hanging_m - bodies.rider_kg * g / bodies.lanyard_N_per_m;
   damping_N_s_per_m_ = 2 * bodies.lanyard_damping * std::sqrt(bodies.lanyard_N_per_m * bodies.rider_kg);
@@ -37,13 +43,29 @@ struct System::Loaded {
   double path_kg(const Bodies& b) const { return (trolleys_kg + b.rider_kg) * q + inertia_kg; }
 };
 
+/// What does not ask which way the wheels roll: the two equations of motion, along the path and about the wheel, with
+/// the lanyard's length taken out of them.
+struct System::Balance {
+  Loaded of;
+  double drive_N{}, elastic_N{}, spring_N{};
+  double along_N{}, path_kg{};  ///< the line's pull left out
+  double turning_N_m{}, turn_kg_m2{};
+  double outward_N{}, lanyard_still_N{}, lanyard_per_rate{};  ///< tension at no acceleration, and per m/s2 of it
+  double presses_N{}, presses_per_rate{};                     ///< on the wheels, likewise
+};
+
 const TrackPoint& System::at(double x_m) const {
   if (x_m != at_m_) at_ = track_.at(x_m), at_m_ = x_m;
   return at_;
 }
 
-double System::brake_share() const {
-  return bodies_.brake_trolley_kg / (bodies_.brake_trolley_kg + bodies_.rider_trolley_kg + bodies_.rider_kg);
+double System::bumper_elastic_N(const State& s) const {
+  const double pressed = pressed_m(s);
+  return bodies_.coupled || pressed > 0 ? bodies_.bumper_N_per_m * pressed : 0;
+}
+
+double System::bumper_N(const State& s) const {
+  return bodies_.bumper_N_per_m * pressed_m(s) + bumper_damping_N_s_per_m_ * (s.v - s.brake_v);
 }
 
 System::Loaded System::load(const State& s, const TrackPoint& at, bool with_brake_trolley) const {
@@ -63,20 +85,24 @@ System::Loaded System::load(const State& s, const TrackPoint& at, bool with_brak
 }
 
 UnitPull System::unit_pull(const TrackPoint& at, double v) const {
-  UnitPull pull;
-  const auto pulls_N = [&](double tension_N) {
-    pull.extension_m = at.extension_m + at.give_m_per_N * tension_N;
-    pull.speed_m_per_s = v * (at.pay_out + at.give_slope * tension_N);
-    const double speed = pull.speed_m_per_s, drag_N = unit_.share * unit_.law.magnetic(std::abs(speed));
-    const double retraction_N = unit_.law.retraction_N(pull.extension_m);
-    return std::max(0.0, speed >= 0 ? retraction_N + drag_N : retraction_N - unit_.return_share * drag_N);
+  // What the unit would pull with at the extension and line speed that a tension makes; with the change per newton.
+  const auto pulls_N = [&](double tension_N) -> Tangent {
+    const double speed = v * (at.pay_out + at.give_slope * tension_N), sense = speed >= 0 ? 1 : -1;
+    const Tangent drag = unit_.law.magnetic_at(std::abs(speed));
+    const Tangent drawn = unit_.law.retraction_N.at(at.extension_m + at.give_m_per_N * tension_N);
+    const double share = sense > 0 ? unit_.share : -unit_.return_share * unit_.share;
+    const double pull_N = drawn.y + share * drag.y;
+    if (pull_N < 0) return {};
+    return {pull_N, drawn.slope * at.give_m_per_N + share * drag.slope * sense * v * at.give_slope};
   };
-  // Extension and line speed answer the tension by a few hundredths of it, evenly: three rounds show the even steps,
-  // and their limit leaves what is uneven about them.
-  const double first = pulls_N(0), second = pulls_N(first), third = pulls_N(second);
-  const double bend = third - 2 * second + first;
-  pull.tension_N = bend == 0 ? third : third - (third - second) * (third - second) / bend;
-  return pull;
+  // Extension and line speed answer the tension by a few hundredths of it: of two steps of Newton's with the slope at
+  // no tension the second leaves less than a millionth.
+  const Tangent free = pulls_N(0);
+  const double first = free.y / (1 - free.slope), second = first + (pulls_N(first).y - first) / (1 - free.slope);
+  const double tension_N = second < 0 ? 0 : second;
+  return {.tension_N = tension_N,
+          .extension_m = at.extension_m + at.give_m_per_N * tension_N,
+          .speed_m_per_s = v * (at.pay_out + at.give_slope * tension_N)};
 }
 
 void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) const {
@@ -87,8 +113,9 @@ void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) cons
   const double presses_N = pressing_N(at, mass_kg, s.brake_v * s.brake_v, f.unit.tension_N);
   const double rolling_N = bodies_.rolling * presses_N * std::sqrt(q) * sense;
   const double bend = mass_kg * at.slope * at.curvature + at.inertia_slope / 2;
-  const double rate = (brake_share() * at.drive_N - f.line_force_N - rolling_N - bend * s.brake_v * s.brake_v) /
-                      (mass_kg * q + at.inertia_kg);
+  const double rate =
+      (brake_share_ * at.drive_N - f.line_force_N - rolling_N + f.push_N - bend * s.brake_v * s.brake_v) /
+      (mass_kg * q + at.inertia_kg);
   if (sense == 0) return;
   f.rate.brake_x = s.brake_v;
   f.rate.brake_v = rate;
@@ -96,88 +123,107 @@ void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) cons
   f.rate.resistance_work = rolling_N * s.brake_v;
 }
 
+System::Balance System::balance(const State& s, bool apart, double unit_tension_N) const {
+  const TrackPoint& at = this->at(s.x);
+  Balance b{.of = load(s, at, !apart)};
+  const Loaded& l = b.of;
+  const double rider_kg = bodies_.rider_kg, vv = s.v * s.v, ww = s.lean_rate * s.lean_rate;
+  b.drive_N = at.drive_N * (apart ? 1 - brake_share_ : 1);
+  // A lanyard never pushes: where it is let go faster than its damper follows, it only pulls no more.
+  b.elastic_N = bodies_.lanyard_N_per_m * (s.length - slack_m_);
+  b.spring_N = std::max(0.0, b.elastic_N + damping_N_s_per_m_ * s.length_rate);
+  // Along the lanyard: rider_kg (length'' + outward x'') = outward_N - lanyard tension.
+  b.outward_N = rider_kg * (s.length * ww + at.curvature * l.cos_lean * vv + g * l.cos_lean) + l.drag_N * l.sin_lean;
+  const double bend = (l.trolleys_kg + rider_kg) * at.slope * at.curvature + l.inertia_slope / 2;
+  b.along_N = b.drive_N - bend * vv + l.drag_N + rider_kg * s.length * ww * l.outward -
+              2 * rider_kg * l.along * s.length_rate * s.lean_rate;
+  b.turning_N_m = -rider_kg * s.length * l.sin_lean * (g + at.curvature * vv) + l.drag_N * s.length * l.cos_lean -
+                  2 * rider_kg * s.length * s.length_rate * s.lean_rate;
+  b.path_kg = l.path_kg(bodies_);
+  if (gives()) {
+    b.path_kg -= rider_kg * l.outward * l.outward;
+    b.along_N -= l.outward * (b.outward_N - b.spring_N);
+  }
+  b.turn_kg_m2 = rider_kg * s.length * s.length;
+  // What presses on the wheels changes evenly with the acceleration, and the lanyard's tension with it.
+  const double leaning = (l.sin_lean * at.slope + l.cos_lean) / l.root_q;
+  b.lanyard_per_rate = gives() ? 0 : -rider_kg * l.outward;
+  b.lanyard_still_N = gives() ? b.spring_N : b.outward_N;
+  b.presses_N = pressing_N(at, l.trolleys_kg, vv, unit_tension_N) + b.lanyard_still_N * leaning;
+  b.presses_per_rate = b.lanyard_per_rate * leaning;
+  return b;
+}
+
+/// Along x, while the line pulls with line_N and the wheels roll that way.
+double System::acceleration(const Balance& b, double line_N, int sense) const {
+  const double rolls = bodies_.rolling * b.of.root_q * sense, arm_kg_m = b.of.arm_kg_m;
+  const double det = (b.path_kg + rolls * b.presses_per_rate) * b.turn_kg_m2 - arm_kg_m * arm_kg_m;
+  return ((b.along_N - line_N - rolls * b.presses_N) * b.turn_kg_m2 - arm_kg_m * b.turning_N_m) / det;
+}
+
 Forces System::forces(const State& s, Mode mode) const {
   const TrackPoint& at = this->at(s.x);
-  const Loaded l = load(s, at, !mode.apart);
-  const double rider_kg = bodies_.rider_kg, vv = s.v * s.v, ww = s.lean_rate * s.lean_rate;
   Forces f;
-  if (mode.apart)
+  if (mode.apart) {
+    f.push_N = mode.bumper_pushes ? bumper_N(s) : 0;
     move_brake_trolley_alone(s, mode.brake_sense, f);
-  else
+  } else {
     f.unit = unit_pull(at, s.v), f.line_force_N = (mode.sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
-  const double line_N = mode.apart ? 0 : f.line_force_N;
-  const double drive_N = at.drive_N * (mode.apart ? 1 - brake_share() : 1);
-
-  // A lanyard never pushes: where it is let go faster than its damper follows, it only pulls no more.
-  const double elastic_N = bodies_.lanyard_N_per_m * (s.length - slack_m_);
-  const double spring_N = std::max(0.0, elastic_N + damping_N_s_per_m_ * s.length_rate);
-  // Along the lanyard: rider_kg (length'' + outward x'') = outward_N - lanyard tension.
-  const double outward_N =
-      rider_kg * (s.length * ww + at.curvature * l.cos_lean * vv + g * l.cos_lean) + l.drag_N * l.sin_lean;
-  const double bend = (l.trolleys_kg + rider_kg) * at.slope * at.curvature + l.inertia_slope / 2;
-  double along_N = drive_N - line_N - bend * vv + l.drag_N + rider_kg * s.length * ww * l.outward -
-                   2 * rider_kg * l.along * s.length_rate * s.lean_rate;
-  const double turning_N_m = -rider_kg * s.length * l.sin_lean * (g + at.curvature * vv) +
-                             l.drag_N * s.length * l.cos_lean - 2 * rider_kg * s.length * s.length_rate * s.lean_rate;
-  double path_kg = l.path_kg(bodies_);
-  if (gives()) {
-    path_kg -= rider_kg * l.outward * l.outward;
-    along_N -= l.outward * (outward_N - spring_N);
   }
-  const double turn_kg_m2 = rider_kg * s.length * s.length;
-  const double sin_path = at.slope / l.root_q, cos_path = 1 / l.root_q;
+  // What holds the rider trolley back: the line through the brake trolley, or the bumper before that.
+  const double line_N = mode.apart ? f.push_N : f.line_force_N;
+  const Balance b = balance(s, mode.apart, mode.apart ? 0 : f.unit.tension_N);
+  const Loaded& l = b.of;
   const bool still = mode.sense == 0;
-  // What presses on the wheels changes evenly with the acceleration, and the lanyard's tension with it.
-  const double lanyard_per_rate = gives() ? 0 : -rider_kg * l.outward;
-  const double lanyard_still_N = gives() ? spring_N : outward_N;
-  const double leaning = l.sin_lean * sin_path + l.cos_lean * cos_path;
-  const double presses_N =
-      pressing_N(at, l.trolleys_kg, vv, mode.apart ? 0 : f.unit.tension_N) + lanyard_still_N * leaning;
-  const double presses_per_rate = lanyard_per_rate * leaning;
-  const double rolls = bodies_.rolling * l.root_q * mode.sense;
-  const double det = (path_kg + rolls * presses_per_rate) * turn_kg_m2 - l.arm_kg_m * l.arm_kg_m;
-  const double x_rate = still ? 0 : ((along_N - rolls * presses_N) * turn_kg_m2 - l.arm_kg_m * turning_N_m) / det;
-  const double rolling_N = rolls * (presses_N + presses_per_rate * x_rate);
-  f.lanyard_N = lanyard_still_N + lanyard_per_rate * x_rate;
+  const double x_rate = still ? 0 : acceleration(b, line_N, mode.sense);
+  const double rolling_N = bodies_.rolling * l.root_q * mode.sense * (b.presses_N + b.presses_per_rate * x_rate);
+  f.lanyard_N = b.lanyard_still_N + b.lanyard_per_rate * x_rate;
   f.rate.x = still ? 0 : s.v;
   f.rate.v = x_rate;
   f.rate.lean = s.lean_rate;
-  f.rate.lean_rate = (turning_N_m - l.arm_kg_m * x_rate) / turn_kg_m2;
+  f.rate.lean_rate = (b.turning_N_m - l.arm_kg_m * x_rate) / b.turn_kg_m2;
   if (gives()) {
     f.rate.length = s.length_rate;
-    f.rate.length_rate = (outward_N - spring_N) / rider_kg - l.outward * x_rate;
+    f.rate.length_rate = (b.outward_N - b.spring_N) / bodies_.rider_kg - l.outward * x_rate;
   }
   const double air_speed = f.rate.x + s.length * s.lean_rate * l.cos_lean + s.length_rate * l.sin_lean;
   f.rate.resistance_work += rolling_N * f.rate.x - l.drag_N * air_speed;
-  if (gives()) f.rate.resistance_work += (spring_N - elastic_N) * s.length_rate;
-  if (mode.apart) return f;
+  if (gives()) f.rate.resistance_work += (b.spring_N - b.elastic_N) * s.length_rate;
+  if (mode.apart) {
+    if (has_bumper()) f.rate.resistance_work += (f.push_N - bumper_elastic_N(s)) * (f.rate.x - f.rate.brake_x);
+    return f;
+  }
   f.rate.brake_x = f.rate.x;
   f.rate.brake_v = f.rate.v;
   f.rate.brake_work = line_N * f.rate.x;
-  const double alone_kg = bodies_.brake_trolley_kg;
+  const double alone_kg = bodies_.brake_trolley_kg, vv = s.v * s.v;
   const double rolls_N = bodies_.rolling * pressing_N(at, alone_kg, vv, f.unit.tension_N) * l.root_q * mode.sense;
   f.push_N = (alone_kg * l.q + at.inertia_kg) * x_rate +
-             (alone_kg * at.slope * at.curvature + at.inertia_slope / 2) * vv - brake_share() * drive_N + line_N +
+             (alone_kg * at.slope * at.curvature + at.inertia_slope / 2) * vv - brake_share_ * b.drive_N + line_N +
              rolls_N;
   return f;
 }
 
 int System::start_sense(const State& s, Mode mode) const {
-  mode.sense = 1;
-  if (forces(s, mode).rate.v > 0) return 1;
-  mode.sense = -1;
-  if ((mode.apart || !bodies_.held_back) && forces(s, mode).rate.v < 0) return -1;
+  const TrackPoint& at = this->at(s.x);
+  const double tension_N = mode.apart ? 0 : unit_pull(at, s.v).tension_N;
+  const Balance b = balance(s, mode.apart, tension_N);
+  const double bumper_N = mode.bumper_pushes ? this->bumper_N(s) : 0;
+  if (acceleration(b, at.pull * tension_N + bumper_N, 1) > 0) return 1;
+  if ((mode.apart || !bodies_.held_back) && acceleration(b, at.pull_back * tension_N + bumper_N, -1) < 0) return -1;
   return 0;
 }
 
-int System::brake_start_sense(const State& s) const {
-  if (forces(s, {.apart = true, .sense = 0, .brake_sense = 1}).rate.brake_v > 0) return 1;
-  if (!bodies_.held_back && forces(s, {.apart = true, .sense = 0, .brake_sense = -1}).rate.brake_v < 0) return -1;
+int System::brake_start_sense(const State& s, Mode mode) const {
+  mode.sense = 0, mode.brake_sense = 1;
+  if (forces(s, mode).rate.brake_v > 0) return 1;
+  mode.brake_sense = -1;
+  if (!bodies_.held_back && forces(s, mode).rate.brake_v < 0) return -1;
   return 0;
 }
 
 Mode System::apart_from_standstill(const State& s) const {
-  const int brake_sense = brake_start_sense(s);
+  const int brake_sense = brake_start_sense(s, {.apart = true});
   return {.apart = true, .sense = start_sense(s, {.apart = true}), .brake_sense = brake_sense};
 }
 
@@ -195,9 +241,10 @@ double System::energy_J(const State& s, Mode mode) const {
                   m / 2 * (s.length * s.length * s.lean_rate * s.lean_rate + s.length_rate * s.length_rate) -
                   m * g * s.length * l.cos_lean + bodies_.lanyard_N_per_m * stretch * stretch / 2;
   if (!mode.apart) return energy + track_.potential_J(s.x);
+  if (has_bumper()) energy += bumper_elastic_N(s) * pressed_m(s) / 2;
   const TrackPoint brake = track_.at(s.brake_x);
   const double alone_kg = bodies_.brake_trolley_kg * (1 + brake.slope * brake.slope) + brake.inertia_kg;
-  return energy + (1 - brake_share()) * track_.potential_J(s.x) + brake_share() * track_.potential_J(s.brake_x) +
+  return energy + (1 - brake_share_) * track_.potential_J(s.x) + brake_share_ * track_.potential_J(s.brake_x) +
          alone_kg * s.brake_v * s.brake_v / 2;
 }
 

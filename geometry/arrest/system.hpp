@@ -21,10 +21,11 @@ State as_state(const Numbers&);
 Numbers as_numbers(const State&);
 
 /// How the trolleys move: sense is 1 downstream, -1 upstream, 0 held still by friction, which opposes it. Apart, the
-/// brake trolley has one of its own.
+/// brake trolley has one of its own, and a bumper between them may push.
 struct Mode {
   bool apart = false;
   int sense = 1, brake_sense = 1;
+  bool bumper_pushes = false;
 };
 
 struct UnitPull {
@@ -49,8 +50,8 @@ class System {
   /// Which way the rider trolley, in a mode together with the brake trolley, starts to move from a standstill; 0: it is
   /// held.
   int start_sense(const State&, Mode) const;
-  /// The same of the brake trolley by itself.
-  int brake_start_sense(const State&) const;
+  /// The same of the brake trolley by itself, in a mode apart.
+  int brake_start_sense(const State&, Mode) const;
   /// How both start from a standstill, if each is by itself.
   Mode apart_from_standstill(const State&) const;
   /// Whether they do part then.
@@ -62,16 +63,26 @@ class System {
   double steady_lean_rad(double x_m, double v, double acceleration_m_per_s2) const;
   /// Length of a lanyard that gives, under a force.
   double length_m(double force_N) const { return slack_m_ + force_N / bodies_.lanyard_N_per_m; }
+  /// Of the bare trolleys on it; 0 without one.
+  double bumper_rad_per_s() const { return bumper_rad_per_s_; }
+  bool has_bumper() const { return bodies_.bumper_N_per_m > 0; }
+  /// How far the trolleys press it, along x; below 0 they are apart, or pull on what couples them.
+  static double pressed_m(const State& s) { return s.x - s.brake_x; }
+  /// What it pushes the trolleys apart with while it does; below 0 it would have to pull.
+  double bumper_N(const State&) const;
   bool gives() const { return bodies_.lanyard_N_per_m > 0; }
   /// Whether it holds the rider.
   bool taut(const State& s, const Forces& f) const { return gives() ? s.length > slack_m_ : f.lanyard_N > 0; }
 
  private:
   struct Loaded;
-  double brake_share() const;
+  struct Balance;
+  double bumper_elastic_N(const State&) const;
   /// Of the track; kept while the same place is asked for, as trolleys that stand still do.
   const TrackPoint& at(double x_m) const;
   Loaded load(const State&, const TrackPoint&, bool with_brake_trolley) const;
+  Balance balance(const State&, bool apart, double unit_tension_N) const;
+  double acceleration(const Balance&, double line_N, int sense) const;
   void move_brake_trolley_alone(const State&, int sense, Forces&) const;
 
   const Track& track_;
@@ -81,6 +92,8 @@ class System {
   mutable TrackPoint at_;
   double slack_m_{};            ///< length of a lanyard that gives, without force
   double damping_N_s_per_m_{};  ///< of it
+  double bumper_rad_per_s_{}, bumper_damping_N_s_per_m_{};
+  double brake_share_{};  ///< of the brake trolley in all that hangs on the line
 };
 
 }  // namespace fairlead::arrest

@@ -42,8 +42,11 @@ struct BrakeUnit : UnplacedUnit {
 struct UnplacedTrolley {
   Real mass_kg;
   Real static_resistance_N;  ///< to be overcome before it rolls on the level, besides the rolling resistance
-  std::optional<Given<bool>> held_back;  ///< a device keeps it from rolling back until it is released
-  std::optional<Given<bool>> couples;    ///< the rider trolley stays with it from contact on
+  std::optional<Given<bool>> held_back;          ///< a device keeps it from rolling back until it is released
+  std::optional<Given<bool>> couples;            ///< the rider trolley stays with it from contact on
+  std::optional<Real> bumper_stiffness_N_per_m;  ///< of what gives between the trolleys; absent: they meet rigidly
+  std::optional<Real> bumper_give_m;             ///< how far it can be pressed; there with the stiffness
+  Real bumper_damping;                           ///< over the critical; means nothing without the stiffness
   Place place{};
 };
 

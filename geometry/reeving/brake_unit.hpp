@@ -20,7 +20,18 @@ struct BrakeUnit {
   double tolerance{};                       ///< of the magnetic tension, a ratio >= 0
   bool operator==(const BrakeUnit&) const = default;
 
-  double magnetic(double speed_m_per_s) const;  ///< nominal, N; 0 at rest
+  /// Nominal, N, and per m/s; 0 at rest.
+  Tangent magnetic_at(double speed_m_per_s) const {
+    if (const auto* law = std::get_if<EddyLaw>(&magnetic_N)) {
+      // 2 F v vc / (v^2 + vc^2): the printed form has v = 0 in a denominator.
+      const double v = speed_m_per_s, vc = law->critical_speed_m_per_s, both = 1 / (v * v + vc * vc);
+      const double drag = 2 * law->peak_N * vc * both;
+      return {drag * v, drag * (vc * vc - v * v) * both};
+    }
+    // Drag needs motion: a table whose first point is not at rest is not continued to it.
+    return speed_m_per_s == 0 ? Tangent{} : std::get<Curve>(magnetic_N).at(speed_m_per_s);
+  }
+  double magnetic(double speed_m_per_s) const { return magnetic_at(speed_m_per_s).y; }
   /// Greatest magnetic tension over 0..speed, with the tolerance on top. An eddy law peaks at its critical
   /// speed, not at the greatest speed.
   double greatest_magnetic(double speed_m_per_s) const;

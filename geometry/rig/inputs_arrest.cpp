@@ -48,6 +48,11 @@ arrest::Inputs common(const Riders& riders, const UnplacedUnit& unit, const Unpl
     in.lanyard_N_per_m = *riders.lanyard_stiffness_N_per_m;
     in.lanyard_damping = riders.lanyard_damping;
   }
+  if (trolley.bumper_stiffness_N_per_m) {
+    in.bumper_N_per_m = *trolley.bumper_stiffness_N_per_m;
+    in.bumper_give_m = *trolley.bumper_give_m;
+    in.bumper_damping = trolley.bumper_damping;
+  }
   in.rolling = span_of(*riders.rolling_resistance);
   in.drag_area_m2 = *riders.drag_area_m2;
   if (riders.arrival_speed_m_per_s) in.measured_speed_m_per_s = span_of(*riders.arrival_speed_m_per_s);

@@ -80,6 +80,29 @@ AfterImpact add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
   return after;
 }
 
+/// A bumper takes nothing at once: it is pressed until both trolleys have one speed.
+void add_bumper(const Contact& c, std::vector<CalculationStep>& steps) {
+  const Figure v = figure("v", "arrival speed along the main line", "corner", c.result.arrival_speed_m_per_s, 3, "m/s"),
+               z = figure("z", "slope of the path there, dz/dx", "reeving", c.at.slope, 4, ""),
+               m1 = figure("m1", "rider trolley", "layout", c.bodies.rider_trolley_kg, 2, "kg"),
+               mb = figure("mb", "brake trolley", "layout", c.bodies.brake_trolley_kg, 2, "kg"),
+               mq = figure("mq", "lines, blocks and rotor as felt there", "reeving", c.at.inertia_kg, 3, "kg"),
+               k = figure("k", "stiffness of the bumper", "layout", c.bodies.bumper_N_per_m, 0, "N/m");
+  const char* const two_masses = "two free masses on a spring, energy; own";
+  steps.push_back(step("Speed before contact, level part", figure("vx", "level speed", "", 0, 3, "m/s"),
+                       "{v} / sqrt(1 + {z}^2)", {v, z}, std::nullopt, notation));
+  const Figure vx = steps.back().result;
+  steps.push_back(step("Mass that it meets", figure("mB", "mass that it meets", "", 0, 3, "kg"),
+                       "{mb} * (1 + {z}^2) + {mq}", {mb, z, mq}, std::nullopt, notation));
+  const Figure mB = steps.back().result;
+  steps.push_back(step("Push of the bumper between the two trolleys alone: rider, brake and what is lost left out",
+                       figure("F", "push", "", 0, 0, "N"), "{vx} * sqrt({k} * {m1} * {mB} / ({m1} + {mB}))",
+                       {vx, k, m1, mB}, std::nullopt, two_masses));
+  const Figure F = steps.back().result;
+  steps.push_back(step("Give of the bumper then", figure("s", "give", "", 0, 4, "m"), "{F} / {k}", {F, k}, std::nullopt,
+                       two_masses));
+}
+
 /// Line tension at the unit, and what it makes of it.
 struct Retarding {
   Figure T, B;
@@ -203,8 +226,8 @@ void add_deceleration(const Contact& c, const AfterImpact& after, const Retardin
 void add_extension(const Contact& c, const arrest::Track& track, std::vector<CalculationStep>& steps) {
   const arrest::Instant* most = &c.record.front();
   for (const arrest::Instant& instant : c.record)
-    if (instant.extension_m > most->extension_m && !instant.apart) most = &instant;
-  const arrest::TrackPoint at = track.at(most->travel_m);
+    if (instant.extension_m > most->extension_m) most = &instant;
+  const arrest::TrackPoint at = track.at(most->brake_travel_m);
   steps.push_back(
       step("Line out of the unit where it is most", figure("E", "line out", "", 0, 3, "m"), "{E0} + {e} * {T}",
            {figure("E0", "line out there, had the unit no tension", "reeving", at.extension_m, 3, "m"),
@@ -252,9 +275,13 @@ void add_contact(const Rig& rig, int corner, std::vector<CalculationStep>& steps
                         arrest::unit_of(in, result.corner),
                         track->at(0),
                         record};
-  const AfterImpact after = add_impact(contact, steps);
-  const Retarding retarding = add_brake(contact, after.v1, steps);
-  add_deceleration(contact, after, retarding, steps);
+  if (contact.bodies.bumper_N_per_m > 0) {
+    add_bumper(contact, steps);
+  } else {
+    const AfterImpact after = add_impact(contact, steps);
+    const Retarding retarding = add_brake(contact, after.v1, steps);
+    add_deceleration(contact, after, retarding, steps);
+  }
   add_extension(contact, *track, steps);
   add_energy(contact, *track, steps);
 }

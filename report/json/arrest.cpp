@@ -75,6 +75,9 @@ void write_arrest_inputs(Writer& out, const Solved<Inputs>& inputs) {
     out.number("hanging_m", in.hanging_m);
     out.number("lanyard_N_per_m", in.lanyard_N_per_m);
     out.number("lanyard_damping", in.lanyard_damping);
+    out.number("bumper_N_per_m", in.bumper_N_per_m);
+    out.number("bumper_damping", in.bumper_damping);
+    out.number("bumper_give_m", in.bumper_give_m);
     write_span(out, "rolling", in.rolling);
     out.number("drag_area_m2", in.drag_area_m2);
     out.column("air_kg_per_m3", in.air_kg_per_m3, std::identity());

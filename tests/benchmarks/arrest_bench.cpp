@@ -8,7 +8,7 @@ namespace fairlead::arrest {
 namespace {
 
 const Rig& demo() {
-  static const Rig rig = fairlead::solve(shipped_layout("marten_ridge.toml"));
+  static const Rig rig = fairlead::solve(shipped_layout("sable_weir.toml"));
   return rig;
 }
 

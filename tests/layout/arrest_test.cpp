@@ -84,6 +84,20 @@ TEST(ReadArrest, ALanyardWithoutADampingLosesNothingAndOneThatDoesNotGiveHasNone
             std::string::npos);
 }
 
+TEST(ReadArrest, ABumperHasAStiffnessAndAGiveOrIsNone) {
+  const BrakeTrolley trolley = layout_of(good_text()).brake_trolley;
+  EXPECT_EQ(*trolley.bumper_stiffness_N_per_m, 15000);
+  EXPECT_EQ(*trolley.bumper_give_m, 0.3);
+  EXPECT_EQ(trolley.bumper_damping, 0.2);
+  const std::string stiffness = "bumper_stiffness = \"15 kN/m\"", give = "bumper_give = \"0.3 m\"",
+                    damping = "bumper_damping = \"20 %\"";
+  EXPECT_NE(printed_errors(without({give})).find("\"bumper_stiffness\" says nothing without \"bumper_give\""),
+            std::string::npos);
+  EXPECT_NE(printed_errors(without({stiffness})).find("\"bumper_give\" says nothing without \"bumper_stiffness\""),
+            std::string::npos);
+  EXPECT_FALSE(layout_of(without({stiffness, give, damping})).brake_trolley.bumper_stiffness_N_per_m);
+}
+
 // Which way a limit must go to let more pass.
 TEST(ReadArrest, ALimitIsLoosenedByAskingForLessReserveOrAllowingMoreLoad) {
   const auto changed = [](const std::string& was, const std::string& is) {

@@ -96,7 +96,7 @@ TEST(StructureErrors, WhatKeepsClearIsAListOfWords) {
 
 TEST(StructureErrors, StructuresShareTheNamesOfAllItems) {
   expect_each({
-      {"id = \"mast\"", "id = \"platform\"", "\"platform\"", "the id \"platform\" is taken by a structure in line 215",
+      {"id = \"mast\"", "id = \"platform\"", "\"platform\"", "the id \"platform\" is taken by a structure in line 218",
        "give it a name of its own"},
       {"id = \"mast\"", "id = \"S1\"", "\"S1\"", "the id \"S1\" is taken by a support line in line 129",
        "give it a name of its own"},

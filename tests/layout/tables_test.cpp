@@ -162,8 +162,9 @@ TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
                           "reset_reserve",
                           "return_speed"})
     EXPECT_EQ(printed_errors(uncommented(new_layout(), {key})), "") << key;
-  for (const auto& together :
-       {std::vector<std::string>{"lanyard_stiffness", "lanyard_damping"}, {"stroke", "resistance"}})
+  for (const auto& together : {std::vector<std::string>{"lanyard_stiffness", "lanyard_damping"},
+                               {"bumper_stiffness", "bumper_give"},
+                               {"stroke", "resistance"}})
     EXPECT_EQ(printed_errors(uncommented(new_layout(), together)), "") << together[1];
   EXPECT_NE(printed_errors(uncommented(new_layout(), {"sag"})), "");  // beside a tension
 }

@@ -37,6 +37,16 @@ TEST(Curve, NothingBetweenTheEndsStandsAboveTheGreatest) {
       for (double x = from; x <= to; x += 0.11) EXPECT_LE(retraction(x), retraction.greatest(from, to) + 1e-12);
 }
 
+TEST(Curve, ItsSlopeIsThatOfTheSegmentAndOfThatToTheRightAtAPoint) {
+  const Curve curve({{0, 10}, {2, 14}, {3, 8}});
+  EXPECT_EQ(curve.at(1).slope, 2);
+  EXPECT_EQ(curve.at(2).slope, -6);
+  EXPECT_EQ(curve.at(-1).slope, 2);
+  EXPECT_EQ(curve.at(5).slope, -6);
+  EXPECT_EQ(curve.at(2.5).y, 11);
+  EXPECT_EQ(Curve({{3, 7}}).at(1).slope, 0);
+}
+
 TEST(Curve, OnePointIsConstantAndNoPointIsUnknown) {
   EXPECT_EQ(Curve({{3, 7}})(-100), 7);
   EXPECT_EQ(Curve({{3, 7}})(100), 7);

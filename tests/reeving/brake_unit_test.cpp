@@ -25,5 +25,16 @@ TEST(BrakeUnit, TheGreatestDragOnTheWayToASpeedIsNotThatSpeedsDrag) {
   EXPECT_EQ(table.magnetic(0), 0);
 }
 
+/// Of a smooth law the central difference is off by h^2/6 of its third derivative, at most 24 peak/vc^3 at rest.
+TEST(BrakeUnit, ADragsSlopeIsItsDifferenceQuotient) {
+  const BrakeUnit unit{.magnetic_N = EddyLaw{640, 5}};
+  const double h = 1e-3;
+  for (const double v : {0.1, 1.0, 4.0, 5.0, 9.0, 40.0})
+    EXPECT_NEAR(unit.magnetic_at(v).slope, (unit.magnetic(v + h) - unit.magnetic(v - h)) / (2 * h),
+                h * h / 6 * 24 * 640 / 125 + 1e-9)
+        << v;
+  EXPECT_EQ(unit.magnetic_at(5).slope, 0) << "the peak";
+}
+
 }  // namespace
 }  // namespace fairlead::reeving
