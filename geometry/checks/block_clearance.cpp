@@ -19,7 +19,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check block_clearance{
     .name = "block-clearance",
     .title = "Travelling block clear of everything",
-    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; too near as well: {also}",
+    .sentence =
+        "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; they reach {into} or more into "
+        "each other; too near as well: {also}",
     .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
     .source = "own definition",
     .remedy = "let the block rest or run at least {short} further from {other}, or move {other}",

@@ -24,7 +24,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check crossing{
     .name = "crossing",
     .title = "No leg runs through a sheave or another leg",
-    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}",
+    .sentence =
+        "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; they reach {into} or more into "
+        "each other",
     .formula =
         "least distance of a line from other lines, its own legs, sheaves it does not run onto there, and the "
         "unit > 0",

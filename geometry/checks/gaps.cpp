@@ -107,7 +107,10 @@ Finding nearest_of(const Rig& rig, const Check& check, const std::vector<Told>& 
   finding.facts.push_back({"part", what_of(nearest->other)});
   finding.facts.push_back({"other", item_of(rig, nearest->other)});
   finding.facts.push_back({"case", passage_of(rig, nearest->gap->sweep)});
-  if (least.value <= 0) finding.facts.push_back({"meet", std::string("they touch or cross")});
+  if (least.value < 0)
+    finding.facts.push_back({"into", Quantity{-least.value, Dimension::length}});
+  else if (least.value == 0)
+    finding.facts.push_back({"meet", std::string("they touch or cross, how deep is not known")});
   if (limit) finding.facts.push_back({"short", Quantity{limit->at - least.value, Dimension::length}});
   if (!also.empty()) finding.facts.push_back({"also", also});
   return finding;

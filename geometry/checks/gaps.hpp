@@ -16,7 +16,8 @@ struct Pairs {
 };
 
 /// One finding a subject: its nearest other, with the least bound of all its others. Facts: {other} and {part} (what of
-/// it), {case}, {meet} where they do, {short} what lacks, {also} which others are not clear either. What meets fails
+/// it), {case}, {into} how far they reach into each other at least
+/// and {meet} where that is not known, {short} what lacks, {also} which others are not clear either. What meets fails
 /// whatever limit was given, or not given. Where the stage is unsolved one finding says so.
 void judge_gaps(const Rig&, const Check&, const Pairs&, const std::optional<Limit>&, std::vector<Finding>& out);
 

@@ -10,14 +10,15 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 
 }  // namespace
 
-const Check line_line{
-    .name = "line-line",
-    .title = "Lines and their legs clear of each other",
-    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; too near as well: {also}",
-    .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
-    .source = "own definition",
-    .remedy = "set the sheaves or ends at least {short} further apart, up or across",
-    .dimension = Dimension::length,
-    .run = run};
+const Check line_line{.name = "line-line",
+                      .title = "Lines and their legs clear of each other",
+                      .sentence =
+                          "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; they reach "
+                          "{into} or more into each other; too near as well: {also}",
+                      .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
+                      .source = "own definition",
+                      .remedy = "set the sheaves or ends at least {short} further apart, up or across",
+                      .dimension = Dimension::length,
+                      .run = run};
 
 }  // namespace fairlead

@@ -14,7 +14,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check line_main_line{
     .name = "line-main-line",
     .title = "Lines clear of the main line",
-    .sentence = "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; too near as well: {also}",
+    .sentence =
+        "comes within {value} of {part}{other} at travel {travel} ({case}); {meet}; they reach {into} or more into "
+        "each other; too near as well: {also}",
     .formula = "least distance of their surfaces in every passage looked at, sag and wind included",
     .source = "own definition",
     .remedy =

@@ -16,7 +16,8 @@ const Check passing_block{
     .name = "passing-block",
     .title = "The instant rider and block pass each other",
     .sentence =
-        "the rider {met} it at travel {travel}, within {value} ({case}); {meet}; the rider stays {never} all the way",
+        "the rider {met} it at travel {travel}, within {value} ({case}); {meet}; they reach {into} or more into each "
+        "other; the rider stays {never} all the way",
     .formula = "distance of the surfaces with the rider's wheel at the chainage of its point",
     .source = "own definition",
     .remedy = "let the block run at least {short} higher above the main line, or rest where no rider passes it",

@@ -18,7 +18,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check rider_lines{
     .name = "rider-lines",
     .title = "Rider and hands clear of lines, block, redirect and its frame",
-    .sentence = "the rider's reach comes within {value} of it at travel {travel} ({case}); {meet}",
+    .sentence =
+        "the rider's reach comes within {value} of it at travel {travel} ({case}); {meet}; they reach {into} or more "
+        "into each other",
     .formula = "least distance of their surfaces in every passage looked at, sag, wind and leans included",
     .source = "own definition",
     .remedy =

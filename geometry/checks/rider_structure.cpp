@@ -15,7 +15,9 @@ void run(const Rig& rig, std::vector<Finding>& out) {
 const Check rider_structure{
     .name = "rider-structure",
     .title = "Rider clear of structures and ground",
-    .sentence = "the rider's reach comes within {value} at travel {travel} ({case}); {meet}",
+    .sentence =
+        "the rider's reach comes within {value} at travel {travel} ({case}); {meet}; they reach {into} or more into "
+        "each other",
     .formula = "least distance of their surfaces from the push-off on, sag, side wind and leans included",
     .source = "own definition",
     .remedy = "move {subject} at least {short} away, or raise the main line by as much",

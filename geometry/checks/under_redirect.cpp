@@ -15,7 +15,8 @@ const Check under_redirect{
     .name = "under-redirect",
     .title = "The moment under the redirect",
     .sentence =
-        "the rider {met} below at travel {travel}, within {value} of {part}{other} ({case}); {meet}; the rider stays "
+        "the rider {met} below at travel {travel}, within {value} of {part}{other} ({case}); {meet}; they reach {into} "
+        "or more into each other; the rider stays "
         "{never} all the way",
     .formula = "distance of the surfaces with the rider's wheel at the chainage of its centre",
     .source = "own definition",

@@ -51,7 +51,7 @@ void add_bends(std::span<const double> travels_m, std::span<const Vec3> places, 
   for (std::size_t i = 1; i < stretches; ++i) {
     const Vec3 before = 1 / reach_m(i - 1) * (places[i] - places[i - 1]),
                after = 1 / reach_m(i) * (places[i + 1] - places[i]);
-    bend[i] = 2 / (reach_m(i - 1) + reach_m(i)) * norm(after - before);
+    bend[i] = 2 / (reach_m(i - 1) + reach_m(i)) * std::sqrt(dot(after - before, after - before));
   }
   bend.front() = bend[1];
   bend.back() = bend[stretches - 1];
@@ -64,6 +64,7 @@ void add_bends(std::span<const double> travels_m, std::span<const Vec3> places, 
 std::vector<double> bends_m(std::span<const double> travels_m, std::span<const Vec3> places) {
   const auto mark = static_cast<std::size_t>(std::find(travels_m.begin(), travels_m.end(), 0.) - travels_m.begin());
   std::vector<double> all;
+  all.reserve(places.size());
   const std::size_t before = std::min(mark + 1, places.size());
   add_bends(travels_m.first(before), places.first(before), all);
   if (mark < places.size()) add_bends(travels_m.subspan(mark), places.subspan(mark), all);

@@ -1,6 +1,7 @@
 // How near everything that moves comes to everything else, over whole passages and between their poses.
 //
-// A gap is the distance between two surfaces. Where they meet it is 0 or less and says no more than that they meet.
+// A gap is the distance between two surfaces. Where they meet it is 0 or less: below 0 they reach into each other at
+// least so far, and 0 does not tell how far.
 // Lines are where the solved legs hang at that instant, with sag and wind. A passage at rest is looked at from upstream
 // of the redirect on; one that pays out or returns from travel 0 on, since nothing pulls before. Against structures the
 // main line is looked at from support to support and a rider from the push-off on, both wherever a side wind may have

@@ -26,14 +26,17 @@ solids::Nearest nearest(const solids::Segment& a, const sites::Site& b, double w
 }
 
 solids::Nearest nearest(const solids::Box& a, const sites::Site& b, double within_m) {
-  const auto corners = corners_of(a);
-  return told(b.nearest(sites::Hull{corners}, {.within_m = within_m}), a.centre);
+  return nearest(corners_of(a), b, within_m);
 }
 
 solids::Nearest nearest(const solids::Hull& a, const sites::Site& b, double within_m) {
   std::vector<Point3> corners;
   for (const Vec3& corner : a.corners) corners.push_back(a.at + corner);
-  return told(b.nearest(sites::Hull{corners}, {.within_m = within_m}), a.at);
+  return nearest(corners, b, within_m);
+}
+
+solids::Nearest nearest(std::span<const Point3> corners, const sites::Site& b, double within_m) {
+  return told(b.nearest(sites::Hull{corners}, {.within_m = within_m}), corners.front());
 }
 
 }  // namespace fairlead::clearance

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <limits>
+#include <span>
 
 #include "geometry/sites/site.hpp"
 #include "geometry/solids/hull.hpp"
@@ -17,5 +18,7 @@ solids::Nearest nearest(const solids::Box&, const sites::Site&,
                         double within_m = std::numeric_limits<double>::infinity());
 solids::Nearest nearest(const solids::Hull&, const sites::Site&,
                         double within_m = std::numeric_limits<double>::infinity());
+/// Of the hull of corners.
+solids::Nearest nearest(std::span<const Point3> corners, const sites::Site&, double within_m);
 
 }  // namespace fairlead::clearance

@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <memory>
 #include <span>
 #include <stdexcept>
 #include <utility>
@@ -308,16 +309,23 @@ double open_at(const Mover& a, const Mover& b, int pose, double share) {
   });
 }
 
-void search(const Mover& a, const Mover& b, int poses, int sweep, double resolution_m, Least& least) {
-  in_order(a, b, [&](const auto& first, const auto& second, bool exchanged) {
-    using First = std::remove_cvref_t<decltype(first)>;
-    using Second = std::remove_cvref_t<decltype(second)>;
-    if constexpr (std::is_same_v<Second, Scanned> ||
-                  (std::is_same_v<First, MovingHulls> && std::is_same_v<Second, Fixed>))
-      search_still(first, second, exchanged, poses, sweep, resolution_m, least);
-    else
-      Search(first, second, exchanged, poses, sweep, resolution_m, least);
-  });
+Least search(std::span<const Meet> meets, double resolution_m) {
+  Least least;
+  std::vector<std::unique_ptr<Begun>> begun;
+  for (const Meet& meet : meets)
+    in_order(*meet.a, *meet.b, [&](const auto& first, const auto& second, bool exchanged) {
+      using First = std::remove_cvref_t<decltype(first)>;
+      using Second = std::remove_cvref_t<decltype(second)>;
+      if constexpr (std::is_same_v<Second, Scanned> ||
+                    (std::is_same_v<First, MovingHulls> && std::is_same_v<Second, Fixed>))
+        begun.push_back(begin_search(first, second, exchanged, meet.poses, meet.sweep, resolution_m, least));
+      else
+        Search(first, second, exchanged, meet.poses, meet.sweep, resolution_m, least);
+    });
+  std::stable_sort(begun.begin(), begun.end(),
+                   [](const auto& one, const auto& other) { return one->bound_m() < other->bound_m(); });
+  for (const std::unique_ptr<Begun>& one : begun) one->finish();
+  return least;
 }
 
 }  // namespace fairlead::clearance

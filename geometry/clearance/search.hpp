@@ -7,6 +7,7 @@
 #pragma once
 
 #include <limits>
+#include <span>
 
 #include "geometry/clearance/movers.hpp"
 
@@ -31,7 +32,13 @@ Nearest gap_at(const Mover&, const Mover&, int pose, double share,
 /// How far gap_at may be from the truth there.
 double open_at(const Mover&, const Mover&, int pose, double share);
 
-/// Takes the least over `poses` poses into `least`. Of the two, at most the second is Fixed.
-void search(const Mover&, const Mover&, int poses, int sweep, double resolution_m, Least& least);
+/// Two things over the poses of one passage. At most one stands still.
+struct Meet {
+  const Mover *a, *b;
+  int poses{};
+  int sweep{};  ///< as Least names it
+};
+/// The least of all.
+Least search(std::span<const Meet>, double resolution_m);
 
 }  // namespace fairlead::clearance

@@ -198,13 +198,15 @@ class Runs {
 
 /// Least of all runs that know both; NaN, which nothing passes, where none does.
 Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_m) {
-  Least least;
+  std::vector<Meet> meets;
   for (std::size_t r = 0; r < runs.size(); ++r) {
     if (pair.spans != runs[r].spans || (pair.a.kind == Thing::Kind::rider && !runs[r].with_rider())) continue;
     for (const Pair::Meeting& meeting : pair.meetings)
-      search(runs[r].movers[static_cast<std::size_t>(meeting.a)], runs[r].movers[static_cast<std::size_t>(meeting.b)],
-             runs[r].passage.poses, static_cast<int>(r), resolution_m, least);
+      meets.push_back({&runs[r].movers[static_cast<std::size_t>(meeting.a)],
+                       &runs[r].movers[static_cast<std::size_t>(meeting.b)], runs[r].passage.poses,
+                       static_cast<int>(r)});
   }
+  const Least least = search(meets, resolution_m);
   Gap gap{.a = pair.a, .b = pair.b};
   if (least.sweep < 0) {
     gap.least_m = {std::nan(""), std::nan(""), -1};

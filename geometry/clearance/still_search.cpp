@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <span>
+#include <vector>
 
 #include "geometry/clearance/found.hpp"
 #include "geometry/clearance/scanned.hpp"
@@ -12,49 +14,57 @@ namespace {
 
 double at(const std::vector<double>& values, int i) { return values.empty() ? 0 : values[static_cast<std::size_t>(i)]; }
 
-/// Of the hull of some corners; infinite where a scan is farther than within_m.
-double hull_gap_m(std::span<const Point3> corners, const Scanned& scan, double within_m) {
-  const auto near = scan.piece(0, 0, 0).nearest(sites::Hull{corners}, {.within_m = within_m});
-  return near ? near->distance_m : std::numeric_limits<double>::infinity();
-}
-double hull_gap_m(std::span<const Point3> corners, const Fixed& fixed, double) {
-  std::vector<Vec3> from_first;
-  for (const Point3& corner : corners) from_first.push_back(corner - corners.front());
-  return nearest(Hull{corners.front(), from_first}, fixed.piece(0, 0, 0)).distance_m;
-}
+template <class A>
+constexpr bool is_hull = std::is_same_v<A, MovingHulls>;
 
-template <class Piece>
-Nearest piece_gap(const Piece& piece, const Scanned& scan, double within_m) {
-  return nearest(piece, scan.piece(0, 0, 0), within_m);
-}
-template <class Piece>
-Nearest piece_gap(const Piece& piece, const Fixed& fixed, double) {
-  return nearest(piece, fixed.piece(0, 0, 0));
-}
+double infinite() { return std::numeric_limits<double>::infinity(); }
+double length(Vec3 v) { return std::sqrt(dot(v, v)); }
 
-/// Pieces from `piece` and poses from `first`, the ends among them.
+/// Pieces from `piece` and poses from `first`, the ends among them; of one piece from a pose to the next, shares of the
+/// way.
 struct Part {
   int piece, last_piece, first, last;
+  double from = 0, to = 1;
+  double change_m = -1;  ///< of one piece from a pose to the next; less than 0: not told yet
+  double least_m = -infinite(), open_m{};
+
+  /// No instant in it is nearer.
+  double bound_m() const { return least_m - open_m; }
+  bool one_step() const { return piece == last_piece && last - first == 1; }
 };
 
 template <class A, class Still>
-class StillSearch {
+class StillSearch final : public Begun {
  public:
   StillSearch(const A& a, const Still& still, bool exchanged, int poses, int sweep, double resolution_m, Least& least)
-      : a_(a), still_(still), poses_(poses), found_(least, a.slack_m, exchanged, sweep, resolution_m) {
-    constexpr double infinite = std::numeric_limits<double>::infinity();
+      : a_(a), still_(still), found_(least, a.slack_m, exchanged, sweep, resolution_m) {
     for (int pose = 0; pose + 1 < poses; ++pose) {
       const double open = at(a.stray_m, pose) + at(a.turn_m, pose);
-      if (!(open < infinite)) found_.bound(-infinite);
-      open_m_.push_back(open < infinite ? open : 0);
+      if (!(open < infinite())) found_.bound(-infinite());
+      open_m_.push_back(open < infinite() ? open : 0);
     }
     // The ends first: where something comes nearer all the way it is nearest there.
     show(0);
     if (poses > 1) show(poses - 1);
     if (poses == 1) found_.bound(found_.shown_m() - found_.slack_m());
-    for (int first = 0; first + 1 < poses; first += poses_per_block)
+    for (int first = 0, block = 0; first + 1 < poses; first += poses_per_block, ++block)
       for (int i = 0; i < a.pieces(); i += most_pieces)
-        search({i, std::min(i + most_pieces, a.pieces()) - 1, first, std::min(first + poses_per_block, poses - 1)});
+        look(block,
+             {i, std::min(i + most_pieces, a.pieces()) - 1, first, std::min(first + poses_per_block, poses - 1)});
+  }
+
+  double bound_m() const override { return waiting_.empty() ? infinite() : waiting_.front().bound_m(); }
+
+  void finish() override {
+    while (!waiting_.empty()) {
+      std::pop_heap(waiting_.begin(), waiting_.end(), nearer_on_top);
+      const Part part = waiting_.back();
+      waiting_.pop_back();
+      if (found_.settled(part.least_m, part.open_m))
+        found_.bound(part.bound_m());
+      else
+        halve(part);
+    }
   }
 
  private:
@@ -63,63 +73,129 @@ class StillSearch {
   /// Along more of a line that runs over even ground all of it is about as near, and no part of it can be passed over.
   static constexpr int most_pieces = 4;
 
-  /// Of the hull of corners_, surface to surface; `within_m` where it is no nearer than that. A scan is never nearer
-  /// than 0 to a hull; a plane may be.
-  double corners_gap_m(double within_m) {
-    const double within = within_m + a_.radius_m;
-    if (std::is_same_v<Still, Scanned> && !(within > 0)) return within_m;
-    if constexpr (std::is_same_v<Still, Scanned>)
-      if (bar_gap_m(within) >= within) return within_m;
-    if (corners_.size() > most_corners) box_them();
-    return std::min(hull_gap_m(corners_, still_, within) - a_.radius_m, within_m);
+  static bool nearer_on_top(const Part& a, const Part& b) { return a.bound_m() > b.bound_m(); }
+
+  /// At a part of a whole block of poses. Of solids the boxes along the site's axes tell most of what is far away, and
+  /// no corner of it is looked at.
+  void look(int block, const Part& part) {
+    if constexpr (std::is_same_v<Still, Fixed>) {
+      Bounds all = a_.swept(block, part.piece);
+      for (int i = part.piece + 1; i <= part.last_piece; ++i) all = hull(all, a_.swept(block, i));
+      const double open_m = most_open_m(part.first, part.last), least_m = gap_m(all);
+      if (found_.settled(least_m, open_m)) return found_.bound(least_m - open_m);
+    }
+    wait(part);
+  }
+  double gap_m(const Bounds& bounds) const {
+    const Vec3 half = 0.5 * (bounds.high - bounds.low);
+    return nearest(Box{bounds.low + half, {1, 0, 0}, {0, 1, 0}, {0, 0, 1}, half}, still_.piece(0, 0, 0)).distance_m -
+           a_.radius_m;
   }
 
-  /// Of a bar that holds the corners, from the middle of the first half of them along the first axis to that of the
-  /// last: less than that of their hull, and much sooner told of a line that hardly moves.
-  double bar_gap_m(double within_m) const {
-    const Point3 from = corners_.front();
-    double low = 0, high = 0;
-    Vec3 sum;
-    for (const Point3& corner : corners_) {
-      const double along = dot(corner - from, still_.axes()[0]);
-      low = std::min(low, along);
-      high = std::max(high, along);
-      sum += corner - from;
+  /// Keeps a part for later, unless it needs no second look.
+  void wait(Part part) {
+    part.open_m = most_open_m(part.first, part.last);
+    const double enough_m = found_.settled_m(part.open_m);
+    part.least_m = std::max(part.least_m, part_gap_m(part, enough_m));
+    const bool finest = part.change_m >= 0 && (part.to - part.from) * part.change_m <= found_.resolution_m();
+    if (part.least_m >= enough_m || finest) return found_.bound(part.bound_m());
+    waiting_.push_back(part);
+    std::push_heap(waiting_.begin(), waiting_.end(), nearer_on_top);
+  }
+
+  void halve(Part part) {
+    Part other = part;
+    if (part.piece < part.last_piece) {
+      part.last_piece = (part.piece + part.last_piece) / 2;
+      other.piece = part.last_piece + 1;
+    } else if (!part.one_step()) {
+      part.last = other.first = (part.first + part.last) / 2;
+      show(part.piece, part.last, 0);
+    } else {
+      if (part.change_m < 0) {
+        show(part.piece, part.first, 0);
+        show(part.piece, part.last, 0);
+        part.change_m = other.change_m = change_m(part.piece, part.first);
+      }
+      part.to = other.from = (part.from + part.to) / 2;
+      show(part.piece, part.first, part.to);
     }
+    wait(part);
+    wait(other);
+  }
+
+  /// Of the hull of all that the part passes.
+  double part_gap_m(const Part& part, double within_m) {
+    corners_.clear();
+    if (part.one_step()) {
+      a_.corners(part.piece, part.first, part.from, corners_);
+      if (part.to == 1)
+        a_.corners(part.piece, part.last, 0, corners_);
+      else
+        a_.corners(part.piece, part.first, part.to, corners_);
+    } else {
+      for (int pose = part.first; pose <= part.last; ++pose)
+        for (int i = part.piece; i <= part.last_piece; ++i) a_.corners(i, pose, 0, corners_);
+    }
+    const double box_m = corners_gap_m(within_m);
+    const bool rough = corners_.size() > most_corners && part.one_step();
+    return rough && box_m < within_m ? std::max(box_m, gap_m(corners_, within_m)) : box_m;
+  }
+
+  /// Of the hull of corners_, or of a box around them; `within_m` where it is no nearer than that.
+  double corners_gap_m(double within_m) const {
+    return corners_.size() > most_corners ? gap_m(box_around_them(), within_m) : gap_m(corners_, within_m);
+  }
+
+  /// Of a hull, surface to surface; `within_m` where it is no nearer than that. A scan is never nearer than 0 to a
+  /// hull; a plane may be.
+  double gap_m(std::span<const Point3> corners, double within_m) const {
+    const double within = within_m + a_.radius_m;
+    double middles_m = infinite();
+    if constexpr (std::is_same_v<Still, Scanned>) {
+      if (!(within > 0)) return within_m;
+      if (const auto near = still_.piece(0, 0, 0).nearest(sites::Hull{corners}, {.within_m = within}))
+        middles_m = near->distance_m;
+    } else {
+      middles_m = hull_gap(corners).distance_m;
+    }
+    return std::min(middles_m - a_.radius_m, within_m);
+  }
+  Nearest hull_gap(std::span<const Point3> corners) const {
+    thread_local std::vector<Vec3> from_first;
+    from_first.clear();
+    for (const Point3& corner : corners) from_first.push_back(corner - corners.front());
+    return nearest(Hull{corners.front(), from_first}, still_.piece(0, 0, 0));
+  }
+
+  /// Along the first axis it leans as the corners do: of a line, and of what goes along it, little but them.
+  std::array<Point3, 8> box_around_them() const {
+    const auto& [first, second, third] = still_.axes();
+    const Point3 from = corners_.front();
+    Vec3 sum;
+    for (const Point3& corner : corners_) sum += corner - from;
     const Vec3 middle = 1 / static_cast<double>(corners_.size()) * sum;
-    Vec3 lean;  // how the corners run aside of the axis as they go along it
+    Vec3 lean;
     double spread = 0;
     for (const Point3& corner : corners_) {
       const Vec3 off = corner - from - middle;
-      const double along = dot(off, still_.axes()[0]);
-      lean += along * (off - along * still_.axes()[0]);
+      const double along = dot(off, first);
+      lean += along * (off - along * first);
       spread += along * along;
     }
-    const Vec3 way = still_.axes()[0] + (spread > 0 ? 1 / spread : 0) * lean;
-    const double at_middle = dot(middle, still_.axes()[0]);
-    const Point3 a = from + middle + (low - at_middle) * way, b = from + middle + (high - at_middle) * way;
-    double radius_m = 0;
-    for (const Point3& corner : corners_)
-      radius_m = std::max(radius_m, norm(corner - a - dot(corner - a, still_.axes()[0]) * way));
-    const auto near = still_.piece(0, 0, 0).nearest(sites::Capsule{a, b}, {.within_m = within_m + radius_m});
-    return near ? near->distance_m - radius_m : within_m;
-  }
-
-  void box_them() {
-    const Point3 from = corners_.front();
-    std::array<double, 3> low{}, high{};
-    for (const Point3& corner : corners_)
-      for (std::size_t k = 0; k < 3; ++k) {
-        const double along = dot(corner - from, still_.axes()[k]);
-        low[k] = std::min(low[k], along);
-        high[k] = std::max(high[k], along);
-      }
-    corners_.clear();
-    for (std::size_t i = 0; i < 8; ++i) {
-      Point3 corner = from;
-      for (std::size_t k = 0; k < 3; ++k) corner = corner + (i >> k & 1 ? high[k] : low[k]) * still_.axes()[k];
-      corners_.push_back(corner);
+    const Vec3 way = first + (spread > 0 ? 1 / spread : 0) * lean;
+    Vec3 low, high;
+    for (const Point3& corner : corners_) {
+      const double along = dot(corner - from, first);
+      const Vec3 off = corner - from - along * way, place{along, dot(off, second), dot(off, third)};
+      low = {std::min(low.x, place.x), std::min(low.y, place.y), std::min(low.z, place.z)};
+      high = {std::max(high.x, place.x), std::max(high.y, place.y), std::max(high.z, place.z)};
     }
+    std::array<Point3, 8> box;
+    for (std::size_t i = 0; i < 8; ++i)
+      box[i] =
+          from + (i & 1 ? high.x : low.x) * way + (i & 2 ? high.y : low.y) * second + (i & 4 ? high.z : low.z) * third;
+    return box;
   }
 
   double most_open_m(int first, int last) const {
@@ -134,81 +210,49 @@ class StillSearch {
     corners_.clear();
     a_.corners(i, pose, share, corners_);
     if (corners_.size() > most_corners && corners_gap_m(found_.shown_m()) >= found_.shown_m()) return;
-    const Nearest met = piece_gap(a_.piece(i, pose, share), still_, within_m);
+    Nearest met;
+    if constexpr (!is_hull<A>)
+      met = piece_gap(a_.piece(i, pose, share), within_m);
+    else if constexpr (std::is_same_v<Still, Scanned>)
+      met = nearest(std::span<const Point3>(corners_), still_.piece(0, 0, 0), within_m);
+    else
+      met = hull_gap(corners_);
     if (!(met.distance_m <= within_m)) return;
     // Hulls without a radius are a rider's, whose turning corners bulge beyond them.
-    const bool within = std::is_same_v<A, MovingHulls> && a_.radius_m == 0;
+    const bool within = is_hull<A> && a_.radius_m == 0;
     found_.value(surfaces(met, a_.radius_m, 0), pose, share, share == 0 ? 0 : open_m_[static_cast<std::size_t>(pose)],
                  within);
   }
-
-  void search(const Part& part) {
-    const double open_m = most_open_m(part.first, part.last), enough_m = found_.settled_m(open_m);
-    corners_.clear();
-    for (int pose = part.first; pose <= part.last; ++pose)
-      for (int i = part.piece; i <= part.last_piece; ++i) a_.corners(i, pose, 0, corners_);
-    const double least_m = corners_gap_m(enough_m);
-    if (least_m >= enough_m) return found_.bound(least_m - open_m);
-    if (part.piece < part.last_piece) {
-      const int middle = (part.piece + part.last_piece) / 2;
-      search({part.piece, middle, part.first, part.last});
-      search({middle + 1, part.last_piece, part.first, part.last});
-      return;
-    }
-    const int i = part.piece;
-    if (part.last - part.first == 1) {
-      show(i, part.first, 0);
-      show(i, part.last, 0);
-      return between(i, part.first, 0, 1);
-    }
-    const int middle = (part.first + part.last) / 2;
-    show(i, middle, 0);
-    search({i, i, part.first, middle});
-    search({i, i, middle, part.last});
-  }
-
-  void between(int i, int pose, double from, double to) {
-    const double open_m = most_open_m(pose, pose + 1), enough_m = found_.settled_m(open_m);
-    corners_.clear();
-    a_.corners(i, pose, from, corners_);
-    if (to == 1)
-      a_.corners(i, pose + 1, 0, corners_);
-    else
-      a_.corners(i, pose, to, corners_);
-    const double least_m = corners_gap_m(enough_m);
-    if (least_m >= enough_m || (to - from) * change_m(i, pose) <= found_.resolution_m())
-      return found_.bound(least_m - open_m);
-    const double middle = (from + to) / 2;
-    show(i, pose, middle);
-    between(i, pose, from, middle);
-    between(i, pose, middle, to);
+  template <class Piece>
+  Nearest piece_gap(const Piece& piece, double within_m) const {
+    return nearest(piece, still_.piece(0, 0, 0), within_m);
   }
 
   double change_m(int i, int pose) const {
     double most = at(a_.turn_m, pose);
-    for (const Vec3& move : a_.moves(i, pose)) most = std::max(most, norm(move));
+    for (const Vec3& move : a_.moves(i, pose)) most = std::max(most, length(move));
     return most;
   }
 
   const A& a_;
   const Still& still_;
-  int poses_;
   Found found_;
   std::vector<double> open_m_;  ///< after each pose but the last; 0 where it is infinite, which the bound then says
   std::vector<Point3> corners_;
+  std::vector<Part> waiting_;  ///< a heap
 };
 
 }  // namespace
 
 template <class A, class Still>
-void search_still(const A& a, const Still& still, bool exchanged, int poses, int sweep, double resolution_m,
-                  Least& least) {
-  StillSearch(a, still, exchanged, poses, sweep, resolution_m, least);
+std::unique_ptr<Begun> begin_search(const A& a, const Still& still, bool exchanged, int poses, int sweep,
+                                    double resolution_m, Least& least) {
+  return std::make_unique<StillSearch<A, Still>>(a, still, exchanged, poses, sweep, resolution_m, least);
 }
 
-template void search_still(const Chain&, const Scanned&, bool, int, int, double, Least&);
-template void search_still(const MovingBox&, const Scanned&, bool, int, int, double, Least&);
-template void search_still(const MovingHulls&, const Scanned&, bool, int, int, double, Least&);
-template void search_still(const MovingHulls&, const Fixed&, bool, int, int, double, Least&);
+template std::unique_ptr<Begun> begin_search(const Chain&, const Scanned&, bool, int, int, double, Least&);
+template std::unique_ptr<Begun> begin_search(const MovingBox&, const Scanned&, bool, int, int, double, Least&);
+template std::unique_ptr<Begun> begin_search(const MovingHulls&, const Scanned&, bool, int, int, double, Least&);
+template std::unique_ptr<Begun> begin_search(const MovingHulls&, const Fixed&, bool, int, int, double, Least&);
 
 }  // namespace fairlead::clearance

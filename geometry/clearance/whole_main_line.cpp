@@ -66,11 +66,15 @@ Solved<MovingHulls> whole_main_line(const WholeMainLine& ends, const Passage& pa
   std::vector<Point3> at;
   std::vector<std::vector<Vec3>> ways(static_cast<std::size_t>(all + 1));  // of each point: place, then aside and rise
   std::vector<std::vector<Vec3>> winds(windy ? ways.size() : 0);
+  for (auto* each : {&ways, &winds})
+    for (std::vector<Vec3>& way : *each) way.reserve(poses.size());
+  corners.reserve(poses.size() * static_cast<std::size_t>(all) * (windy ? 8 : 2));
   std::vector<double> travels_m;
+  std::vector<Corner> points;
   for (std::size_t i = 0; i < poses.size(); ++i) {
     const Hung& hung = poses[i];
     travels_m.push_back(passage.pose(static_cast<int>(i)).travel_m);
-    std::vector<Corner> points;
+    points.clear();
     const auto add = [&](double x_m) {
       const double z_m = mainline::line_at(cable, hung.shape, x_m).z_m;
       points.push_back({x_m * rig.along + z_m * rig.up, hung.blown.aside_m(x_m), hung.blown.rise_m(x_m, z_m)});

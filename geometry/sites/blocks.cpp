@@ -156,15 +156,20 @@ Blocks blocks_of(const Items& items, const std::vector<std::uint32_t>& order, do
   blocks.boxes.resize(count);
   const std::size_t tasks = (count + per_task - 1) / per_task;
   std::vector<std::uint32_t> flat(tasks, 0), astray(tasks, none);
+  std::vector<solids::Bounds> hulls(tasks, nothing);
+  std::vector<double> surfaces(tasks, 0);
   for_each_run(work, count, per_task, [&](std::size_t task, std::size_t begin, std::size_t end) {
     std::uint32_t flat_here = 0, astray_here = none;
     for (std::size_t b = begin; b < end; ++b) {
       const auto first = static_cast<std::uint32_t>(b * per_block);
       const std::uint32_t last = first + std::min(per_block, items.count - first);
       std::uint32_t again = 0;
-      if (soup && grow_by_soup(items, first, last, farthest, blocks.boxes[b], flat_here)) continue;
-      astray_here = std::min(
-          astray_here, grow_by_any(items, order, first, last, farthest, blocks.boxes[b], soup ? again : flat_here));
+      solids::Bounds& box = blocks.boxes[b];
+      if (!(soup && grow_by_soup(items, first, last, farthest, box, flat_here)))
+        astray_here =
+            std::min(astray_here, grow_by_any(items, order, first, last, farthest, box, soup ? again : flat_here));
+      hulls[task] = solids::hull(hulls[task], box);
+      surfaces[task] += surface(box);
     }
     flat[task] = flat_here;
     astray[task] = astray_here;
@@ -172,36 +177,25 @@ Blocks blocks_of(const Items& items, const std::vector<std::uint32_t>& order, do
   blocks.flat = std::accumulate(flat.begin(), flat.end(), std::uint32_t{0});
   blocks.astray = *std::min_element(astray.begin(), astray.end());
   blocks.has_astray = blocks.astray != none;
+  blocks.hull = std::accumulate(hulls.begin(), hulls.end(), nothing, solids::hull);
+  blocks.surfaces = std::accumulate(surfaces.begin(), surfaces.end(), 0.);
   return blocks;
 }
 
-solids::Bounds hull_of(const std::vector<solids::Bounds>& boxes) {
-  solids::Bounds all = nothing;
-  for (const solids::Bounds& box : boxes) all = solids::hull(all, box);
-  return all;
-}
-
-bool in_spatial_order(const Blocks& blocks, const solids::Bounds& all, std::uint32_t items) {
-  double sum = 0;
-  for (const solids::Bounds& box : blocks.boxes) sum += surface(box);
+bool in_spatial_order(const Blocks& blocks, std::uint32_t items) {
   // Of items spread through a volume a block has the share per_block / items, and its surface that to the power 2/3; of
   // a surface's items, less. A block as wide as the site itself has a share of 1.
   const double share = std::min(1., static_cast<double>(per_block) / items);
   constexpr double times_even = 4;
-  return sum / static_cast<double>(blocks.boxes.size()) <= times_even * std::cbrt(share * share) * surface(all);
+  return blocks.surfaces / static_cast<double>(blocks.boxes.size()) <=
+         times_even * std::cbrt(share * share) * surface(blocks.hull);
 }
 
-std::vector<std::uint32_t> along_a_curve(const Items& items, const solids::Bounds& all, const Work& work) {
-  const auto place = [&](std::uint32_t item) {
-    Point3 sum;
-    double c[3];
-    for (int corner = 0; corner < items.corners; ++corner) {
-      read_corner(items, item, corner, c);
-      sum = sum + Vec3{c[0], c[1], c[2]};
-    }
-    return Point3{sum.x / items.corners, sum.y / items.corners, sum.z / items.corners};
-  };
-  const std::size_t count = items.count;
+namespace {
+
+/// Indices along Hilbert's curve by their places in a box; equal ones in order.
+template <class Place>
+std::vector<std::uint32_t> order_along(std::size_t count, Place place, const solids::Bounds& all, const Work& work) {
   const Vec3 side = all.high - all.low;
   const double per_side = 1 / std::max({side.x, side.y, side.z, std::numeric_limits<double>::min()});
   struct Keyed {
@@ -234,6 +228,21 @@ std::vector<std::uint32_t> along_a_curve(const Items& items, const solids::Bound
   return order;
 }
 
+}  // namespace
+
+std::vector<std::uint32_t> along_a_curve(const Items& items, const solids::Bounds& all, const Work& work) {
+  const auto place = [&](std::uint32_t item) {
+    Point3 sum;
+    double c[3];
+    for (int corner = 0; corner < items.corners; ++corner) {
+      read_corner(items, item, corner, c);
+      sum = sum + Vec3{c[0], c[1], c[2]};
+    }
+    return Point3{sum.x / items.corners, sum.y / items.corners, sum.z / items.corners};
+  };
+  return order_along(items.count, place, all, work);
+}
+
 namespace {
 
 /// The middle of a block's box.
@@ -242,38 +251,9 @@ struct Middle {
   std::uint32_t block;
 };
 
-/// Puts the `half` least along an axis first. Large runs are first parted into bins, in `room` for as many, so that
-/// only the median's bin is left to be ordered: several times faster.
-void part(std::span<Middle> run, std::span<Middle> room, std::size_t half, int axis, float low, float high) {
-  const auto before = [axis](const Middle& a, const Middle& b) {
-    return a.at[axis] != b.at[axis] ? a.at[axis] < b.at[axis] : a.block < b.block;
-  };
-  const auto order = [&](std::size_t begin, std::size_t end) {
-    std::nth_element(run.begin() + static_cast<std::ptrdiff_t>(begin), run.begin() + static_cast<std::ptrdiff_t>(half),
-                     run.begin() + static_cast<std::ptrdiff_t>(end), before);
-  };
-  constexpr std::size_t bins = 64;
-  if (run.size() < 2 * bins || !(high > low)) return order(0, run.size());
-  const float per_bin = static_cast<float>(bins) / (high - low);
-  const auto bin_of = [&](const Middle& m) {
-    return std::min(static_cast<std::size_t>((m.at[axis] - low) * per_bin), bins - 1);
-  };
-  std::array<std::uint32_t, bins> count{};
-  for (const Middle& m : run) ++count[bin_of(m)];
-  std::size_t bin = 0, less = 0;
-  while (less + count[bin] <= half) less += count[bin++];
-  std::size_t at[3] = {0, less, less + count[bin]};
-  for (const Middle& m : run) {
-    const std::size_t its = bin_of(m);
-    room[at[static_cast<std::size_t>(its >= bin) + static_cast<std::size_t>(its > bin)]++] = m;
-  }
-  std::copy_n(room.begin(), run.size(), run.begin());
-  order(less, less + count[bin]);
-}
-
 /// Where a run is split in two, at the median along its longest side, so that each child of the tree's node gets as
 /// many as it can hold, but the last; 0 where the run is a node of level 0.
-std::size_t split(std::span<Middle> run, std::span<Middle> room) {
+std::size_t split(std::span<Middle> run) {
   if (run.size() <= 8) return 0;
   std::size_t child = 8;
   while (child * 8 < run.size()) child *= 8;
@@ -283,7 +263,10 @@ std::size_t split(std::span<Middle> run, std::span<Middle> room) {
     for (int k = 0; k < 3; ++k) low[k] = std::min(low[k], m.at[k]), high[k] = std::max(high[k], m.at[k]);
   const float side[3] = {high[0] - low[0], high[1] - low[1], high[2] - low[2]};
   const int axis = side[0] >= side[1] && side[0] >= side[2] ? 0 : side[1] >= side[2] ? 1 : 2;
-  part(run, room, half, axis, low[axis], high[axis]);
+  std::nth_element(run.begin(), run.begin() + static_cast<std::ptrdiff_t>(half), run.end(),
+                   [axis](const Middle& a, const Middle& b) {
+                     return a.at[axis] != b.at[axis] ? a.at[axis] < b.at[axis] : a.block < b.block;
+                   });
   return half;
 }
 
@@ -291,38 +274,22 @@ std::size_t split(std::span<Middle> run, std::span<Middle> room) {
 
 std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>& boxes, const solids::Bounds& all,
                                            const Work& work) {
-  std::vector<Middle> middles(boxes.size()), room(boxes.size());
+  constexpr std::size_t many = 1 << 14;
+  if (boxes.size() > many)
+    return order_along(
+        boxes.size(), [&](std::uint32_t block) { return middle(boxes[block]); }, all, work);
+  std::vector<Middle> middles(boxes.size());
   for (std::uint32_t i = 0; i < boxes.size(); ++i) {
     const Vec3 at = middle(boxes[i]) - middle(all);
     middles[i] = {{static_cast<float>(at.x), static_cast<float>(at.y), static_cast<float>(at.z)}, i};
   }
-  struct Run {
-    std::size_t begin, size;
-  };
-  const auto split_run = [&](Run run, std::vector<Run>& parts) {
-    const std::size_t half =
-        split(std::span(middles).subspan(run.begin, run.size), std::span(room).subspan(run.begin, run.size));
-    if (half == 0) return;
-    parts.push_back({run.begin, half});
-    parts.push_back({run.begin + half, run.size - half});
-  };
-  // Large runs a round of halves at a time, each a task; a small one is a task to its end.
-  constexpr std::size_t small = 1 << 14;
-  for (std::vector<Run> round{{0, middles.size()}}; !round.empty();) {
-    std::vector<std::vector<Run>> next(round.size());
-    for_each_index(work, static_cast<int>(round.size()), [&](int task) {
-      const auto i = static_cast<std::size_t>(task);
-      split_run(round[i], next[i]);
-      std::vector<Run> waiting;
-      if (round[i].size <= small) waiting.swap(next[i]);
-      while (!waiting.empty()) {
-        const Run run = waiting.back();
-        waiting.pop_back();
-        split_run(run, waiting);
-      }
-    });
-    round.clear();
-    for (const std::vector<Run>& parts : next) round.insert(round.end(), parts.begin(), parts.end());
+  for (std::vector<std::span<Middle>> waiting{middles}; !waiting.empty();) {
+    const std::span<Middle> run = waiting.back();
+    waiting.pop_back();
+    const std::size_t half = split(run);
+    if (half == 0) continue;
+    waiting.push_back(run.first(half));
+    waiting.push_back(run.subspan(half));
   }
   std::vector<std::uint32_t> order(boxes.size());
   std::transform(middles.begin(), middles.end(), order.begin(), [](const Middle& m) { return m.block; });

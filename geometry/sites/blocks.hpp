@@ -13,6 +13,8 @@ namespace fairlead::sites {
 /// The boxes of runs of items.
 struct Blocks {
   std::vector<solids::Bounds> boxes;
+  solids::Bounds hull;     ///< of them all
+  double surfaces{};       ///< half of what each box has, summed
   std::uint32_t flat{};    ///< triangles without an area
   std::uint32_t astray{};  ///< first item with a coordinate that is unknown or beyond `farthest`
   bool has_astray{};
@@ -20,17 +22,16 @@ struct Blocks {
 /// `order`: item at each place; empty: the file's.
 Blocks blocks_of(const Items&, const std::vector<std::uint32_t>& order, double farthest, const Work&);
 
-solids::Bounds hull_of(const std::vector<solids::Bounds>&);
-
 /// True where runs of items lie together: the boxes' mean surface is no more than a few times what it would be were as
 /// many items spread evenly through the whole box, which no shuffled file comes near to.
-bool in_spatial_order(const Blocks&, const solids::Bounds& all, std::uint32_t items);
+bool in_spatial_order(const Blocks&, std::uint32_t items);
 
 /// The items along Hilbert's curve by the centres of their boxes; equal places in the file's order.
 std::vector<std::uint32_t> along_a_curve(const Items&, const solids::Bounds& all, const Work&);
 
 /// The blocks such that each eight, each sixty-four and so on lie together: split at the median along the longest side,
-/// which takes longer than along the curve and saves a quarter of a search.
+/// which saves a quarter of a search. Of more than some hundred thousand items they are along the curve, for that is
+/// sooner done by more than all searches of a rig would save.
 std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>&, const solids::Bounds& all, const Work&);
 
 }  // namespace fairlead::sites

@@ -110,10 +110,13 @@ std::optional<Near> Site::nearest(const Capsule& capsule, const Search& search) 
 }
 
 std::optional<Near> Site::nearest(const Hull& hull, const Search& search) const {
-  std::vector<Point3> points;
-  points.reserve(hull.points.size());
-  for (const Point3& p : hull.points) points.push_back(to_file(placement_, p));
-  return found(points, hull.radius_m, search);
+  constexpr std::size_t few = 64;
+  std::array<Point3, few> of_few;
+  std::vector<Point3> of_many(hull.points.size() > few ? hull.points.size() : 0);
+  Point3* const points = of_many.empty() ? of_few.data() : of_many.data();
+  std::transform(hull.points.begin(), hull.points.end(), points,
+                 [&](const Point3& p) { return to_file(placement_, p); });
+  return found({points, hull.points.size()}, hull.radius_m, search);
 }
 
 template <class Shape>

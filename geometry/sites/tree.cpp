@@ -30,6 +30,43 @@ Walk walk([[maybe_unused]] Making::Processor processor) {
   return search_anywhere;
 }
 
+/// Level 0 from the blocks, each further one from that below.
+void stack_nodes(const std::vector<solids::Bounds>& boxes, const std::vector<std::uint32_t>& blocks, Point3 origin,
+                 const Work& work, std::vector<Node>& nodes, std::vector<std::uint32_t>& levels) {
+  levels = {0};
+  std::size_t below = blocks.size(), two_below = 0;
+  do {
+    const bool lowest = levels.size() == 1;
+    const std::size_t from = lowest ? 0 : levels[levels.size() - 2], begin = nodes.size(), count = (below + 7) / 8;
+    nodes.resize(begin + count, Node{});
+    const auto set_child = [&](std::size_t i) {
+      float low[3], high[3];
+      if (lowest) {
+        const solids::Bounds& box = boxes[blocks[i]];
+        const Vec3 least = box.low - origin, greatest = box.high - origin;
+        const double l[3] = {least.x, least.y, least.z}, h[3] = {greatest.x, greatest.y, greatest.z};
+        for (int k = 0; k < 3; ++k) low[k] = rounded_down(l[k]), high[k] = rounded_up(h[k]);
+      } else {
+        const Node& node = nodes[from + i];
+        const std::size_t children = std::min<std::size_t>(8, two_below - 8 * i);
+        for (std::size_t k = 0; k < 3; ++k) {
+          low[k] = *std::min_element(node.low[k], node.low[k] + children);
+          high[k] = *std::max_element(node.high[k], node.high[k] + children);
+        }
+      }
+      set_box(nodes[begin + i / 8], i % 8, low, high);
+    };
+    constexpr std::size_t per_task = 1 << 14;  // whole nodes
+    for_each_index(work, static_cast<int>((below + per_task - 1) / per_task), [&](int task) {
+      const std::size_t first = static_cast<std::size_t>(task) * per_task;
+      for (std::size_t i = first; i < std::min(first + per_task, below); ++i) set_child(i);
+    });
+    levels.push_back(static_cast<std::uint32_t>(nodes.size()));
+    two_below = below;
+    below = count;
+  } while (below > 1);
+}
+
 /// One search: the best so far, and the exact measure the walk calls.
 struct Measured {
   Sought* sought;
@@ -92,10 +129,9 @@ tl::expected<Tree, Tree::Astray> Tree::over(const Items& items, double farthest,
   Blocks blocks = blocks_of(items, {}, farthest, work);
   if (blocks.has_astray) return tl::unexpected<Astray>(Astray{blocks.astray});
   tree.flat_ = blocks.flat;
-  tree.bounds_ = hull_of(blocks.boxes);
-  const bool as_filed =
-      making.order == Making::Order::of_the_file ||
-      (making.order == Making::Order::as_it_suits && in_spatial_order(blocks, tree.bounds_, items.count));
+  tree.bounds_ = blocks.hull;
+  const bool as_filed = making.order == Making::Order::of_the_file ||
+                        (making.order == Making::Order::as_it_suits && in_spatial_order(blocks, items.count));
   if (!as_filed) {
     tree.order_ = along_a_curve(items, tree.bounds_, work);
     blocks = blocks_of(items, tree.order_, farthest, work);
@@ -104,35 +140,7 @@ tl::expected<Tree, Tree::Astray> Tree::over(const Items& items, double farthest,
   const Point3 centre = tree.bounds_.low + 0.5 * (tree.bounds_.high - tree.bounds_.low);
   const auto in_float = [](double value) { return static_cast<double>(static_cast<float>(value)); };
   tree.origin_ = {in_float(centre.x), in_float(centre.y), in_float(centre.z)};
-  // Level 0 from the blocks, each further one from that below.
-  tree.levels_ = {0};
-  std::size_t two_below = 0;
-  for (std::size_t below = tree.blocks_.size(); below > 1 || tree.levels_.size() == 1;) {
-    const bool lowest = tree.levels_.size() == 1;
-    const std::size_t from = lowest ? 0 : tree.levels_[tree.levels_.size() - 2], begin = tree.nodes_.size();
-    const std::size_t count = (below + 7) / 8;
-    tree.nodes_.resize(begin + count, Node{});
-    for (std::size_t i = 0; i < below; ++i) {
-      float low[3], high[3];
-      if (lowest) {
-        const solids::Bounds& box = blocks.boxes[tree.blocks_[i]];
-        const Vec3 least = box.low - tree.origin_, greatest = box.high - tree.origin_;
-        const double l[3] = {least.x, least.y, least.z}, h[3] = {greatest.x, greatest.y, greatest.z};
-        for (int k = 0; k < 3; ++k) low[k] = rounded_down(l[k]), high[k] = rounded_up(h[k]);
-      } else {
-        const Node& node = tree.nodes_[from + i];
-        const std::size_t children = std::min<std::size_t>(8, two_below - 8 * i);
-        for (std::size_t k = 0; k < 3; ++k) {
-          low[k] = *std::min_element(node.low[k], node.low[k] + children);
-          high[k] = *std::max_element(node.high[k], node.high[k] + children);
-        }
-      }
-      set_box(tree.nodes_[begin + i / 8], i % 8, low, high);
-    }
-    tree.levels_.push_back(static_cast<std::uint32_t>(tree.nodes_.size()));
-    two_below = below;
-    below = count;
-  }
+  stack_nodes(blocks.boxes, tree.blocks_, tree.origin_, work, tree.nodes_, tree.levels_);
   return tree;
 }
 
@@ -149,9 +157,12 @@ TreeView Tree::view() const {
 
 std::optional<Tree::Found> Tree::nearest(std::span<const Point3> hull, const Search& search) const {
   constexpr std::uint32_t none = std::numeric_limits<std::uint32_t>::max();
-  std::vector<float> points(3 * hull.size());
+  constexpr std::size_t few = 64;
+  std::array<float, 3 * few> of_few;
+  std::vector<float> of_many(hull.size() > few ? 3 * hull.size() : 0);
+  float* const points = hull.size() > few ? of_many.data() : of_few.data();
   Sought sought{};
-  sought.points = points.data();
+  sought.points = points;
   sought.count = static_cast<int>(hull.size());
   bool known = true;
   double farthest = 0, low[3], high[3];

@@ -27,6 +27,33 @@ const std::optional<Limit>& limit_of(const Limits& limits, const Gap& gap) {
   return is(Kind::main_line) ? limits.line_to_main_line_m : limits.line_to_line_m;
 }
 
+/// Beyond this a plot shows nothing, else a limit of centimetres would lie on its axis.
+double farthest_drawn_m(const Gap& gap, double limit_m) {
+  return std::max(gap.least_m.value, limit_m) + clearance::profile_reach_m;
+}
+
+/// The stretches of a profile that are no farther than that, to where they cross it; in travels and gaps.
+std::vector<std::vector<Paper>> within(const Profile& profile, double farthest_m) {
+  std::vector<std::vector<Paper>> stretches;
+  bool open = false;
+  const Profile::At* before = nullptr;
+  for (const Profile::At& at : profile.at) {
+    const bool near = at.gap_m <= farthest_m;
+    const auto crossing = [&](const Profile::At& in, const Profile::At& out) {
+      return in.travel_m + (farthest_m - in.gap_m) / (out.gap_m - in.gap_m) * (out.travel_m - in.travel_m);
+    };
+    if (near && !open) {
+      stretches.emplace_back();
+      if (before && std::isfinite(before->gap_m)) stretches.back().push_back({crossing(at, *before), farthest_m});
+    }
+    if (near) stretches.back().push_back({at.travel_m, at.gap_m});
+    if (!near && open && std::isfinite(at.gap_m)) stretches.back().push_back({crossing(*before, at), farthest_m});
+    open = near;
+    before = &at;
+  }
+  return stretches;
+}
+
 struct Curve {
   const Profile* profile;
   const Gap* gap;
@@ -37,24 +64,18 @@ void draw(const Canvas& canvas, Paper top_left, double width_mm, double height_m
           const Style& style) {
   const Box all{top_left.x_mm, top_left.y_mm - height_mm, top_left.x_mm + width_mm, top_left.y_mm};
   const Box box = under_title(canvas, all, "GAP OVER THE TRAVEL");
-  canvas.text({all.left, box.top + 0.5},
-              fmt::format("{} and {}; {}", tables::thing(rig, curve.gap->a), tables::thing(rig, curve.gap->b),
-                          tables::passage(rig, curve.gap->sweep)),
-              small_cap_mm, Layer::text);
+  const double farthest_m = farthest_drawn_m(*curve.gap, curve.limit_m);
+  std::string says = fmt::format("{} and {}; {}", tables::thing(rig, curve.gap->a), tables::thing(rig, curve.gap->b),
+                                 tables::passage(rig, curve.gap->sweep));
   const auto& at = curve.profile->at;
+  if (std::any_of(at.begin(), at.end(), [&](const Profile::At& one) { return !(one.gap_m <= farthest_m); }))
+    says += fmt::format("; farther than {} is not drawn", words::shown(farthest_m, Dimension::length, style));
+  canvas.text({all.left, box.top + 0.5}, says, small_cap_mm, Layer::text);
   double low = std::min(0., curve.limit_m), high = curve.limit_m;
   std::vector<PlotCurve> pieces;
-  bool open = false;
-  for (const Profile::At& one : at) {
-    if (!std::isfinite(one.gap_m)) {
-      open = false;
-      continue;
-    }
-    if (!open) pieces.push_back({{}, "", {medium_mm, LineType::continuous, Layer::envelope}});
-    open = true;
-    pieces.back().values.push_back({one.travel_m, one.gap_m});
-    low = std::min(low, one.gap_m);
-    high = std::max(high, one.gap_m);
+  for (std::vector<Paper>& stretch : within(*curve.profile, farthest_m)) {
+    for (const Paper& point : stretch) low = std::min(low, point.y_mm), high = std::max(high, point.y_mm);
+    pieces.push_back({std::move(stretch), "", {medium_mm, LineType::continuous, Layer::envelope}});
   }
   const double about = 0.05 * (high - low);
   constexpr double names_mm = 34;

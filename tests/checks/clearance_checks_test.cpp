@@ -88,7 +88,8 @@ TEST(ClearanceChecks, WithoutALimitOnlyWhatTouchesIsJudged) {
     EXPECT_EQ(found(0.5).why, "no limit given");
     EXPECT_TRUE(found(0.5).measured) << "the number is shown";
     EXPECT_EQ(found(0).verdict, Verdict::fail) << j.check->name;
-    EXPECT_EQ(fact(found(-0.01), "meet"), "they touch or cross");
+    EXPECT_EQ(fact(found(0), "meet"), "they touch or cross, how deep is not known");
+    EXPECT_EQ(number(found(-0.01), "into"), 0.01) << "a line's thickness, or how deep the ground is";
   }
 }
 
@@ -224,7 +225,7 @@ TEST(ClearanceChecks, APostInTheRidersWayAndInALinesWayAreFound) {
   const Finding finding = about(findings_of(rider_structure, blocked),
                                 {Item::Kind::structure, static_cast<int>(layout.structures.size()) - 1});
   EXPECT_EQ(finding.verdict, Verdict::fail);
-  EXPECT_EQ(fact(finding, "meet"), "they touch or cross");
+  EXPECT_EQ(fact(finding, "meet"), "they touch or cross, how deep is not known");
   const reeving::Sweep& sweep = rig.reeving.solved()->sweeps[0];
   const reeving::Leg& leg = sweep.legs[sweep.legs.size() - rig.reeving.inputs->legs() + 1];
   const Point3 middle = leg.from + 0.5 * (leg.to - leg.from);

@@ -20,7 +20,8 @@ void hold(const Change& change, const Telling& telling, double force_factor) {
     SCOPED_TRACE(seed);
     const Layout layout = sensible_layout(seed, as_hung);
     const Rig rig = solve(layout, {}, coarse), other = solve(change(layout), {}, coarse);
-    expect_same(numbers_of(rig), numbers_of(other, telling), force_factor, as_solved);
+    const Telling first{.riders_in_side_wind = telling.riders_in_side_wind};
+    expect_same(numbers_of(rig, first), numbers_of(other, telling), force_factor, as_solved);
     mounted += rig.bodies.size() > rig.layout.blocks.size();
     for (const reeving::SweepInputs& sweep : rig.reeving.inputs->sweeps)
       rubbing += sweep.friction != reeving::Friction::none;
@@ -39,7 +40,9 @@ TEST(HungLaws, ARigTurnedOnItsSiteIsTheSameRig) {
 
 TEST(HungLaws, ALineWrittenFromItsOtherEndIsTheSameLine) { hold(reversed, {}, 1); }
 
-TEST(HungLaws, TwiceTheWeightsTensionsAndStiffnessesAreTwiceTheForcesAndMoveNothing) { hold(doubled, {}, 2); }
+TEST(HungLaws, TwiceTheWeightsTensionsAndStiffnessesAreTwiceTheForcesAndMoveNothing) {
+  hold(doubled, {.riders_in_side_wind = false}, 2);
+}
 
 TEST(HungLaws, FrictionOfOneIsNoFrictionToTheLastBit) {
   int sheaves = 0;

@@ -22,7 +22,8 @@ class Laws : public ::testing::Test {
       SCOPED_TRACE(seed);
       const Layout layout = sensible_layout(seed);
       const Rig rig = solve(layout, {}, coarse), other = solve(change(layout), {}, coarse);
-      expect_same(numbers_of(rig), numbers_of(other, telling), force_factor, tolerance);
+      const Telling first{.riders_in_side_wind = telling.riders_in_side_wind};
+      expect_same(numbers_of(rig, first), numbers_of(other, telling), force_factor, tolerance);
     }
   }
 };
@@ -41,7 +42,9 @@ TEST_F(Laws, ARigFiveHundredKilometresAwayIsTheSameRig) {
 
 TEST_F(Laws, ALineWrittenFromItsOtherEndIsTheSameLine) { hold(reversed, {}, 1, as_solved); }
 
-TEST_F(Laws, TwiceTheWeightsTensionsAndStiffnessesAreTwiceTheForcesAndMoveNothing) { hold(doubled, {}, 2, as_solved); }
+TEST_F(Laws, TwiceTheWeightsTensionsAndStiffnessesAreTwiceTheForcesAndMoveNothing) {
+  hold(doubled, {.riders_in_side_wind = false}, 2, as_solved);
+}
 
 }  // namespace
 }  // namespace fairlead::laws

@@ -19,7 +19,8 @@ class MountLaws : public ::testing::TestWithParam<Layout (*)()> {
  protected:
   void hold(const Layout& other, const Telling& telling) const { hold(GetParam()(), other, telling, 1); }
   void hold(const Layout& one, const Layout& other, const Telling& telling, double force_factor) const {
-    expect_same(numbers_of(solve(one, {}, coarse)), numbers_of(solve(other, {}, coarse), telling), force_factor,
+    const Telling first{.riders_in_side_wind = telling.riders_in_side_wind};
+    expect_same(numbers_of(solve(one, {}, coarse), first), numbers_of(solve(other, {}, coarse), telling), force_factor,
                 as_solved);
   }
 };
@@ -36,7 +37,7 @@ TEST_P(MountLaws, ALineWrittenFromItsOtherEndIsTheSameLine) { hold(reversed(GetP
 
 TEST_P(MountLaws, TwiceTheWeightsTensionsAndStiffnessesAreTwiceTheForcesAndMoveNothing) {
   const Layout rig = at_rest(GetParam()());
-  hold(rig, doubled(rig), {}, 2);
+  hold(rig, doubled(rig), {.riders_in_side_wind = false}, 2);
 }
 
 INSTANTIATE_TEST_SUITE_P(Redirects, MountLaws,

@@ -12,7 +12,11 @@ namespace {
 class Teller {
  public:
   Teller(const Rig& rig, const Telling& telling)
-      : rig_(rig), in_(*rig.reeving.inputs), reeving_(*rig.reeving.solved()), mirrored_(telling.mirrored) {
+      : rig_(rig),
+        in_(*rig.reeving.inputs),
+        reeving_(*rig.reeving.solved()),
+        mirrored_(telling.mirrored),
+        riders_in_side_wind_(telling.riders_in_side_wind) {
     order_.resize(reeving_.sweeps.size());
     std::iota(order_.begin(), order_.end(), 0);
     // A wind from the left is one from the right in the mirror: the two stand side by side in the list of sweeps.
@@ -170,11 +174,9 @@ class Teller {
   void clearances() {
     const clearance::Clearances& clear = *rig_.clearance.solved();
     for (const clearance::Gap& gap : clear.gaps) {
-      // The wind pushes a rider by his drag area, which twice the weight has doubled as well as the pressure: four
-      // times the push, and another lean. The law of what stands beside him is held in still air.
-      const bool leans = gap.a.kind == clearance::Thing::Kind::rider &&
-                         gap.b.kind == clearance::Thing::Kind::structure && rig_.layout.site.wind_across_m_per_s;
-      if (leans) continue;
+      if (!riders_in_side_wind_ && rig_.layout.site.wind_across_m_per_s &&
+          gap.a.kind == clearance::Thing::Kind::rider && gap.b.kind == clearance::Thing::Kind::structure)
+        continue;
       told_.push_back({fmt::format("gap of {}.{} and {}.{}", static_cast<int>(gap.a.kind), gap.a.index,
                                    static_cast<int>(gap.b.kind), gap.b.index),
                        gap.least_m.value, gap.least_m.bound, Kind::length});
@@ -194,7 +196,7 @@ class Teller {
   const Rig& rig_;
   const reeving::Inputs& in_;
   const reeving::Reeving& reeving_;
-  bool mirrored_;
+  bool mirrored_, riders_in_side_wind_;
   std::vector<std::size_t> order_;
   std::vector<Number> told_;
 };

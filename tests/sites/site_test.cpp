@@ -111,6 +111,29 @@ TEST(Site, ResultsAreTheSameOnAnyThreadsFromAnyStartAndWithinAnyCap) {
   }
 }
 
+// So many that their blocks are ordered along the curve.
+TEST(Site, OfALargeSiteTheNearestOfAllItsTrianglesIsFound) {
+  const Corners ground = terrain(280, 120);
+  const std::string file = binary_stl(ground);
+  const Site site = site_of(file);
+  ASSERT_GT(site.soundness().items, std::uint32_t{1 << 14} * per_block);
+  const auto threaded = Site::over(bytes_of(file), {.format = Format::stl}, {.threads = 3});
+  ASSERT_TRUE(threaded.has_value());
+  const Scene scene;
+  for (std::size_t i = 0; i < scene.lines.size(); i += 12) {
+    const Capsule line{scene.lines[i].from, scene.lines[i].to};
+    double least_m = HUGE_VAL;
+    for (std::uint32_t item = 0; item < site.soundness().items; ++item) {
+      const auto corners = site.corners(item);
+      least_m = std::min(least_m, segment_to_item(line.from, line.to, corners).distance);
+    }
+    const auto near = site.nearest(line);
+    ASSERT_TRUE(near.has_value());
+    EXPECT_EQ(near->distance_m, least_m) << i;
+    expect_same(threaded->nearest(line), near, "on three threads");
+  }
+}
+
 TEST(Site, TheOrderOfTheFileChangesNoDistance) {
   const Scene scene;
   Corners shuffled = scene.ground;
