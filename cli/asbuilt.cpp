@@ -3,6 +3,7 @@
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
 #include "cli/points.hpp"
+#include "cli/rows.hpp"
 #include "geometry/quantity/units.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
@@ -23,38 +24,6 @@ double uncertainty_of(const std::string& text) {
                    ": nothing is measured without one: state a length above 0, for "
                    "example \"3 mm\"\n"};
   return *length_m;
-}
-
-/// Every error at its place in a file.
-std::string printed(const std::string& file, const PointsErrors& errors) {
-  std::string message;
-  const auto add = [&](Diagnostic diagnostic) {
-    diagnostic.file = file;
-    message += fairlead::print(diagnostic);
-  };
-  for (const PointsError& error : errors.first)
-    add({.place = {0, error.line, error.column},
-         .length = error.length,
-         .message = error.message,
-         .instead = error.instead,
-         .source_line = error.source_line});
-  if (errors.more > 0) add({.message = "and " + std::to_string(errors.more) + " more errors"});
-  return message;
-}
-
-/// What `read` makes of a file; where it can not, its errors are appended to `message`.
-template <class Read>
-auto contents(const std::string& path, const FileKind& kind, std::string& message, const Read& read) {
-  using Rows = typename decltype(read(std::string_view{}))::value_type;
-  const auto bytes = whole_file(path, kind);
-  if (!bytes) {
-    message += fairlead::print({.file = path, .message = bytes.error().message, .instead = bytes.error().instead});
-    return Rows{};
-  }
-  auto rows = read(std::string_view(*bytes));
-  if (rows) return std::move(*rows);
-  message += printed(path, rows.error());
-  return Rows{};
 }
 
 /// A points file counts to the east, to the north and up.

@@ -12,6 +12,7 @@ struct DrawOptions {
   PaperOptions paper;
   std::string scale;  ///< of the general arrangement, "1:100"; empty: the greatest there is room for
   bool windows{};     ///< with the box of all marks; never with single windows, which are no tolerances
+  std::string trial;  ///< file of results: tested points on the braking chart; empty: none
 };
 int draw(const JudgeOptions&, const DrawOptions&);
 
@@ -51,6 +52,15 @@ struct AsbuiltOptions {
 };
 /// The layout as it was built, by points and measurements. 0 where the rig as built is cleared.
 int asbuilt(const JudgeOptions&, const AsbuiltOptions&);
+
+struct TrialOptions {
+  std::string results;  ///< file; empty: the plan alone
+  std::string format;   ///< "text", "json"; empty: what the output's name ends in, else text
+  std::string output;   ///< empty: standard output
+};
+/// The plan of unmanned tests, and what came of them. 0 where the layout is cleared and, with results, every test of
+/// the plan passed.
+int trial(const JudgeOptions&, const TrialOptions&);
 
 /// A starting layout or concept to standard output, or to a file that does not exist yet.
 int new_file(const std::string& output, bool idea);

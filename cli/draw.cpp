@@ -5,6 +5,7 @@
 
 #include "cli/commands.hpp"
 #include "cli/output.hpp"
+#include "cli/trialled.hpp"
 #include "geometry/studies/arrest_figures.hpp"
 #include "report/formats/csv.hpp"
 #include "report/words/names.hpp"
@@ -94,11 +95,17 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   const drawing::Font font = font_of(draw.paper);
   sheets::Office office = office_of(draw.paper, font);
   if (!draw.scale.empty()) office.scale = scale_of(draw.scale);
+  std::string message;
+  std::vector<TrialRow> rows = trial_rows(draw.trial, message);
+  if (!message.empty()) throw Unusable{message};
   Dossier dossier = judge(options);
   const Judged& judged = dossier.judged;
   dossier.setting_out = setting_out(judged.rig);
   if (judged.rig.arrest.solved())
     dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(judged.rig, work_of(options)));
+  if (judged.rig.arrest.solved() || !draw.trial.empty())
+    dossier.trial =
+        std::make_shared<const trial::Trial>(trial_of(judged.rig, draw.trial, std::move(rows), work_of(options)));
   if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
   const Style style = style_of(options);
   const Sheets sheets = sheets::compose(dossier, style, office);
@@ -111,7 +118,7 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
     const auto document_of = format == "svg" ? svg_of : format == "dxf" ? dxf_of : pdf_of;
     write(draw.output, document_of(sheets, font, judged.rig.layout), judged);
   }
-  return exit_status(judged.findings);
+  return dossier.trial && !trial::passed(*dossier.trial) ? not_cleared : exit_status(judged.findings);
 }
 
 }  // namespace fairlead::cli

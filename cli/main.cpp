@@ -83,6 +83,15 @@ void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
       ->type_name("FILE");
 }
 
+void add_trial_options(CLI::App& command, TrialOptions& tried) {
+  command.add_option("RESULTS", tried.results,
+                     "what was measured: test, quantity, value, unit, uncertainty (comma-separated, with header)");
+  command.add_option("--format", tried.format, "text or json (default: what FILE ends in, else text)")
+      ->check(CLI::IsMember({"text", "json"}));
+  command.add_option("-o,--output", tried.output, "the file to write: .txt or .json (default: standard output)")
+      ->type_name("FILE");
+}
+
 /// "did you mean --date?" for a misspelt option or command.
 std::string suggestion(const CLI::App& app, int argc, char** argv) {
   std::vector<std::string> known;
@@ -127,6 +136,8 @@ int run(int argc, char** argv) {
       "  fairlead asbuilt site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
       "N1,N2,N3\n"
       "                                                 the rig as it was measured, judged anew\n"
+      "  fairlead trial site.toml                       the plan of unmanned tests, before anyone rides\n"
+      "  fairlead trial site.toml tests.csv             what was measured at them against what was predicted\n"
       "  fairlead new --concept -o idea.toml            how riders are to stop, before anything has a place\n"
       "  fairlead arrest idea.toml                      a first estimate of how they would\n"
       "  fairlead explain fleet-angle                   what a check judges\n"
@@ -140,6 +151,7 @@ int run(int argc, char** argv) {
   SetoutOptions set_out;
   ArrestOptions arrested;
   AsbuiltOptions built;
+  TrialOptions tried;
   std::string format = "text", output, name, now;
   bool idea = false;
 
@@ -161,6 +173,8 @@ int run(int argc, char** argv) {
       .add_option("--scale", drawn.scale,
                   "of the general arrangement, of ISO 5455's series (default: the greatest there is room for)")
       ->type_name("1:N");
+  draw_command.add_option("--trial", drawn.trial, "results of unmanned tests: their points stand on the braking chart")
+      ->type_name("RESULTS");
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
 
   CLI::App& setout_command =
@@ -195,6 +209,11 @@ int run(int argc, char** argv) {
   add_judge_options(asbuilt_command, judged);
   add_asbuilt_options(asbuilt_command, built);
 
+  CLI::App& trial_command =
+      *app.add_subcommand("trial", "the plan of unmanned tests; with results, predicted against measured");
+  add_judge_options(trial_command, judged);
+  add_trial_options(trial_command, tried);
+
   CLI::App& compare_command = *app.add_subcommand("compare", "what changed between two revisions of a layout");
   compare_command.add_option("OLD", judged.layout, "the layout file as it was")->required();
   compare_command.add_option("NEW", now, "the layout file as it is now")->required();
@@ -223,6 +242,7 @@ int run(int argc, char** argv) {
   if (setout_command.parsed()) return setout(judged, set_out);
   if (arrest_command.parsed()) return arrest(judged, arrested);
   if (asbuilt_command.parsed()) return asbuilt(judged, built);
+  if (trial_command.parsed()) return trial(judged, tried);
   if (new_command.parsed()) return new_file(output, idea);
   return explain(name);
 }

@@ -12,12 +12,16 @@
 namespace fairlead {
 
 struct ArrestFigures;
+namespace trial {
+struct Trial;
+}
 
 struct Dossier {
   Judged judged;
   std::optional<Placement> placement{};           ///< absent until asked for
   std::optional<SettingOut> setting_out{};        ///< absent until asked for
   std::shared_ptr<const ArrestFigures> arrest{};  ///< absent until asked for
+  std::shared_ptr<const trial::Trial> trial{};    ///< absent until asked for
 };
 
 /// How numbers and words are shown.

@@ -76,10 +76,10 @@ tl::expected<std::vector<MeasuredValue>, PointsErrors> match(const Rig& design,
           near ? fmt::format("did you mean \"{}\"?", *near) : fmt::format("known: {}", fmt::join(known, ", "))));
     } else if (one.measurand == Measurand::tension && find(measurements, one.item, Measurand::sag)) {
       errors.first.push_back(error_at(
-          one, one.measurand_at, fmt::format("the sag of \"{}\" is given too, and either says the other", one.item),
+          one, one.quantity_at, fmt::format("the sag of \"{}\" is given too, and either says the other", one.item),
           "give the better one alone"));
     } else {
-      errors.first.push_back(error_at(one, one.measurand_at,
+      errors.first.push_back(error_at(one, one.quantity_at,
                                       fmt::format("\"{}\" has no {} to measure", one.item, kind_of(one.measurand).word),
                                       fmt::format("known: {}", fmt::join(quantities, ", "))));
     }

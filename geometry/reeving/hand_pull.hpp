@@ -1,6 +1,8 @@
 // What a hand pulls the empty trolley with along the main line: a crew compares it with a spring balance.
 #pragma once
 
+#include <limits>
+
 #include "geometry/reeving/at_rest.hpp"
 
 namespace fairlead::reeving {
@@ -10,6 +12,7 @@ struct HandPull {
   double travel_m{};
   /// Along its track, downstream positive: what the line pulls it upstream by and its weight down the slope. N
   Solved<double> along_N = unsolved("not solved");
+  double presses_N = std::numeric_limits<double>::quiet_NaN();  ///< its wheels on the main line, square to its track
 };
 
 /// The same weather, friction and way of running as a rest position of the reeving.

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "geometry/quantity/dimension.hpp"
+#include "geometry/studies/rider_tracks.hpp"
 
 namespace fairlead {
 namespace {
@@ -55,32 +55,6 @@ std::vector<BrakingChart::Point> curve_of(const Case& rider, const std::vector<d
   return points;
 }
 
-/// Tracks of riders between the extremes, on the main line of the chart's corner; the path of each sweep counts them.
-Solved<std::vector<arrest::Track>> tracks_between(const Rig& rig, int path, const std::vector<double>& rider_kg,
-                                                  const Work& work) {
-  const arrest::Inputs& in = *rig.arrest.inputs;
-  reeving::Inputs between = *rig.reeving.inputs;
-  std::vector<reeving::SweepInputs> sweeps;
-  for (const reeving::SweepInputs& drawn : rig.reeving.inputs->sweeps) {
-    if (drawn.path != path || drawn.wind_Pa != Vec3{}) continue;
-    for (std::size_t m = 0; m < rider_kg.size(); ++m) {
-      sweeps.push_back(drawn);
-      sweeps.back().path = static_cast<int>(m);
-      sweeps.back().rider_weight_N = (rider_kg[m] + in.rider_trolley_kg) * standard_gravity;
-    }
-  }
-  between.sweeps = std::move(sweeps);
-  const auto reeving = reeving::solve(between, work);
-  if (!reeving) return tl::unexpected(reeving.error());
-  std::vector<arrest::Track> tracks;
-  for (std::size_t m = 0; m < rider_kg.size(); ++m) {
-    auto track = arrest::track_of(in, static_cast<int>(m), between, *reeving);
-    if (!track) return tl::unexpected(track.error());
-    tracks.push_back(std::move(*track));
-  }
-  return tracks;
-}
-
 /// The corner of the other extreme rider that is like this one in everything else; -1 where there is none.
 int counterpart(const arrest::Arrest& arrest, const mainline::MainLine& main_line, arrest::Corner corner,
                 bool heaviest) {
@@ -107,7 +81,7 @@ Solved<std::vector<Case>> cases_of(const Rig& rig, const arrest::Corner& corner,
   std::vector<double> between_kg;
   const double step_kg = (in.rider_kg[1] - in.rider_kg[0]) / (masses - 1);
   for (int m = 1; m + 1 < masses && step_kg > 0; ++m) between_kg.push_back(std::round(in.rider_kg[0] + m * step_kg));
-  auto tracks = tracks_between(rig, corner.path, between_kg, work);
+  auto tracks = rider_tracks(rig, corner.path, between_kg, work);
   if (!tracks) return tl::unexpected(tracks.error());
   for (const bool heaviest : {false, true}) {
     auto track = arrest::track_of(in, path_of(ends[heaviest ? 1 : 0]), *rig.reeving.inputs, *rig.reeving.solved());

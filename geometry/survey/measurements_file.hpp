@@ -3,13 +3,10 @@
 // those of a points file.
 #pragma once
 
-#include <span>
-#include <string>
 #include <string_view>
 #include <vector>
 
-#include "geometry/quantity/dimension.hpp"
-#include "geometry/survey/points_file.hpp"
+#include "geometry/survey/quantities_file.hpp"
 
 namespace fairlead {
 
@@ -30,34 +27,15 @@ enum class Measurand {
 };
 inline constexpr std::size_t measurands = static_cast<std::size_t>(Measurand::engages) + 1;
 
-struct MeasurandKind {
-  std::string_view word;
-  Dimension dimension;
-  double least, most;  ///< what it may be, SI
-};
+using MeasurandKind = QuantityKind;
 const MeasurandKind& kind_of(Measurand);
 
-/// Where something stands in its line.
-struct Columns {
-  unsigned column{}, length = 1;  ///< from 1, characters
-  bool operator==(const Columns&) const = default;
-};
-
-struct Measurement {
-  std::string item;
+struct Measurement : QuantityRow {
   Measurand measurand{};
-  double value{};        ///< SI
-  double uncertainty{};  ///< standard, > 0, SI
-  unsigned line{};       ///< of the file, from 1
-  Columns item_at{}, measurand_at{}, value_at{};
-  std::string source_line;
   bool operator==(const Measurement&) const = default;
 };
 
-/// The same at the place of a measurement: for what only the layout tells.
-PointsError error_at(const Measurement&, Columns, std::string message, std::string instead);
-
-inline constexpr std::size_t largest_measurements_file = std::size_t{1} * 1024 * 1024;
+inline constexpr std::size_t largest_measurements_file = largest_quantities_file;
 
 /// The measurements of a file in its order, each with a number that may be and an uncertainty above 0, no item with the
 /// same quantity twice. No measurement is none; what an item is only the layout tells.

@@ -33,7 +33,12 @@ std::string write_setting_out(const Dossier&, const Style&);
 /// back, and every table of the arrest.
 std::string write_arrest(const Dossier&, const Style&);
 
-/// The same of a concept, with what a first estimate leaves out before everything else.
+/// The whole output of `fairlead trial`: the layout's verdict first, then, with results, the trial's and every number
+/// against what was predicted; how the tests are made, the plan, what is accepted, and when to stop. The dossier has
+/// its trial.
+std::string write_trial(const Dossier&, const Style&);
+
+/// What write_arrest writes, of a concept, with what a first estimate leaves out before everything else.
 std::string write_concept(const Dossier&, const Style&);
 
 /// One table with its title and notes. Columns of words are narrowed and wrapped where the page is not wide enough.

@@ -24,4 +24,8 @@ std::string write(const Changes&);
 /// The rig as built; as_built_schema.json says what every key means.
 std::string write(const AsBuilt&);
 
+/// The plan of unmanned tests and what came of it; trial_schema.json says what every key means. The dossier has its
+/// trial.
+std::string write_trial(const Dossier&);
+
 }  // namespace fairlead::json

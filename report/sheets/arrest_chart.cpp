@@ -5,6 +5,7 @@
 
 #include "geometry/arrest/names.hpp"
 #include "geometry/studies/arrest_figures.hpp"
+#include "geometry/trial/trial.hpp"
 #include "report/sheets/arrest_plots.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
@@ -64,11 +65,80 @@ std::vector<PlotLimit> limits_of(const BrakingChart& chart, const Style& style) 
   return limits;
 }
 
-void draw_chart(const Canvas& canvas, const Box& box, const BrakingChart& chart, const Style& style) {
+/// One test mass that was let go, as it arrived and stopped.
+struct Tried {
+  std::string id;
+  Verdict verdict{};
+  double mass_kg{};
+  Paper at;  ///< arrival speed, stopping travel
+};
+
+std::vector<Tried> tried(const Dossier& dossier) {
+  std::vector<Tried> all;
+  if (!dossier.trial || !dossier.trial->results || !dossier.trial->plan) return all;
+  for (const trial::Tested& one : dossier.trial->results->tested) {
+    std::optional<double> speed, travel;
+    for (const trial::Compared& compared : one.compared) {
+      if (compared.expected.what == Trialled::arrival_speed) speed = compared.value;
+      if (compared.expected.what == Trialled::stopping_travel) travel = compared.value;
+    }
+    if (speed && travel)
+      all.push_back({dossier.trial->plan->tests[one.test].id, one.verdict, one.mass_kg, {*speed, *travel}});
+  }
+  return all;
+}
+
+/// A ring where a test was measured, filled where it passed, with its name at the nearest side that is free.
+void mark_tried(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
+                const std::vector<Tried>& all) {
+  constexpr double radius_mm = 1, gap_mm = 0.6;
+  const Pen pen{medium_mm, LineType::continuous, Layer::loads};
+  const Box area = plot_area(box);
+  std::vector<Box> taken;
+  for (const Tried& one : all) {
+    const Paper at = plotted(box, x, y, {one.at.x_mm, one.at.y_mm});
+    canvas.circle(at, radius_mm, pen, one.verdict == Verdict::pass ? Fill::ink : Fill::none);
+    taken.push_back({at.x_mm - radius_mm, at.y_mm - radius_mm, at.x_mm + radius_mm, at.y_mm + radius_mm});
+  }
+  for (const Tried& one : all) {
+    const Paper at = plotted(box, x, y, {one.at.x_mm, one.at.y_mm});
+    const double width = canvas.width(one.id, note_cap_mm), off = radius_mm + gap_mm;
+    for (int ring = 1; ring <= 12; ++ring) {
+      bool placed = false;
+      for (const Paper way : {Paper{1, 0}, Paper{-1, 0}, Paper{0, 1}, Paper{0, -1}, Paper{1, 1}, Paper{-1, 1},
+                              Paper{1, -1}, Paper{-1, -1}}) {
+        const double left = at.x_mm + way.x_mm * off * ring -
+                            (way.x_mm < 0   ? width
+                             : way.x_mm > 0 ? 0
+                                            : width / 2),
+                     base = at.y_mm + way.y_mm * off * ring -
+                            (way.y_mm < 0   ? note_cap_mm
+                             : way.y_mm > 0 ? 0
+                                            : note_cap_mm / 2);
+        const Box words = Box{left, base, left + width, base + note_cap_mm}.grown(0.3);
+        if (!area.contains(words) || std::ranges::any_of(taken, [&](const Box& b) { return b.overlaps(words); }))
+          continue;
+        canvas.text({left, base}, one.id, note_cap_mm, Layer::loads);
+        taken.push_back(words);
+        placed = true;
+        break;
+      }
+      if (placed) break;
+    }
+  }
+}
+
+void draw_chart(const Canvas& canvas, const Box& box, const BrakingChart& chart, const std::vector<Tried>& all_tried,
+                const Style& style) {
   constexpr double names_mm = 62;
   double farthest_m = std::max({chart.travel_m, chart.backup_m.value_or(0), chart.latest_rest_m.value_or(0)});
-  const PlotAxis x = axis_of("arrival speed along the main line", Dimension::speed, chart.speed_m_per_s.low,
-                             chart.speed_m_per_s.high, style),
+  mainline::Span speeds = chart.speed_m_per_s;
+  for (const Tried& one : all_tried) {
+    constexpr double beside_m_per_s = 0.2;
+    speeds = {std::min(speeds.low, one.at.x_mm - beside_m_per_s), std::max(speeds.high, one.at.x_mm + beside_m_per_s)};
+    farthest_m = std::max(farthest_m, one.at.y_mm);
+  }
+  const PlotAxis x = axis_of("arrival speed along the main line", Dimension::speed, speeds.low, speeds.high, style),
                  y = axis_of("stopping travel of the brake trolley", Dimension::length, 0, 1.05 * farthest_m, style);
   std::vector<PlotCurve> curves;
   for (std::size_t i = 0; i < chart.curves.size(); ++i) add_curve(chart.curves[i], i, style, curves);
@@ -76,9 +146,19 @@ void draw_chart(const Canvas& canvas, const Box& box, const BrakingChart& chart,
   curves.push_back({{{slowest, y.low}, {slowest, y.high}, {fastest, y.high}, {fastest, y.low}},
                     "slowest and fastest arrival",
                     {narrow_mm, LineType::dashed, Layer::dimensions}});
-  predicted_plot(canvas, box, x, y, curves, limits_of(chart, style), names_mm);
+  predicted_plot(canvas, box, x, y, curves, limits_of(chart, style), names_mm,
+                 all_tried.empty() ? untested : "PREDICTED; TESTED WHERE RINGED");
   const Box framed{box.left, box.bottom, box.right - names_mm, box.top};
   for (const BrakingChart::Curve& curve : chart.curves) mark_ends(canvas, framed, x, y, curve);
+  mark_tried(canvas, framed, x, y, all_tried);
+}
+
+/// "M1 50.3 kg, M2 85.3 kg": what the rings are.
+std::string told(const std::vector<Tried>& all, const Style& style) {
+  std::string words;
+  for (const Tried& one : all)
+    words += (words.empty() ? "" : ", ") + one.id + ' ' + words::shown(one.mass_kg, Dimension::mass, style);
+  return words;
 }
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
@@ -91,7 +171,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   // Table and notes take more than what lies beside the title block.
   constexpr double more_mm = 24;
   above.bottom += more_mm;
-  draw_chart(canvas, above, chart, style);
+  const std::vector<Tried> all_tried = tried(dossier);
+  draw_chart(canvas, above, chart, all_tried, style);
   Box beside = pages.columns().back();
   beside.top += more_mm;
   pages.begin(std::move(body), {beside});
@@ -99,19 +180,24 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const std::string corner =
       arrest::name_of(*rig.arrest.inputs, *rig.main_line.solved(),
                       rig.arrest.solved()->corners[static_cast<std::size_t>(chart.corner)].corner);
-  pages.put(block_of(Paragraphs(
-      "NOTES",
-      {{"–", "Weather, brake and main line of the corner that governs the stopping travel: " + corner + ".",
-        Layer::notes},
-       {"–",
-        "Every mass is solved on a track of its own: nothing is interpolated between riders. The lean at contact is "
-        "that "
-        "of the lightest or heaviest rider, whichever is nearer in mass.",
-        Layer::notes},
-       {"–", "A cross ends a curve where the rider no longer stops.", Layer::notes},
-       {"–", "The pick-up window bounds where riders stay after creep or roll-back, not where they first stand still.",
-        Layer::notes}},
-      {small_cap_mm})));
+  std::vector<Paragraph> notes{
+      {"–", "Weather, brake and main line of the corner that governs the stopping travel: " + corner + ".",
+       Layer::notes},
+      {"–",
+       "Every mass is solved on a track of its own: nothing is interpolated between riders. The lean at contact is "
+       "that "
+       "of the lightest or heaviest rider, whichever is nearer in mass.",
+       Layer::notes},
+      {"–", "A cross ends a curve where the rider no longer stops.", Layer::notes},
+      {"–", "The pick-up window bounds where riders stay after creep or roll-back, not where they first stand still.",
+       Layer::notes}};
+  if (!all_tried.empty())
+    notes.push_back({"–",
+                     "Rings: unmanned tests as measured, filled where the test passed; the weather is that of the day, "
+                     "the curves that of the corner. What is not ringed is untested. The rings: " +
+                         told(all_tried, style) + ".",
+                     Layer::notes});
+  pages.put(block_of(Paragraphs("NOTES", std::move(notes), {small_cap_mm})));
 }
 
 }  // namespace

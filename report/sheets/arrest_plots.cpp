@@ -58,9 +58,10 @@ Box under_title(const Canvas& canvas, Box box, std::string_view title) {
 }
 
 void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
-                    std::vector<PlotCurve> curves, const std::vector<PlotLimit>& limits, double names_mm) {
+                    std::vector<PlotCurve> curves, const std::vector<PlotLimit>& limits, double names_mm,
+                    std::string_view behind) {
   const Box framed{box.left, box.bottom, box.right - names_mm, box.top}, area = plot_area(framed);
-  const std::string words = "PREDICTED, UNTESTED";
+  const std::string words(behind);
   constexpr double beside_mm = 8;
   const double cap_mm = pale_cap_mm(canvas, words, area.width() - beside_mm);
   canvas.drawing().entities.push_back(

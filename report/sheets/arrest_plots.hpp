@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "report/drawing/plot.hpp"
@@ -22,9 +23,11 @@ struct PlotLimit {
   double value{};
 };
 
-/// A plot with "PREDICTED, UNTESTED" behind its curves and its limits named at its right, `names_mm` of the box kept
-/// for them.
+/// A plot with its limits named at its right, `names_mm` of the box kept for them, and behind its curves in words
+/// whether anything of it was tried.
+inline constexpr std::string_view untested = "PREDICTED, UNTESTED";
 void predicted_plot(const drawing::Canvas&, const drawing::Box&, const drawing::PlotAxis& x, const drawing::PlotAxis& y,
-                    std::vector<drawing::PlotCurve>, const std::vector<PlotLimit>&, double names_mm);
+                    std::vector<drawing::PlotCurve>, const std::vector<PlotLimit>&, double names_mm,
+                    std::string_view behind = untested);
 
 }  // namespace fairlead::sheets

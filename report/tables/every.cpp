@@ -70,6 +70,10 @@ std::vector<Table> every(const Dossier& dossier, const Style& style) {
   for (std::size_t anchor = 0; anchor < dossier.judged.rig.layout.anchors.size(); ++anchor)
     all.push_back(member_cases(dossier, anchor, style));
   add_peaks(dossier, style, all);
+  if (dossier.trial)
+    for (Table table :
+         {trial_hand_pulls(dossier, style), trial_masses(dossier, style), trial_acceptance(dossier, style)})
+      all.push_back(std::move(table));
   if (dossier.placement) all.push_back(tolerance_box(dossier, style));
   return all;
 }

@@ -175,6 +175,22 @@ Table not_measured(const AsBuilt&);
 /// The findings that did not come out in every draw as they did as measured.
 Table built_shares(const AsBuilt&);
 
+/// The plan of unmanned tests: hand pulls, then test masses in their order. Undetermined where there is no plan.
+Table trial_hand_pulls(const Dossier&, const Style&);
+Table trial_masses(const Dossier&, const Style&);
+/// What every measured number is accepted by.
+Table trial_acceptance(const Dossier&, const Style&);
+/// Rows to be filled in by hand, a test each.
+Table trial_hand_record(const Dossier&, const Style&);
+Table trial_mass_record(const Dossier&, const Style&);
+/// Every test's verdict, and everything measured against what was predicted. Empty without results.
+Table trial_verdicts(const Dossier&, const Style&);
+Table trial_results(const Dossier&, const Style&);
+/// What the tests tell of the layout's uncertain inputs, and what they can not tell apart.
+Table trial_fit(const Dossier&, const Style&);
+/// The findings that come out otherwise with what was fitted. Empty without a fit that is believed.
+Table trial_findings(const Dossier&, const Style&);
+
 // Their numbers come from geometry.
 using fairlead::all_lines, fairlead::reeved_line, fairlead::finished_length_m, fairlead::unloaded_length_m,
     fairlead::cut_length_m, fairlead::rest_tension_N, fairlead::greatest_tension_N;

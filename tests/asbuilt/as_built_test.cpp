@@ -20,11 +20,11 @@ Survey as_drawn() {
   for (const SetOutPoint& mark : marks)
     survey.points.push_back({mark.id, *mark.at, "", static_cast<unsigned>(survey.points.size() + 1)});
   const auto add = [&](const char* item, Measurand measurand, double value, double uncertainty) {
-    survey.measurements.push_back({.item = item,
-                                   .measurand = measurand,
-                                   .value = value,
-                                   .uncertainty = uncertainty,
-                                   .line = static_cast<unsigned>(survey.measurements.size() + 2)});
+    survey.measurements.push_back({{.item = item,
+                                    .value = value,
+                                    .uncertainty = uncertainty,
+                                    .line = static_cast<unsigned>(survey.measurements.size() + 2)},
+                                   measurand});
   };
   add("main_line", Measurand::tension, 18e3, 10);
   add("main_line", Measurand::temperature, 273.15 + 12, 0.1);
@@ -210,7 +210,7 @@ TEST(AsBuilt, TheDrawsAreTheSameOnAnyNumberOfThreads) {
 TEST(AsBuilt, WhatTheLayoutDoesNotHaveIsRefusedAtItsLine) {
   Survey survey = as_drawn();
   const auto add = [&](const char* item, Measurand measurand) {
-    survey.measurements.push_back({.item = item, .measurand = measurand, .value = 1, .uncertainty = 1});
+    survey.measurements.push_back({{.item = item, .value = 1, .uncertainty = 1}, measurand});
   };
   leave_out(survey, "R1", Measurand::tilt);
   add("R9", Measurand::tilt);

@@ -22,7 +22,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
     require(!one.item.empty() && told.emplace(one.item, one.measurand).second);
     const MeasurandKind& kind = kind_of(one.measurand);
     require(kind.least <= one.value && one.value <= kind.most && one.uncertainty > 0);
-    for (const Columns at : {one.item_at, one.measurand_at, one.value_at})
+    for (const Columns at : {one.item_at, one.quantity_at, one.value_at})
       require(at.column >= 1 && at.length >= 1 && at.column + at.length <= columns_of(one.source_line) + 2);
   }
   return 0;

@@ -50,7 +50,7 @@ TEST(MeasurementsFile, ValuesAndUncertaintiesStandInTheUnitOfTheirLine) {
   EXPECT_EQ(all[2].item, "line, upper");
   EXPECT_EQ(all[2].value, 12.5);
   EXPECT_EQ(all[2].item_at, (Columns{1, 13}));
-  EXPECT_EQ(all[2].measurand_at, (Columns{15, 6}));
+  EXPECT_EQ(all[2].quantity_at, (Columns{15, 6}));
   EXPECT_NEAR(all[3].value, std::numbers::pi / 2, 1e-15);
   EXPECT_LT(all[4].value, 0);
 }

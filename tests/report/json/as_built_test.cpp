@@ -27,7 +27,7 @@ Survey survey(std::vector<std::string> control) {
                    {"nail", {0, 0, 0}, "", 4}};
   survey.measurements_file = "tapes.csv";
   survey.measurements = {
-      {.item = "brake_unit", .measurand = Measurand::rest_extension, .value = 0.41, .uncertainty = 3e-3, .line = 2}};
+      {{.item = "brake_unit", .value = 0.41, .uncertainty = 3e-3, .line = 2}, Measurand::rest_extension}};
   return survey;
 }
 

@@ -1,0 +1,28 @@
+#include "geometry/trial/trial.hpp"
+
+namespace fairlead::trial {
+namespace {
+
+Solved<Judged> judged_anew(const Rig& rig, const Solved<Fit>& fit, const Work& work) {
+  if (!fit) return tl::unexpected(fit.error());
+  if (!fit->agrees) return unsolved("the readings disagree with every choice of the fitted inputs", fit->chi_squared);
+  auto layout = with_fitted(rig.layout, *fit);
+  if (!layout) return tl::unexpected(layout.error());
+  return judge(std::move(*layout), {&rig}, work);
+}
+
+}  // namespace
+
+Learnt learn(const Rig& rig, const Plan& plan, const Results& results, const Work& work) {
+  Learnt learnt{.fit = fit(rig, plan, results, work)};
+  learnt.judged = std::make_shared<const Solved<Judged>>(judged_anew(rig, learnt.fit, work));
+  return learnt;
+}
+
+bool passed(const Trial& trial) {
+  if (!trial.results) return true;
+  if (trial.results->verdict != Verdict::pass) return false;
+  return !trial.learnt || !*trial.learnt->judged || exit_status((*trial.learnt->judged)->findings) == 0;
+}
+
+}  // namespace fairlead::trial

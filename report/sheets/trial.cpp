@@ -1,0 +1,38 @@
+// The plan of unmanned tests: how they are made, in which order, what is predicted of each, and when to stop.
+#include "geometry/trial/trial.hpp"
+#include "report/sheets/list.hpp"
+#include "report/sheets/pages.hpp"
+#include "report/tables/tables.hpp"
+#include "report/words/trial.hpp"
+
+namespace fairlead::sheets {
+
+using namespace drawing;
+
+namespace {
+
+bool applies(const Dossier& dossier) { return dossier.trial && dossier.trial->plan; }
+
+Block sentences(std::string heading, const std::vector<std::string>& all, Layer layer) {
+  std::vector<Paragraph> paragraphs;
+  for (const std::string& one : all) paragraphs.push_back({std::to_string(paragraphs.size() + 1) + '.', one, layer});
+  return block_of(Paragraphs(std::move(heading), std::move(paragraphs), {note_cap_mm}));
+}
+
+void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
+  Pages pages(dossier, office, out);
+  const Rig& rig = dossier.judged.rig;
+  pages.begin({"Unmanned tests: plan", "Test plan", "none", {}}, {pages.above_title_block(), pages.columns().back()});
+  pages.put(sentences("STOP, AND FIND OUT WHY BEFORE ANYTHING ELSE IS LET GO", words::stop_criteria(rig, style),
+                      Layer::cautions));
+  pages.put(tables::trial_hand_pulls(dossier, style), style);
+  pages.put(tables::trial_masses(dossier, style), style);
+  pages.put(sentences("HOW THE TESTS ARE MADE", words::trial_steps(rig, style), Layer::notes));
+  pages.put(tables::trial_acceptance(dossier, style), style);
+}
+
+}  // namespace
+
+const SheetKind trial_sheet{"trial", applies, compose};
+
+}  // namespace fairlead::sheets

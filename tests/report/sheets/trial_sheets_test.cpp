@@ -1,0 +1,67 @@
+// The sheets of the unmanned tests: legible, said to be predicted, and a row for every test to be filled in.
+#include <gtest/gtest.h>
+
+#include "geometry/trial/trial.hpp"
+#include "tests/report/sheets/demo_sheets.hpp"
+
+namespace fairlead::sheets {
+namespace {
+
+using namespace drawing;
+
+const std::vector<Dossier>& planned() {
+  static const std::vector<Dossier> all = [] {
+    std::vector<Dossier> made;
+    for (const std::string& file : shipped_layouts()) {
+      Dossier dossier = shipped_dossier(file);
+      dossier.trial = std::make_shared<const trial::Trial>(trial::Trial{.plan = trial::plan(dossier.judged.rig)});
+      made.push_back(std::move(dossier));
+    }
+    return made;
+  }();
+  return all;
+}
+
+TEST(TrialSheets, StayInsideTheirFramesAndNothingOverlaps) {
+  for (const Dossier& dossier : planned())
+    for (const std::string_view kind : {"trial", "trial-record"})
+      for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
+        for (const Units units : {Units::both, Units::us}) {
+          const auto set = compose(dossier, Style{units}, {font(), paper}, kind);
+          EXPECT_FALSE(set.empty()) << dossier.judged.rig.layout.project.title.value << ' ' << kind;
+          for (const Sheet& sheet : set) {
+            EXPECT_EQ(outside_frame(sheet, paper), std::vector<std::string>{}) << sheet.title;
+            EXPECT_EQ(faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}),
+                      std::vector<std::string>{})
+                << dossier.judged.rig.layout.project.title.value << ' ' << sheet.title;
+          }
+        }
+}
+
+TEST(TrialSheets, SayThatNothingWasTriedYetAndWhenToStop) {
+  for (const Dossier& dossier : planned()) {
+    const auto set = compose(dossier, Style{}, {font()}, "trial");
+    ASSERT_FALSE(set.empty());
+    std::string all;
+    for (const Sheet& sheet : set) all += everything(sheet);
+    EXPECT_NE(all.find("PREDICTED, UNTESTED"), std::string::npos);
+    EXPECT_NE(all.find("the backup brake met"), std::string::npos);
+    EXPECT_NE(all.find("nobody hangs on the main line"), std::string::npos);
+  }
+}
+
+TEST(TrialSheets, TheRecordHasARowForEveryTestAndFillsInNothingThatIsMeasured) {
+  for (const Dossier& dossier : planned()) {
+    const auto set = compose(dossier, Style{}, {font()}, "trial-record");
+    ASSERT_FALSE(set.empty());
+    for (const trial::Test& test : dossier.trial->plan->tests)
+      EXPECT_EQ(std::ranges::count_if(set, [&](const Sheet& sheet) { return says(sheet, test.id); }), 1) << test.id;
+  }
+}
+
+TEST(TrialSheets, AreNotDrawnWithoutAPlan) {
+  EXPECT_TRUE(compose(shipped_dossier("heron_gully.toml"), Style{}, {font()}, "trial").empty());
+}
+
+}  // namespace
+}  // namespace fairlead::sheets
