@@ -106,6 +106,8 @@ void group(int motion, const LoadInstant& at, std::size_t index, std::vector<Gro
       all.push_back({group_of(at, runs), at.unit_tension_N, at.down_N(), motion, index});
 }
 
+double lanyard_down_N(const Instant& i) { return i.lanyard_N * std::cos(i.lean_rad); }
+
 LoadInstant load_of(const Track& track, const Bodies& bodies, const Instant& i) {
   const auto up_m_per_s2 = [&](double x_m, double v, double a) {
     const TrackPoint at = track.at(x_m);
@@ -125,7 +127,7 @@ LoadInstant load_of(const Track& track, const Bodies& bodies, const Instant& i) 
                    .apart = i.apart};
   load.rider_rise_m_per_s2 = up_m_per_s2(i.travel_m, i.speed_m_per_s, i.acceleration_m_per_s2);
   load.brake_rise_m_per_s2 = up_m_per_s2(i.brake_travel_m, i.brake_speed_m_per_s, i.brake_acceleration_m_per_s2);
-  load.rider_down_N = i.lanyard_N * std::cos(i.lean_rad) + bodies.rider_trolley_kg * (g + load.rider_rise_m_per_s2);
+  load.rider_down_N = lanyard_down_N(i) + bodies.rider_trolley_kg * (g + load.rider_rise_m_per_s2);
   load.brake_down_N = bodies.brake_trolley_kg * (g + load.brake_rise_m_per_s2);
   return load;
 }
@@ -150,8 +152,22 @@ std::vector<LoadInstant> load_instants(const Track& track, const Bodies& bodies,
   std::vector<Grouped> all;
   all.reserve(loads.capacity());
   std::size_t farthest = 0;
+  // While the trolleys stand under one tension the load alone goes up and down: what lies between its neighbours is at
+  // no corner.
+  const auto between = [](const Instant& before, const Instant& here, const Instant& after) {
+    const auto alike = [&](const Instant& one) {
+      return one.travel_m == here.travel_m && one.brake_travel_m == here.brake_travel_m &&
+             one.unit_tension_N == here.unit_tension_N && one.apart == here.apart &&
+             one.line_speed_m_per_s == here.line_speed_m_per_s;
+    };
+    if (!alike(before) || !alike(after)) return false;
+    const double down_N = lanyard_down_N(here);
+    return (lanyard_down_N(before) - down_N) * (lanyard_down_N(after) - down_N) < 0;
+  };
   for (const std::vector<Instant>* instants : {&record, &edges})
-    for (const Instant& instant : *instants) {
+    for (std::size_t i = 0; i < instants->size(); ++i) {
+      const Instant& instant = (*instants)[i];
+      if (i > 0 && i + 1 < instants->size() && between((*instants)[i - 1], instant, (*instants)[i + 1])) continue;
       const std::size_t index = loads.size();
       loads.push_back(load_of(track, bodies, instant));
       if (loads[index].extension_m > loads[farthest].extension_m) farthest = index;

@@ -161,7 +161,7 @@ Event Run::event_at(const State& s, const Forces& f) const {
   if (mode_.apart && s.brake_v * mode_.brake_sense < 0) return Event::brake_turns;
   const bool may_part = !mode_.apart && !bodies_.coupled;
   if (may_part && (mode_.sense == 0 ? system_.parts_at_standstill(s) : f.push_N < -parting_N)) return Event::parts;
-  if (mode_.sense == 0) return system_.start_sense(s, mode_) != 0 ? Event::lets_go : Event::none;
+  if (mode_.sense == 0) return f.starts != 0 ? Event::lets_go : Event::none;
   return s.v * mode_.sense < 0 ? Event::turns : Event::none;
 }
 

@@ -85,6 +85,8 @@ System::Loaded System::load(const State& s, const TrackPoint& at, bool with_brak
 }
 
 UnitPull System::unit_pull(const TrackPoint& at, double v) const {
+  // Trolleys that stand still ask for the same again and again.
+  if (&at == &at_ && at_m_ == pull_at_m_ && v == pull_at_v_) return pull_;
   // What the unit would pull with at the extension and line speed that a tension makes; with the change per newton.
   const auto pulls_N = [&](double tension_N) -> Tangent {
     const double speed = v * (at.pay_out + at.give_slope * tension_N), sense = speed >= 0 ? 1 : -1;
@@ -100,9 +102,11 @@ UnitPull System::unit_pull(const TrackPoint& at, double v) const {
   const Tangent free = pulls_N(0);
   const double first = free.y / (1 - free.slope), second = first + (pulls_N(first).y - first) / (1 - free.slope);
   const double tension_N = second < 0 ? 0 : second;
-  return {.tension_N = tension_N,
-          .extension_m = at.extension_m + at.give_m_per_N * tension_N,
-          .speed_m_per_s = v * (at.pay_out + at.give_slope * tension_N)};
+  const UnitPull pull{.tension_N = tension_N,
+                      .extension_m = at.extension_m + at.give_m_per_N * tension_N,
+                      .speed_m_per_s = v * (at.pay_out + at.give_slope * tension_N)};
+  if (&at == &at_) pull_ = pull, pull_at_m_ = at_m_, pull_at_v_ = v;
+  return pull;
 }
 
 void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) const {
@@ -175,6 +179,7 @@ Forces System::forces(const State& s, Mode mode) const {
   const Balance b = balance(s, mode.apart, mode.apart ? 0 : f.unit.tension_N);
   const Loaded& l = b.of;
   const bool still = mode.sense == 0;
+  if (still) f.starts = start_sense(s, mode, b, mode.apart ? 0 : f.unit.tension_N);
   const double x_rate = still ? 0 : acceleration(b, line_N, mode.sense);
   const double rolling_N = bodies_.rolling * l.root_q * mode.sense * (b.presses_N + b.presses_per_rate * x_rate);
   f.lanyard_N = b.lanyard_still_N + b.lanyard_per_rate * x_rate;
@@ -205,9 +210,12 @@ Forces System::forces(const State& s, Mode mode) const {
 }
 
 int System::start_sense(const State& s, Mode mode) const {
+  const double tension_N = mode.apart ? 0 : unit_pull(at(s.x), s.v).tension_N;
+  return start_sense(s, mode, balance(s, mode.apart, tension_N), tension_N);
+}
+
+int System::start_sense(const State& s, Mode mode, const Balance& b, double tension_N) const {
   const TrackPoint& at = this->at(s.x);
-  const double tension_N = mode.apart ? 0 : unit_pull(at, s.v).tension_N;
-  const Balance b = balance(s, mode.apart, tension_N);
   const double bumper_N = mode.bumper_pushes ? this->bumper_N(s) : 0;
   if (acceleration(b, at.pull * tension_N + bumper_N, 1) > 0) return 1;
   if ((mode.apart || !bodies_.held_back) && acceleration(b, at.pull_back * tension_N + bumper_N, -1) < 0) return -1;

@@ -39,6 +39,7 @@ struct Forces {
   double line_force_N{};  ///< along x on the brake trolley, retarding
   double lanyard_N{};
   double push_N{};  ///< of the rider trolley on the brake trolley, along x
+  int starts = 0;   ///< of what stands still: as start_sense() says
 };
 
 class System {
@@ -83,6 +84,7 @@ class System {
   Loaded load(const State&, const TrackPoint&, bool with_brake_trolley) const;
   Balance balance(const State&, bool apart, double unit_tension_N) const;
   double acceleration(const Balance&, double line_N, int sense) const;
+  int start_sense(const State&, Mode, const Balance&, double unit_tension_N) const;
   void move_brake_trolley_alone(const State&, int sense, Forces&) const;
 
   const Track& track_;
@@ -90,6 +92,8 @@ class System {
   const Unit& unit_;
   mutable double at_m_ = std::numeric_limits<double>::quiet_NaN();
   mutable TrackPoint at_;
+  mutable double pull_at_m_ = std::numeric_limits<double>::quiet_NaN(), pull_at_v_{};
+  mutable UnitPull pull_;
   double slack_m_{};            ///< length of a lanyard that gives, without force
   double damping_N_s_per_m_{};  ///< of it
   double bumper_rad_per_s_{}, bumper_damping_N_s_per_m_{};
