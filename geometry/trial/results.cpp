@@ -178,7 +178,7 @@ Solved<Predicted> predicted_as_made(const Rig& rig, const Tested& tested, const 
   for (const TestMass& mass : *masses)
     for (const double off : {-release_off_m, release_off_m}) {
       const double release_m = std::clamp(tested.release_m + off, may.low, may.high - mainline::meeting_m);
-      const auto one = predict(rig, mass, release_m, unknown);
+      auto one = predict(rig, mass, release_m, unknown);
       if (!one) return one;
       if (!all) {
         all = *one;

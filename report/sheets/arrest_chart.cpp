@@ -88,6 +88,14 @@ std::vector<Tried> tried(const Dossier& dossier) {
   return all;
 }
 
+/// Whether a line of the drawing runs through a box.
+bool crossed(const Drawing& drawing, const Box& box) {
+  return std::ranges::any_of(drawing.entities, [&](const auto& entity) {
+    const auto* stroke = std::get_if<Stroke>(&entity);
+    return stroke && !clip(stroke->path, box).empty();
+  });
+}
+
 /// A ring where a test was measured, filled where it passed, with its name at the nearest side that is free.
 void mark_tried(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
                 const std::vector<Tried>& all) {
@@ -103,7 +111,7 @@ void mark_tried(const Canvas& canvas, const Box& box, const PlotAxis& x, const P
   for (const Tried& one : all) {
     const Paper at = plotted(box, x, y, {one.at.x_mm, one.at.y_mm});
     const double width = canvas.width(one.id, note_cap_mm), off = radius_mm + gap_mm;
-    for (int ring = 1; ring <= 12; ++ring) {
+    for (int ring = 1; ring <= 20; ++ring) {
       bool placed = false;
       for (const Paper way : {Paper{1, 0}, Paper{-1, 0}, Paper{0, 1}, Paper{0, -1}, Paper{1, 1}, Paper{-1, 1},
                               Paper{1, -1}, Paper{-1, -1}}) {
@@ -116,7 +124,8 @@ void mark_tried(const Canvas& canvas, const Box& box, const PlotAxis& x, const P
                              : way.y_mm > 0 ? 0
                                             : note_cap_mm / 2);
         const Box words = Box{left, base, left + width, base + note_cap_mm}.grown(0.3);
-        if (!area.contains(words) || std::ranges::any_of(taken, [&](const Box& b) { return b.overlaps(words); }))
+        if (!area.contains(words) || crossed(canvas.drawing(), words) ||
+            std::ranges::any_of(taken, [&](const Box& b) { return b.overlaps(words); }))
           continue;
         canvas.text({left, base}, one.id, note_cap_mm, Layer::loads);
         taken.push_back(words);

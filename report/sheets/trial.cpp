@@ -16,7 +16,7 @@ bool applies(const Dossier& dossier) { return dossier.trial && dossier.trial->pl
 Block sentences(std::string heading, const std::vector<std::string>& all, Layer layer) {
   std::vector<Paragraph> paragraphs;
   for (const std::string& one : all) paragraphs.push_back({std::to_string(paragraphs.size() + 1) + '.', one, layer});
-  return block_of(Paragraphs(std::move(heading), std::move(paragraphs), {note_cap_mm}));
+  return block_of(Paragraphs(std::move(heading), std::move(paragraphs), {small_cap_mm}));
 }
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {

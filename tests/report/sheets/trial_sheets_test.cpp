@@ -1,6 +1,7 @@
 // The sheets of the unmanned tests: legible, said to be predicted, and a row for every test to be filled in.
 #include <gtest/gtest.h>
 
+#include "geometry/studies/arrest_figures.hpp"
 #include "geometry/trial/trial.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
 
@@ -57,6 +58,29 @@ TEST(TrialSheets, TheRecordHasARowForEveryTestAndFillsInNothingThatIsMeasured) {
     for (const trial::Test& test : dossier.trial->plan->tests)
       EXPECT_EQ(std::ranges::count_if(set, [&](const Sheet& sheet) { return says(sheet, test.id); }), 1) << test.id;
   }
+}
+
+// A chart with one tested point is no longer untested there, and says which it is; the rest of it still is.
+TEST(TrialSheets, TheBrakingChartSaysWhatWasTestedByItsName) {
+  Dossier dossier = shipped_dossier("heron_gully.toml");
+  const Rig& rig = dossier.judged.rig;
+  dossier.arrest = std::make_shared<const ArrestFigures>(ArrestFigures{.chart = braking_chart(rig)});
+  trial::Trial trial{.plan = trial::plan(rig)};
+  auto rows = read_trial_results(
+      "test,quantity,value,unit,uncertainty\nM5,arrival_speed,4.9,m/s,0.1\nM5,stopping_travel,5.1,m,0.1\n"
+      "M6,arrival_speed,5,m/s,0.1\n");
+  ASSERT_TRUE(rows);
+  auto results = trial::compare(rig, *trial.plan, "tests.csv", std::move(*rows));
+  ASSERT_TRUE(results);
+  trial.results = std::move(*results);
+  dossier.trial = std::make_shared<const trial::Trial>(std::move(trial));
+  const Sheet sheet = one_sheet(dossier, PaperSize::a3, "arrest-chart");
+  EXPECT_TRUE(says(sheet, "M5"));
+  EXPECT_FALSE(says(sheet, "M6"));  // where it stopped was not read
+  EXPECT_TRUE(says(sheet, "PREDICTED; TESTED WHERE RINGED"));
+  EXPECT_FALSE(says(sheet, "PREDICTED, UNTESTED"));
+  EXPECT_NE(everything(sheet).find("What is not ringed is untested."), std::string::npos);
+  EXPECT_EQ(faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}), std::vector<std::string>{});
 }
 
 TEST(TrialSheets, AreNotDrawnWithoutAPlan) {
