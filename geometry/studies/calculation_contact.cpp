@@ -240,6 +240,7 @@ void add_extension(const Contact& c, const arrest::Track& track, std::vector<Cal
 void add_energy(const Contact& c, const arrest::Track& track, std::vector<CalculationStep>& steps) {
   const arrest::Motion& m = c.motion;
   if (m.outcome != arrest::Outcome::stops) return;
+  const bool dampers = c.bodies.bumper_N_per_m > 0 || c.bodies.lanyard_N_per_m > 0;
   steps.push_back(
       step("Energy from contact to the end of the record: what is left is the rider's swing",
            figure("R", "left", "", 0, 0, "J"), "({m1} + {mr}) * {v}^2 / 2 + {Q} - {W} - {B} - {F}",
@@ -249,7 +250,8 @@ void add_energy(const Contact& c, const arrest::Track& track, std::vector<Calcul
             figure("Q", "work of weight and main line", "solver", -track.potential_J(m.end_travel_m), 1, "J"),
             figure("W", "lost in impacts", "solver", m.lost_at_contact_J, 1, "J"),
             figure("B", "taken by the brake unit", "solver", m.brake_work_J, 1, "J"),
-            figure("F", "taken by rolling and air", "solver", m.rolling_and_drag_J, 1, "J")},
+            figure("F", dampers ? "taken by rolling, air and dampers" : "taken by rolling and air", "solver",
+                   m.rolling_and_drag_J, 1, "J")},
            std::nullopt, "energy balance"));
   steps.push_back(step("Mean force of the line on the brake trolley over the stopping travel",
                        figure("Bm", "mean retarding force", "", 0, 0, "N"), "{B} / {x}",
