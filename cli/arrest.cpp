@@ -3,6 +3,7 @@
 #include "geometry/studies/arrest_figures.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
+#include "report/words/names.hpp"
 
 namespace fairlead::cli {
 namespace {
@@ -28,7 +29,7 @@ int arrest(const JudgeOptions& options, const ArrestOptions& arrest) {
   const Style style = style_of(options);
   const std::string text = as_json ? (idea ? json::write_concept(dossier) : json::write(dossier))
                                    : (idea ? text::write_concept(dossier, style) : text::write_arrest(dossier, style));
-  arrest.output.empty() ? print(text) : write(arrest.output, text, dossier.judged);
+  arrest.output.empty() ? print(text) : write(arrest.output, text, words::headline(dossier.judged));
   return exit_status(dossier.judged.findings);
 }
 

@@ -7,6 +7,7 @@
 #include "geometry/quantity/units.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
+#include "report/words/names.hpp"
 
 namespace fairlead::cli {
 namespace {
@@ -67,7 +68,7 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
     throw Unusable{printed(asbuilt.points, built.error().points) +
                    printed(asbuilt.measurements, built.error().measurements)};
   const std::string text = format == "json" ? json::write(*built) : text::write(*built, style_of(options));
-  asbuilt.output.empty() ? print(text) : write(asbuilt.output, text, built->built);
+  asbuilt.output.empty() ? print(text) : write(asbuilt.output, text, words::headline(built->built));
   return exit_status(built->built.findings);
 }
 

@@ -9,6 +9,7 @@
 #include "geometry/studies/arrest_figures.hpp"
 #include "report/formats/csv.hpp"
 #include "report/words/names.hpp"
+#include "report/words/trial.hpp"
 
 namespace fairlead::cli {
 namespace {
@@ -113,10 +114,10 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   if (folder) {
     const auto files = everything(sheets, font, dossier, style);
     refuse(formats::write_folder(draw.output, files));
-    print(fmt::format("{}\n{} written, {} files\n", words::headline(judged), draw.output, files.size()));
+    print(fmt::format("{}\n{} written, {} files\n", words::headline(dossier), draw.output, files.size()));
   } else {
     const auto document_of = format == "svg" ? svg_of : format == "dxf" ? dxf_of : pdf_of;
-    write(draw.output, document_of(sheets, font, judged.rig.layout), judged);
+    write(draw.output, document_of(sheets, font, judged.rig.layout), words::headline(dossier));
   }
   return dossier.trial && !trial::passed(*dossier.trial) ? not_cleared : exit_status(judged.findings);
 }

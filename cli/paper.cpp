@@ -60,10 +60,10 @@ std::string dxf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Fon
   return written(formats::dxf(sheets, font, document_info(layout)));
 }
 
-void write(const std::string& path, const std::string& bytes, const Judged& judged) {
+void write(const std::string& path, const std::string& bytes, const std::string& headline) {
   if (const auto written = formats::write_whole(path, bytes); !written)
     throw Unusable{"error: " + written.error().message + "\n"};
-  print(words::headline(judged) + "\n" + path + " written\n");
+  print(headline + "\n" + path + " written\n");
 }
 
 }  // namespace fairlead::cli

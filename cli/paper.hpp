@@ -25,7 +25,7 @@ std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, con
 std::string svg_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
 std::string dxf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
 
-/// Whole or not at all; then says so after the verdict. Throws Unusable when it cannot.
-void write(const std::string& path, const std::string& bytes, const Judged&);
+/// Whole or not at all; then says so after the headline. Throws Unusable when it cannot.
+void write(const std::string& path, const std::string& bytes, const std::string& headline);
 
 }  // namespace fairlead::cli

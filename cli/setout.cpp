@@ -7,6 +7,7 @@
 #include "report/formats/points_csv.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
+#include "report/words/names.hpp"
 
 namespace fairlead::cli {
 namespace {
@@ -55,7 +56,7 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
     bytes = csv_of(dossier, *points);
   else
     bytes = format == "json" ? json::write(dossier) : text::write_setting_out(dossier, style);
-  setout.output.empty() ? print(bytes) : write(setout.output, bytes, judged);
+  setout.output.empty() ? print(bytes) : write(setout.output, bytes, words::headline(judged));
   return exit_status(judged.findings);
 }
 

@@ -5,6 +5,7 @@
 #include "cli/trialled.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
+#include "report/words/trial.hpp"
 
 namespace fairlead::cli {
 
@@ -28,7 +29,7 @@ int trial(const JudgeOptions& options, const TrialOptions& asked) {
   const bool good = dossier.trial->plan && trial::passed(*dossier.trial);
   const std::string text =
       format == "json" ? json::write_trial(dossier) : text::write_trial(dossier, style_of(options));
-  asked.output.empty() ? print(text) : write(asked.output, text, dossier.judged);
+  asked.output.empty() ? print(text) : write(asked.output, text, words::headline(dossier));
   return good ? exit_status(dossier.judged.findings) : not_cleared;
 }
 

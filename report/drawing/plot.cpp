@@ -75,7 +75,7 @@ void plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxi
   double left = area.left;
   for (const PlotCurve& curve : curves) {
     if (curve.name.empty()) continue;
-    constexpr double sample_mm = 10;
+    constexpr double sample_mm = 20;  // two spells of the longest line type
     const double y_mm = area.top + 1.6 + small_cap_mm / 2;
     canvas.line({{left, y_mm}, {left + sample_mm, y_mm}}, curve.pen);
     canvas.text({left + sample_mm + 1.5, area.top + 1.6}, curve.name, small_cap_mm, Layer::grid);

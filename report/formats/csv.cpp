@@ -10,6 +10,7 @@
 #include "report/tables/every.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
+#include "report/words/trial.hpp"
 #include "report/words/version.hpp"
 
 namespace fairlead::formats {
@@ -117,7 +118,7 @@ std::vector<File> csv_files(const Dossier& dossier, const Style& style) {
   const auto says = [&](const std::string& file, const std::string& title, const std::string& note) {
     index += line_of({file, title, note});
   };
-  says("", "Verdict", words::headline(dossier.judged));
+  says("", "Verdict", words::headline(dossier));
   says("", "Program", fmt::format("fairlead {}: a calculation aid, not an approval", words::program_version()));
   says("", "Layout",
        fmt::format("{} rev. {}, sha256 {}", layout.project.number.value, layout.project.revision.value, layout.sha256));

@@ -18,7 +18,7 @@ std::string list(std::string_view title, const std::vector<std::string>& sentenc
 std::string write_trial(const Dossier& dossier, const Style& style) {
   const trial::Trial& trial = *dossier.trial;
   const Rig& rig = dossier.judged.rig;
-  std::string text = words::headline(dossier.judged) + '\n';
+  std::string text = words::headline(dossier) + '\n';
   if (trial.results)
     text += fmt::format("TRIAL: {}, {}\n", words::word_for(trial.results->verdict), trial.results->file);
   text += fmt::format("\nUNMANNED TESTS: {}\n", trial.results ? "predicted against measured" : "predicted, untested");

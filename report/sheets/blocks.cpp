@@ -10,6 +10,7 @@
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 #include "report/words/sentence.hpp"
+#include "report/words/trial.hpp"
 
 namespace fairlead::sheets {
 
@@ -229,7 +230,7 @@ Block findings_summary(const Dossier& dossier, const Style& style, Saying saying
     nothing += fmt::format("{}{}", nothing.empty() ? "" : "; ", check->name);
   if (!nothing.empty()) lines.push_back({"NOTHING TO JUDGE", nothing, Layer::notes});
   // The verdict stands on one line, whatever column it is given.
-  const std::string headline = words::headline(judged);
+  const std::string headline = words::headline(dossier);
   Block block = block_of(Paragraphs(headline, lines, {small_cap_mm, heading_cap_mm}));
   block.least_width = [headline, least = block.least_width](const Canvas& canvas) {
     return std::max(least(canvas), canvas.width(headline, heading_cap_mm));

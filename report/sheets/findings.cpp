@@ -4,6 +4,7 @@
 #include "report/sheets/pages.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/names.hpp"
+#include "report/words/trial.hpp"
 
 namespace fairlead::sheets {
 
@@ -21,7 +22,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   table.title = "Findings that did not pass";
   Pages pages(dossier, office, out);
   pages.begin({"Findings", "List of findings", "none", {}}, {pages.above_title_block()});
-  pages.put(block_of(Paragraphs(words::headline(dossier.judged), {}, {})));
+  pages.put(block_of(Paragraphs(words::headline(dossier), {}, {})));
   pages.put(table, style);
 }
 

@@ -22,6 +22,16 @@ Block sentences(std::string heading, const std::vector<std::string>& all, Layer 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
   const Rig& rig = dossier.judged.rig;
+  if (const auto& results = dossier.trial->results) {
+    pages.begin({"Unmanned tests: results", "Test results", "none", {}},
+                {pages.above_title_block(), pages.columns().back()});
+    pages.put(
+        block_of(Paragraphs(words::headline(dossier),
+                            {{"", "What was read at the tests: " + results->file, Layer::notes}}, {small_cap_mm})));
+    for (const Table& table : {tables::trial_verdicts(dossier, style), tables::trial_results(dossier, style),
+                               tables::trial_fit(dossier, style), tables::trial_findings(dossier, style)})
+      if (!table.rows.empty() || !table.notes.empty()) pages.put(table, style);
+  }
   pages.begin({"Unmanned tests: plan", "Test plan", "none", {}}, {pages.above_title_block(), pages.columns().back()});
   pages.put(sentences("STOP, AND FIND OUT WHY BEFORE ANYTHING ELSE IS LET GO", words::stop_criteria(rig, style),
                       Layer::cautions));

@@ -72,8 +72,10 @@ std::vector<Table> every(const Dossier& dossier, const Style& style) {
   add_peaks(dossier, style, all);
   if (dossier.trial)
     for (Table table :
-         {trial_hand_pulls(dossier, style), trial_masses(dossier, style), trial_acceptance(dossier, style)})
-      all.push_back(std::move(table));
+         {trial_hand_pulls(dossier, style), trial_masses(dossier, style), trial_acceptance(dossier, style),
+          trial_hand_record(dossier, style), trial_mass_record(dossier, style), trial_verdicts(dossier, style),
+          trial_results(dossier, style), trial_fit(dossier, style), trial_findings(dossier, style)})
+      if (!table.rows.empty()) all.push_back(std::move(table));
   if (dossier.placement) all.push_back(tolerance_box(dossier, style));
   return all;
 }

@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::words {
@@ -198,6 +199,15 @@ std::vector<std::string> stop_criteria(const Rig& rig, const Style& style) {
   if (const auto& wind = rig.layout.site.wind_along_m_per_s)
     all.push_back(fmt::format("more than {} of wind along the line", shown(*wind, Dimension::speed, style)));
   return all;
+}
+
+std::string headline(const Dossier& dossier) {
+  const std::string checks = headline(dossier.judged);
+  if (!dossier.trial || trial::passed(*dossier.trial)) return checks;
+  const Verdict tests = dossier.trial->results->verdict;
+  if (tests != Verdict::pass)
+    return fmt::format("NOT CLEARED by its unmanned tests: {}. Without them: {}", word_for(tests), checks);
+  return fmt::format("NOT CLEARED with what its unmanned tests told. Without them: {}", checks);
 }
 
 }  // namespace fairlead::words

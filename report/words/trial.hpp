@@ -30,6 +30,10 @@ std::string_view name_of(trial::Input);
 /// "brake force up with pull of the reeving down": a way in which inputs change together, the least parts left out.
 std::string told(const trial::Untold&);
 
+/// As of what was judged; but unmanned tests that were not passed, or what they told of the rig, clear nobody: "NOT
+/// CLEARED by its unmanned tests: fail. Without them: CLEARED by these checks: 14 pass".
+std::string headline(const Dossier&);
+
 /// How the tests are made, for this rig; whole sentences.
 std::vector<std::string> trial_steps(const Rig&, const Style&);
 /// When they are stopped; whole sentences' ends.

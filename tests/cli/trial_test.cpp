@@ -47,7 +47,12 @@ TEST(Trial, ATestThatWasNotMadeClearsNothing) {
   write_file(file, "test,quantity,value,unit,uncertainty\nH1,pull_on,50,N,0.5\n");
   const Ran ran = run(plan + file);
   EXPECT_EQ(ran.status, 1) << ran.err;
+  EXPECT_TRUE(ran.out.starts_with("NOT CLEARED by its unmanned tests: undetermined. Without them: CLEARED by these "))
+      << ran.out;
   EXPECT_NE(ran.out.find("\nTRIAL: undetermined, "), std::string::npos) << ran.out;
+  const Ran drawn = run("draw layouts/heron_gully.toml --trial " + file + " -o " + (scratch / "set.pdf"));
+  EXPECT_EQ(drawn.status, 1) << drawn.err;
+  EXPECT_TRUE(drawn.out.starts_with("NOT CLEARED by its unmanned tests: undetermined.")) << drawn.out;
   EXPECT_NE(ran.out.find("untested"), std::string::npos);
 }
 
