@@ -15,6 +15,17 @@ void tell_where(const Rig& rig, const arrest::Approach& approach, Finding& findi
   }
 }
 
+/// Measured arrivals win; that riders are computed to come faster than any was measured is not kept back.
+void tell_faster(const Rig& rig, const arrest::Approaches& approaches, Finding& finding) {
+  const auto& measured = rig.approach.inputs->measured_speed_m_per_s;
+  if (!measured) return;
+  double fastest = 0;
+  for (const auto& approach : approaches.computed) fastest = greater(fastest, approach->arrival_speed_m_per_s);
+  if (fastest <= measured->high) return;
+  finding.facts = {{"computed", Quantity{fastest, Dimension::speed}},
+                   {"measured", Quantity{measured->high, Dimension::speed}}};
+}
+
 void run(const Rig& rig, std::vector<Finding>& out) {
   Finding finding{.check = &rider_arrives, .subject = {Item::Kind::rider, 0}, .place = rig.layout.riders.place};
   const arrest::Approaches* approaches = rig.approach.solved();
@@ -38,6 +49,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
         tell_where(rig, *approach, finding);
       }
     }
+    if (finding.verdict == Verdict::pass) tell_faster(rig, *approaches, finding);
   }
   out.push_back(finding);
 }
@@ -49,7 +61,8 @@ const Check rider_arrives{
     .title = "Every rider reaches the brake trolley",
     .sentence =
         "{corner}: stalls at chainage {stalls}; hangs at chainage {hangs} in the end; rolls back over the start "
-        "at {back}; as computed from the push-off",
+        "at {back}; as computed from the push-off; up to {computed}, faster than the {measured} that were measured and "
+        "that the arrest is judged by",
     .formula = "approach of every corner on the energy-consistent path, with rolling resistance and wind",
     .source = "own definition; equations of motion in geometry/NOTATION.md, \"Arrest\"",
     .remedy =
