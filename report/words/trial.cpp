@@ -202,7 +202,7 @@ std::vector<std::string> stop_criteria(const Rig& rig, const Style& style) {
 }
 
 std::string headline(const Dossier& dossier) {
-  const std::string checks = headline(dossier.judged);
+  std::string checks = headline(dossier.judged);
   if (!dossier.trial || trial::passed(*dossier.trial)) return checks;
   const Verdict tests = dossier.trial->results->verdict;
   if (tests != Verdict::pass)
