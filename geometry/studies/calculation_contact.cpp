@@ -23,6 +23,21 @@ struct Contact {
   std::vector<arrest::Instant> record;
 };
 
+Figure add_level_speed(const Figure& v, const Figure& z, std::vector<CalculationStep>& steps) {
+  steps.push_back(step("Speed before contact, level part", figure("vx", "level speed", "", 0, 3, "m/s"),
+                       "{v} / sqrt(1 + {z}^2)", {v, z}, std::nullopt, notation));
+  return steps.back().result;
+}
+
+/// The brake trolley with the lines, blocks and rotor that it moves.
+Figure add_met_mass(const Contact& c, const Figure& z, std::vector<CalculationStep>& steps) {
+  const Figure mb = figure("mb", "brake trolley", "layout", c.bodies.brake_trolley_kg, 2, "kg"),
+               mq = figure("mq", "lines, blocks and rotor as felt there", "reeving", c.at.inertia_kg, 3, "kg");
+  steps.push_back(step("Mass that it meets", figure("mB", "mass that it meets", "", 0, 3, "kg"),
+                       "{mb} * (1 + {z}^2) + {mq}", {mb, z, mq}, std::nullopt, notation));
+  return steps.back().result;
+}
+
 /// What later steps go on with.
 struct AfterImpact {
   Figure v1;                 ///< level speed
@@ -38,12 +53,9 @@ AfterImpact add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
                m1 = figure("m1", "rider trolley", "layout", c.bodies.rider_trolley_kg, 2, "kg"),
                mr = figure("mr", "rider", "layout", c.bodies.rider_kg, 1, "kg"),
                mb = figure("mb", "brake trolley", "layout", c.bodies.brake_trolley_kg, 2, "kg"),
-               mq = figure("mq", "lines, blocks and rotor as felt there", "reeving", c.at.inertia_kg, 3, "kg"),
                l = figure("l", "wheel to the rider's centre of mass", "layout", c.bodies.hanging_m, 3, "m");
   const bool rigid = !(c.bodies.lanyard_N_per_m > 0);
-  steps.push_back(step("Speed before contact, level part", figure("vx", "level speed", "", 0, 3, "m/s"),
-                       "{v} / sqrt(1 + {z}^2)", {v, z}, std::nullopt, notation));
-  const Figure vx = steps.back().result;
+  const Figure vx = add_level_speed(v, z, steps);
   if (rigid)
     steps.push_back(step("Mass that meets the brake trolley: the rider takes part through the leaning lanyard",
                          figure("me", "mass that meets it", "", 0, 3, "kg"),
@@ -54,9 +66,7 @@ AfterImpact add_impact(const Contact& c, std::vector<CalculationStep>& steps) {
                          figure("me", "mass that meets it", "", 0, 3, "kg"), "{m1} * (1 + {z}^2)", {m1, z},
                          std::nullopt, notation));
   const Figure me = steps.back().result;
-  steps.push_back(step("Mass that it meets", figure("mB", "mass that it meets", "", 0, 3, "kg"),
-                       "{mb} * (1 + {z}^2) + {mq}", {mb, z, mq}, std::nullopt, notation));
-  const Figure mB = steps.back().result;
+  const Figure mB = add_met_mass(c, z, steps);
   steps.push_back(step("Contact: momentum, both trolleys of one speed after it",
                        figure("v1", "level speed after contact", "", 0, 3, "m/s"), "{vx} * {me} / ({me} + {mB})",
                        {vx, me, mB}, c.motion.speed_after_contact_m_per_s, notation));
@@ -85,16 +95,10 @@ void add_bumper(const Contact& c, std::vector<CalculationStep>& steps) {
   const Figure v = figure("v", "arrival speed along the main line", "corner", c.result.arrival_speed_m_per_s, 3, "m/s"),
                z = figure("z", "slope of the path there, dz/dx", "reeving", c.at.slope, 4, ""),
                m1 = figure("m1", "rider trolley", "layout", c.bodies.rider_trolley_kg, 2, "kg"),
-               mb = figure("mb", "brake trolley", "layout", c.bodies.brake_trolley_kg, 2, "kg"),
-               mq = figure("mq", "lines, blocks and rotor as felt there", "reeving", c.at.inertia_kg, 3, "kg"),
                k = figure("k", "stiffness of the bumper", "layout", c.bodies.bumper_N_per_m, 0, "N/m");
   const char* const two_masses = "two free masses on a spring, energy; own";
-  steps.push_back(step("Speed before contact, level part", figure("vx", "level speed", "", 0, 3, "m/s"),
-                       "{v} / sqrt(1 + {z}^2)", {v, z}, std::nullopt, notation));
-  const Figure vx = steps.back().result;
-  steps.push_back(step("Mass that it meets", figure("mB", "mass that it meets", "", 0, 3, "kg"),
-                       "{mb} * (1 + {z}^2) + {mq}", {mb, z, mq}, std::nullopt, notation));
-  const Figure mB = steps.back().result;
+  const Figure vx = add_level_speed(v, z, steps);
+  const Figure mB = add_met_mass(c, z, steps);
   steps.push_back(step("Push of the bumper between the two trolleys alone: rider, brake and what is lost left out",
                        figure("F", "push", "", 0, 0, "N"), "{vx} * sqrt({k} * {m1} * {mB} / ({m1} + {mB}))",
                        {vx, k, m1, mB}, std::nullopt, two_masses));

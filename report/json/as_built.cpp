@@ -120,10 +120,7 @@ std::string write(const AsBuilt& as_built) {
     out.text("program", "fairlead");
     out.text("program_version", words::program_version());
     out.object("layout", [&] {
-      out.text("file", layout.files.front());
-      out.text("sha256", layout.sha256);
-      out.text("number", layout.project.number.value);
-      out.text("revision", layout.project.revision.value);
+      write_identity(out, layout);
       out.flag("cleared_as_drawn", exit_status(as_built.design.findings) == 0);
     });
     out.object("survey", [&] {

@@ -58,10 +58,7 @@ class ChangesWriter {
   void side(std::string_view key, const Judged& judged) {
     const Layout& layout = judged.rig.layout;
     out_.object(key, [&] {
-      out_.text("file", layout.files.front());
-      out_.text("sha256", layout.sha256);
-      out_.text("number", layout.project.number.value);
-      out_.text("revision", layout.project.revision.value);
+      write_identity(out_, layout);
       write_date(out_, "date", layout.project.date);
       write_date(out_, "judged_on", layout.judged_on);
       out_.flag("cleared", exit_status(judged.findings) == 0);

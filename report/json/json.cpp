@@ -74,6 +74,13 @@ void write_line(Writer& out, const Rig& rig, Item item) {
 
 }  // namespace
 
+void write_identity(Writer& out, const Layout& layout) {
+  out.text("file", layout.files.front());
+  out.text("sha256", layout.sha256);
+  out.text("number", layout.project.number.value);
+  out.text("revision", layout.project.revision.value);
+}
+
 void write_verdict(Writer& out, const Judged& judged) {
   const auto count = [&](words::Outcome outcome) {
     return std::count_if(judged.findings.begin(), judged.findings.end(),

@@ -6,6 +6,8 @@
 
 namespace fairlead::json {
 
+/// Which layout it was, down to the byte.
+void write_identity(Writer&, const Layout&);
 /// Counts by outcome, and the headline.
 void write_verdict(Writer&, const Judged&);
 void write_findings(Writer&, const Judged&);

@@ -168,12 +168,7 @@ std::string write_trial(const Dossier& dossier) {
     out.count("format_version", format_version);
     out.text("program", "fairlead");
     out.text("program_version", words::program_version());
-    out.object("layout", [&] {
-      out.text("file", layout.files.front());
-      out.text("sha256", layout.sha256);
-      out.text("number", layout.project.number.value);
-      out.text("revision", layout.project.revision.value);
-    });
+    out.object("layout", [&] { write_identity(out, layout); });
     write_verdict(out, dossier.judged);
     write_unsolved(out, trial.plan);
     static const trial::Plan none;

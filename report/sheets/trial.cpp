@@ -1,4 +1,4 @@
-// The plan of unmanned tests: how they are made, in which order, what is predicted of each, and when to stop.
+// Unmanned tests: what came of them, where they were made, and their plan: how, in which order, when to stop.
 #include "geometry/trial/trial.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
