@@ -119,7 +119,7 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
     const auto document_of = format == "svg" ? svg_of : format == "dxf" ? dxf_of : pdf_of;
     write(draw.output, document_of(sheets, font, judged.rig.layout), words::headline(dossier));
   }
-  return dossier.trial && !trial::passed(*dossier.trial) ? not_cleared : exit_status(judged.findings);
+  return words::exit_status(dossier);
 }
 
 }  // namespace fairlead::cli

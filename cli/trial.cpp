@@ -26,11 +26,10 @@ int trial(const JudgeOptions& options, const TrialOptions& asked) {
   refuse_changed_scans(dossier.judged.rig.layout);
   dossier.trial =
       std::make_shared<const trial::Trial>(trial_of(dossier.judged.rig, asked.results, std::move(rows), work));
-  const bool good = dossier.trial->plan && trial::passed(*dossier.trial);
   const std::string text =
       format == "json" ? json::write_trial(dossier) : text::write_trial(dossier, style_of(options));
   asked.output.empty() ? print(text) : write(asked.output, text, words::headline(dossier));
-  return good ? exit_status(dossier.judged.findings) : not_cleared;
+  return dossier.trial->plan ? words::exit_status(dossier) : not_cleared;
 }
 
 }  // namespace fairlead::cli

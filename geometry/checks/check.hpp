@@ -71,7 +71,7 @@ Judged judge_at(Resolution, Layout, const Near& = {}, const Work& = {});
 Judged judge(const Concept&, const Work& = {});
 std::span<const Check* const> concept_checks();
 
-/// 0 when every finding passed or is waived; 1 otherwise.
+/// 0 when every finding passed or is waived; 1 otherwise, and where nothing was judged.
 int exit_status(std::span<const Finding>);
 
 }  // namespace fairlead

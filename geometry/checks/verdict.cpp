@@ -17,7 +17,7 @@ Verdict at_least(const Extreme& e, const std::optional<Limit>& limit) {
 int exit_status(std::span<const Finding> findings) {
   for (const Finding& finding : findings)
     if (finding.verdict != Verdict::pass && finding.waiver < 0) return 1;
-  return 0;
+  return findings.empty() ? 1 : 0;
 }
 
 }  // namespace fairlead

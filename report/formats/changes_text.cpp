@@ -269,7 +269,7 @@ std::string headline(const Changes& changes) {
         difference.findings.begin(), difference.findings.end(),
         [&](const FindingChange& change) { return has(changes.is, change.is) && !has(changes.was, change.was); }));
   };
-  const auto cleared = [](const Judged& side) { return exit_status(side.findings) == 0 && !side.findings.empty(); };
+  const auto cleared = [](const Judged& side) { return exit_status(side.findings) == 0; };
   const bool was = cleared(changes.was), is = cleared(changes.is);
   const std::string counts = counted(keys, "input", "inputs") +
                              counted(difference.moved.size(), "point moved", "points moved") +

@@ -132,7 +132,7 @@ std::string write(const AsBuilt& as_built) {
       out.count("seed", static_cast<long>(as_built.terms.seed));
       out.flag("arrest_held", as_built.terms.hold_arrest);
     });
-    write_verdict(out, as_built.built);
+    write_verdict(out, dossier);
     write_fit(out, as_built.placing);
     as_built.placing.doubt.empty() ? out.null("doubt") : out.text("doubt", as_built.placing.doubt);
     std::size_t p = 0;

@@ -66,7 +66,7 @@ std::string write_concept(const Dossier& dossier) {
     out.text("program_version", words::program_version());
     write_zone(out, *judged.rig.idea);
     out.column("first_estimate", words::first_estimate(), [](std::string_view sentence) { return sentence; });
-    write_verdict(out, judged);
+    write_verdict(out, dossier);
     write_findings(out, judged);
     write_arrest_inputs(out, judged.rig.arrest.inputs);
     write_arrest(out, judged.rig);

@@ -7,6 +7,7 @@
 #include "report/words/cautions.hpp"
 #include "report/words/names.hpp"
 #include "report/words/states.hpp"
+#include "report/words/trial.hpp"
 #include "report/words/version.hpp"
 
 namespace fairlead::json {
@@ -81,16 +82,17 @@ void write_identity(Writer& out, const Layout& layout) {
   out.text("revision", layout.project.revision.value);
 }
 
-void write_verdict(Writer& out, const Judged& judged) {
+void write_verdict(Writer& out, const Dossier& dossier) {
+  const std::vector<Finding>& findings = dossier.judged.findings;
   const auto count = [&](words::Outcome outcome) {
-    return std::count_if(judged.findings.begin(), judged.findings.end(),
+    return std::count_if(findings.begin(), findings.end(),
                          [&](const Finding& f) { return words::outcome_of(f) == outcome; });
   };
-  const int status = exit_status(judged.findings);
+  const int status = words::exit_status(dossier);
   out.object("verdict", [&] {
     out.flag("cleared", status == 0);
     out.count("exit_status", status);
-    out.text("headline", words::headline(judged));
+    out.text("headline", words::headline(dossier));
     out.count("fail", count(words::Outcome::fail));
     out.count("undetermined", count(words::Outcome::undetermined));
     out.count("not_judged", count(words::Outcome::not_judged));
@@ -123,7 +125,7 @@ std::string write(const Dossier& dossier) {
     out.text("program", "fairlead");
     out.text("program_version", words::program_version());
     write_layout(out, rig.layout);
-    write_verdict(out, judged);
+    write_verdict(out, dossier);
     write_findings(out, judged);
     write_frame(out, rig.frame);
     write_main_line(out, rig);

@@ -9,7 +9,7 @@ namespace fairlead::json {
 /// Which layout it was, down to the byte.
 void write_identity(Writer&, const Layout&);
 /// Counts by outcome, and the headline.
-void write_verdict(Writer&, const Judged&);
+void write_verdict(Writer&, const Dossier&);
 void write_findings(Writer&, const Judged&);
 /// What was taken for granted, what was not looked at, and the cautions.
 void write_reservations(Writer&, const Dossier&);

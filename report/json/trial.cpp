@@ -169,7 +169,7 @@ std::string write_trial(const Dossier& dossier) {
     out.text("program", "fairlead");
     out.text("program_version", words::program_version());
     out.object("layout", [&] { write_identity(out, layout); });
-    write_verdict(out, dossier.judged);
+    write_verdict(out, dossier);
     write_unsolved(out, trial.plan);
     static const trial::Plan none;
     const trial::Plan& plan = trial.plan ? *trial.plan : none;

@@ -210,4 +210,9 @@ std::string headline(const Dossier& dossier) {
   return fmt::format("NOT CLEARED with what its unmanned tests told. Without them: {}", checks);
 }
 
+int exit_status(const Dossier& dossier) {
+  if (dossier.trial && !trial::passed(*dossier.trial)) return 1;
+  return fairlead::exit_status(dossier.judged.findings);
+}
+
 }  // namespace fairlead::words

@@ -34,6 +34,9 @@ std::string told(const trial::Untold&);
 /// CLEARED by its unmanned tests: fail. Without them: CLEARED by these checks: 14 pass".
 std::string headline(const Dossier&);
 
+/// 0 exactly when that headline says cleared.
+int exit_status(const Dossier&);
+
 /// How the tests are made, for this rig; whole sentences.
 std::vector<std::string> trial_steps(const Rig&, const Style&);
 /// When they are stopped; whole sentences' ends.

@@ -94,6 +94,7 @@ TEST(ExitStatus, IsZeroOnlyWhenEveryFindingPassedOrIsWaived) {
   EXPECT_EQ(status({pass, fail}), 1);
   EXPECT_EQ(status({pass, open}), 1);
   EXPECT_EQ(status({pass, unjudged}), 1);
+  EXPECT_EQ(status({}), 1) << "nothing judged is nothing cleared";
 }
 
 }  // namespace

@@ -56,6 +56,17 @@ TEST(TrialJson, ASchemaThatIsNotKeptIsNoticed) {
   EXPECT_EQ(schema().faults(broken).size(), 3u);
 }
 
+TEST(TrialJson, TestsThatWereNotPassedClearNobody) {
+  const Json plan = Json::parse(json::write_trial(planned()));
+  EXPECT_EQ(plan["verdict"]["cleared"], true);
+  EXPECT_EQ(plan["verdict"]["exit_status"], 0);
+  const Json& failed = measured();
+  EXPECT_EQ(failed["verdict"]["fail"], 0) << "the checks by themselves";
+  EXPECT_EQ(failed["verdict"]["cleared"], false);
+  EXPECT_EQ(failed["verdict"]["exit_status"], 1);
+  EXPECT_TRUE(failed["verdict"]["headline"].get<std::string>().starts_with("NOT CLEARED by its unmanned tests: fail"));
+}
+
 TEST(TrialJson, HoldsWhatIsPredictedWhatWasReadAndWhatFollows) {
   const Json& json = measured();
   EXPECT_EQ(json["tests"][0]["id"], "H1");
