@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "geometry/quantity/units.hpp"
@@ -66,15 +67,21 @@ constexpr Styles styles[] = {
     {Dimension::force_per_length, force_per_length_si, force_per_length_us},
 };
 
+// A number that was meant to be whole may lie a rounding above it.
+double rounded_up(double number) { return std::ceil(number - 1e-9 * std::max(1.0, std::abs(number))); }
+
 // -0.04 with one decimal is "-0.0" to fmt: a sign that says nothing.
-std::string decimal(double number, int decimals) {
+std::string decimal(double number, int decimals, Rounding rounding) {
+  const double scale = std::pow(10, decimals);
+  if (rounding == Rounding::up) number = rounded_up(number * scale) / scale;
   std::string text = fmt::format("{:.{}f}", number, decimals);
   if (text.starts_with('-') && text.find_first_of("123456789") == text.npos) text.erase(0, 1);
   return text;
 }
 
-std::string feet_and_inches(double metres) {
-  const double sixteenths = std::round(std::abs(metres) / 0.3048 * 12 * 16);
+std::string feet_and_inches(double metres, Rounding rounding) {
+  const double exact = std::abs(metres) / 0.3048 * 12 * 16;
+  const double sixteenths = rounding == Rounding::up && metres > 0 ? rounded_up(exact) : std::round(exact);
   const double feet = std::floor(sixteenths / 192), inches = std::floor(sixteenths / 16) - 12 * feet;
   int above = static_cast<int>(sixteenths - 16 * (12 * feet + inches)), below = 16;
   for (; above > 0 && above % 2 == 0; above /= 2) below /= 2;
@@ -83,34 +90,36 @@ std::string feet_and_inches(double metres) {
 }
 
 // Thermal expansion is read and tabled as so many millionths.
-std::string millionths(double per_kelvin, std::string_view unit, int digits) {
-  return fmt::format("{}e-6 {}", decimal(per_kelvin * 1e6, digits < 0 ? 1 : digits), unit);
+std::string millionths(double per_kelvin, std::string_view unit, int digits, Rounding rounding) {
+  return fmt::format("{}e-6 {}", decimal(per_kelvin * 1e6, digits < 0 ? 1 : digits, rounding), unit);
 }
 
 // In one system of units, SI or US.
-std::string print_one(Quantity quantity, bool us, int digits) {
+std::string print_one(Quantity quantity, bool us, int digits, Rounding rounding) {
   const double si = quantity.si;
-  if (quantity.dimension == Dimension::length && us && std::abs(si) >= 0.1) return feet_and_inches(si);
+  if (quantity.dimension == Dimension::length && us && std::abs(si) >= 0.1) return feet_and_inches(si, rounding);
   if (quantity.dimension == Dimension::per_temperature)
-    return us ? millionths(si / 1.8, "/F", digits) : millionths(si, "/K", digits);
+    return us ? millionths(si / 1.8, "/F", digits, rounding) : millionths(si, "/K", digits, rounding);
   for (const Styles& rows : styles)
     if (rows.dimension == quantity.dimension)
       for (const Style& style : us ? rows.us : rows.si)
         if (std::abs(si) >= style.from || style.from == 0) {
           const Unit* unit = find_unit(style.unit, quantity.dimension);
           const double number = unit ? (si - unit->offset) / unit->to_si : si;
-          return decimal(number, digits < 0 ? style.decimals : digits) + (unit ? " " : "") + std::string(style.unit);
+          return decimal(number, digits < 0 ? style.decimals : digits, rounding) + (unit ? " " : "") +
+                 std::string(style.unit);
         }
-  return digits < 0 ? fmt::format("{:.6g}", si) : decimal(si, digits);
+  return digits < 0 ? fmt::format("{:.6g}", si) : decimal(si, digits, rounding);
 }
 
 }  // namespace
 
-std::string print_quantity(Quantity quantity, Units system, int digits) {
+std::string print_quantity(Quantity quantity, Units system, int digits, Rounding rounding) {
   if (std::isnan(quantity.si)) return "unknown";
   if (std::isinf(quantity.si)) return quantity.si > 0 ? "infinite" : "-infinite";
   const bool us_first = system == Units::us;
-  const std::string first = print_one(quantity, us_first, digits), second = print_one(quantity, !us_first, digits);
+  const std::string first = print_one(quantity, us_first, digits, rounding);
+  const std::string second = print_one(quantity, !us_first, digits, rounding);
   const bool both = system == Units::both || quantity.dimension == Dimension::rating;
   return both && first != second ? fmt::format("{} ({})", first, second) : first;
 }

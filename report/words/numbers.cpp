@@ -59,9 +59,10 @@ std::string_view si_unit(Dimension dimension) {
   return "1";
 }
 
-std::string shown(Quantity quantity, const Style& style) {
-  if (in_tenths(quantity, style)) return fmt::format("{:.2f} {}", quantity.si / foot_m, tenths_unit);
-  return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style));
+std::string shown(Quantity quantity, const Style& style, Rounding rounding) {
+  if (in_tenths(quantity, style))
+    return fmt::format("{:.2f} {}", quantity.si / foot_m + 0.01 * raised(rounding), tenths_unit);
+  return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style), -1, rounding);
 }
 
 std::string travel(double m, const Style& style) {

@@ -21,8 +21,11 @@ inline constexpr std::string_view tenths_unit = "ft (tenths)";
 /// "m", "rad", "K"; "1" where a number has none. What JSON and CSV hold their numbers in.
 std::string_view si_unit(Dimension);
 
+/// What takes a number to be rounded to the nearest up instead, in units of its last digit; what is whole stays.
+constexpr double raised(Rounding rounding) { return rounding == Rounding::up ? 0.4999 : 0; }
+
 /// "1.50 deg", "19.4 kN (4365 lbf)"
-std::string shown(Quantity, const Style&);
+std::string shown(Quantity, const Style&, Rounding = Rounding::nearest);
 inline std::string shown(double si, Dimension dimension, const Style& style) { return shown({si, dimension}, style); }
 
 /// Travel and chainage: always metres, "0.000 m", or feet and inches.

@@ -16,16 +16,18 @@ struct Speaker {
   const Layout& layout;
   const Finding& finding;
   const Style& style;
+  Rounding rounding = Rounding::nearest;
 
   /// Value, bound and limit of one finding in one unit: millimetres where all of a length is below a metre.
   std::string number(double si) const {
     if (finding.check->dimension != Dimension::length || style.units == Units::us)
-      return shown(si, finding.check->dimension, style);
+      return shown({si, finding.check->dimension}, style, rounding);
     const double size = std::max(std::abs(finding.value), finding.limit ? std::abs(finding.limit->at) : 0.0);
-    return size < 1 ? fmt::format("{:.1f} mm", 1000 * si) : fmt::format("{:.3f} m", si);
+    return size < 1 ? fmt::format("{:.1f} mm", 1000 * si + 0.1 * raised(rounding))
+                    : fmt::format("{:.3f} m", si + 0.001 * raised(rounding));
   }
 
-  std::string operator()(const Quantity& quantity) const { return shown(quantity, style); }
+  std::string operator()(const Quantity& quantity) const { return shown(quantity, style, rounding); }
   std::string operator()(const Item& item) const { return name_of(layout, item); }
   std::string operator()(const std::string& words) const { return words; }
 
@@ -61,10 +63,11 @@ struct Clause {
   bool complete = true;
 };
 
-Clause fill(std::string_view text, const Speaker& speaker) {
+Clause fill(std::string_view text, Speaker speaker) {
   Clause clause;
   for (const std::string_view name : placeholders(text)) {
     const std::size_t open = text.find('{');
+    speaker.rounding = text.substr(0, open).ends_with("at least ") ? Rounding::up : Rounding::nearest;
     const std::optional<std::string> word = speaker.word(name);
     clause.complete = clause.complete && word;
     clause.text.append(text.substr(0, open)).append(word.value_or("unknown"));

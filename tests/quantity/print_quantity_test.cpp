@@ -67,5 +67,17 @@ TEST(PrintQuantity, DigitsAreDecimalsOfThePrintedUnit) {
   EXPECT_EQ(print_quantity({1.5, D::none}, Units::si, 3), "1.500");
 }
 
+TEST(PrintQuantity, WhatMustBeReachedIsRoundedUpInEitherSystem) {
+  const auto up = [](Quantity quantity, Units units) { return print_quantity(quantity, units, -1, Rounding::up); };
+  EXPECT_EQ(print_quantity({1004.6, D::force}, Units::both), "1.00 kN (226 lbf)");
+  EXPECT_EQ(up({1004.6, D::force}, Units::both), "1.01 kN (226 lbf)");
+  EXPECT_EQ(up({1005.1, D::force}, Units::both), "1.01 kN (226 lbf)");
+  EXPECT_EQ(up({1007.0, D::force}, Units::both), "1.01 kN (227 lbf)");
+  EXPECT_EQ(up({1010.0, D::force}, Units::si), "1.01 kN") << "what is whole stays";
+  EXPECT_EQ(up({0.0301, D::length}, Units::si), "30.1 mm");
+  EXPECT_EQ(up({0.03011, D::length}, Units::si), "30.2 mm");
+  EXPECT_EQ(up({0.3048 + 0.0254 / 16 * 1.01, D::length}, Units::us), "1'-0 1/8\"");
+}
+
 }  // namespace
 }  // namespace fairlead

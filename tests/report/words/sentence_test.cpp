@@ -55,6 +55,23 @@ TEST(Sentence, ShowsTheBoundWhereItDiffersAndTheReasonWhereNothingWasDecided) {
             "given");
 }
 
+TEST(Remedy, WhatIsNeededAtLeastIsRoundedUpAndWhatIsMeasuredIsNot) {
+  static const Check check{.name = "short",
+                           .title = "",
+                           .sentence = "{value} of at least {force}",
+                           .formula = "",
+                           .source = "",
+                           .remedy = "fit at least {value} and at least {force}; {value} is there",
+                           .dimension = Dimension::length,
+                           .run = nullptr};
+  Finding finding{.check = &check, .verdict = Verdict::fail};
+  finding.measured = true;
+  finding.value = finding.bound = 0.03011;
+  finding.facts.push_back({"force", Quantity{1004.6, Dimension::force}});
+  const Layout layout = demo_layout();
+  EXPECT_EQ(words::remedy(layout, finding, {Units::si}), "fit at least 30.2 mm and at least 1.01 kN; 30.1 mm is there");
+}
+
 TEST(Sentence, NoFindingOfAnyLayoutLeavesAGap) {
   Layout unsolved = demo_layout();
   unsolved.lines.clear();
