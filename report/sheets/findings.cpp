@@ -1,5 +1,5 @@
-// Every finding that stands against the rig, in full, with what would help: the arrangement often has room for their
-// names only.
+// What was judged, against whose limits: every finding that stands against the rig in full, with what would help, then
+// all of them as numbers.
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
 #include "report/tables/tables.hpp"
@@ -12,18 +12,22 @@ using namespace drawing;
 
 namespace {
 
-/// What was waived is told in full on the arrangement.
-bool applies(const Dossier& dossier) { return exit_status(dossier.judged.findings) != 0; }
+bool applies(const Dossier& dossier) { return !dossier.judged.findings.empty(); }
 
-void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
+Table not_passed(const Dossier& dossier, const Style& style) {
   Table table = tables::findings(dossier, style);
   const std::string passed(words::word_for(words::Outcome::pass));
   std::erase_if(table.rows, [&](const auto& row) { return row.front() == Cell{passed}; });
   table.title = "Findings that did not pass";
+  return table;
+}
+
+void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
-  pages.begin({"Findings", "List of findings", "none", {}}, {pages.above_title_block()});
+  pages.begin({"Findings and limits", "List of findings", "none", {}}, {pages.above_title_block()});
   pages.put(block_of(Paragraphs(words::headline(dossier), {}, {})));
-  pages.put(table, style);
+  for (const Table& table : {not_passed(dossier, style), tables::judged(dossier), tables::limits(dossier)})
+    if (!table.rows.empty()) pages.put(table, style);
 }
 
 }  // namespace

@@ -36,7 +36,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
        {tables::lines(dossier), tables::line_lengths(dossier), tables::stretch(dossier, style),
         tables::line_strength(dossier), tables::adjusters(dossier, style), tables::support_lines(dossier),
         tables::sheave_schedule(dossier, style), tables::anchor_schedule(dossier, style),
-        tables::member_schedule(dossier, style), tables::connectors(dossier, style)})
+        tables::member_schedule(dossier, style), tables::connectors(dossier, style), tables::given(dossier, style)})
     if (!table.rows.empty()) pages.put(narrowed(table), style);
 }
 

@@ -20,7 +20,9 @@ void add_peaks(const Dossier& dossier, const Style& style, std::vector<Table>& a
 
 std::vector<Table> every(const Dossier& dossier, const Style& style) {
   std::vector<Table> all{findings(dossier, style),
+                         judged(dossier),
                          limits(dossier),
+                         given(dossier, style),
                          assumptions(dossier),
                          contact_points(dossier, Position::rest, style),
                          contact_points(dossier, Position::full_travel, style),

@@ -28,4 +28,20 @@ Table findings(const Dossier& dossier, const Style& style) {
   return table;
 }
 
+Table judged(const Dossier& dossier) {
+  const Layout& layout = dossier.judged.rig.layout;
+  Table table{"All that was judged", {"outcome", "check", "of", "value", "at worst", "limit", "who says so"}, {}, {}};
+  for (const std::size_t i : worst_first(dossier.judged.findings)) {
+    const Finding& f = dossier.judged.findings[i];
+    const auto number = [&](double si) { return f.measured ? cell(si, f.check->dimension) : Cell{}; };
+    const std::string basis = f.limit ? f.limit->basis : "";
+    table.rows.push_back({std::string(words::word_for(words::outcome_of(f))), std::string(f.check->title),
+                          words::name_of(layout, f.subject), number(f.value), number(f.bound),
+                          f.limit ? cell(f.limit->at.value, f.check->dimension) : Cell{}, basis});
+  }
+  table.notes.push_back(
+      "\"At worst\" holds for every position between those that were solved; it is what was held against the limit.");
+  return table;
+}
+
 }  // namespace fairlead::tables

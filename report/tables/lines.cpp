@@ -100,6 +100,12 @@ Table line_lengths(const Dossier& dossier) {
                           cell(unloaded_length_m(rig, line), Dimension::length),
                           cell(facts_of(rig.layout, line).tails_m, Dimension::length),
                           cell(cut_length_m(rig, line), Dimension::length)});
+  std::string unstretched;
+  for (const Line& line : rig.layout.lines)
+    if (!line.ea_N) unstretched += (unstretched.empty() ? "" : ", ") + line.id.value;
+  if (!unstretched.empty())
+    table.notes.push_back("No stretch is given of " + unstretched +
+                          ": unloaded is as it hangs, and the cut length allows for none.");
   if (!rig.reeving.solved()) table.notes.push_back("Lengths undetermined: " + rig.reeving.result->error().why);
   return table;
 }

@@ -14,6 +14,8 @@ namespace fairlead::tables {
 
 /// Worst first; within one outcome in the order of the checks.
 Table findings(const Dossier&, const Style&);
+/// The same as numbers: value, worst between the poses, limit and its basis.
+Table judged(const Dossier&);
 /// How far all marks may be off at once; without rows where no box was found or none was asked for, and why.
 Table tolerance_box(const Dossier&, const Style&);
 /// How far each mark may be off by itself, and what gives way first: never for a sheet, where it would be read as a
@@ -114,6 +116,9 @@ Table calculation(const Dossier&);
 Table anchor_calculation(const Dossier&, const Style&);
 /// Ratios and slopes beside each other; likewise.
 Table reductions(const Dossier&, const Style&);
+/// All that the layout gives of main line, brake unit, trolley and backup brake, but limits.
+Table given(const Dossier&, const Style&);
+/// Every limit that the layout gives, and who says so.
 Table limits(const Dossier&);
 Table assumptions(const Dossier&);
 

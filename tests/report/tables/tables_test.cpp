@@ -31,6 +31,7 @@ const std::vector<Cell>& row_of(const Table& table, const std::string& first, st
 
 std::vector<Table> all(const Dossier& d) {
   return {tables::findings(d, si),
+          tables::judged(d),
           tables::set_out_points(d, si),
           tables::check_places(d),
           tables::main_line_bare(d),
@@ -58,6 +59,7 @@ std::vector<Table> all(const Dossier& d) {
           tables::named_instants(d, si),
           tables::exclusions(d, si),
           tables::limits(d),
+          tables::given(d, si),
           tables::assumptions(d)};
 }
 
@@ -175,17 +177,50 @@ TEST(Sheaves, TellTheWorstFleetInStillAirAndWhereItWasSeenAndTheWorstOfTheWind) 
   EXPECT_EQ(words(tables::sheave_axles(dossier).rows.at(0)[3]), "clockwise");
 }
 
-TEST(Limits, NameTheirBasisAndTheirPlaceOrSayThatNobodyGaveThem) {
+TEST(Limits, AreAllThatTheLayoutGivesWithTheirBasisAndTheirPlace) {
   Layout layout = demo_layout();
+  const std::string thickness = "plane thickness";
+  const Table all = tables::limits(Dossier{judge(layout)});
+  EXPECT_EQ(number(row_of(all, thickness, 1)[2]), layout.limits.plane_thickness_m->at.value);
+  const auto& extension = row_of(all, "extension reserve", 1);
+  EXPECT_EQ(number(extension[2]), 0.75);
+  EXPECT_EQ(words(extension[3]), "owner's rule");
+  EXPECT_NE(words(extension[5]).find("heron_gully.toml:"), std::string::npos);
   layout.limits.plane_thickness_m.reset();
-  const Table table = tables::limits(Dossier{judge(layout)});
-  const auto& given = row_of(table, "least reserve of extension");
-  EXPECT_EQ(number(given[1]), 0.75);
-  EXPECT_EQ(words(given[2]), "owner's rule");
-  EXPECT_NE(words(given[3]).find("heron_gully.toml:"), std::string::npos);
-  const auto& absent = row_of(table, "plane thickness of the lines");
-  EXPECT_TRUE(std::holds_alternative<std::monostate>(absent[1]));
-  EXPECT_EQ(words(absent[2]), "no limit given: not judged");
+  const Table fewer = tables::limits(Dossier{judge(layout)});
+  EXPECT_EQ(fewer.rows.size() + 1, all.rows.size());
+}
+
+TEST(LineLengths, SayOfWhichLinesNoStretchIsGiven) {
+  const auto notes = [](std::optional<Real> ea_N) {
+    Layout layout = demo_layout();
+    layout.lines[0].ea_N = ea_N;
+    return fmt::format("{}", fmt::join(tables::line_lengths(Dossier{judge(layout)}).notes, "\n"));
+  };
+  EXPECT_NE(notes({}).find("No stretch is given of L1: unloaded is as it hangs"), std::string::npos) << notes({});
+  EXPECT_EQ(notes(Real{3e5, {}}).find("No stretch"), std::string::npos);
+}
+
+TEST(Given, IsWhatTheLayoutSaysOfTheUnitAndNoLimit) {
+  const Dossier dossier{judge(demo_layout())};
+  const Table table = tables::given(dossier, si);
+  const Layout& layout = dossier.judged.rig.layout;
+  EXPECT_EQ(words(row_of(table, "serial", 1)[2]), layout.brake_unit.serial->value);
+  for (const auto& row : table.rows) EXPECT_NE(words(row[1]), "extension limit") << "stands with the limits";
+}
+
+TEST(Judged, IsEveryFindingAsNumbersTheWorstFirst) {
+  const Dossier dossier{judge(demo_layout({{"limits.fleet_angle.at", "'0.2 deg'"}}))};
+  const Table table = tables::judged(dossier);
+  ASSERT_EQ(table.rows.size(), dossier.judged.findings.size());
+  EXPECT_EQ(words(table.rows.front()[0]), "FAIL");
+  const auto& row = row_of(table, "Fleet angle at every sheave", 1);
+  const auto finding = std::find_if(dossier.judged.findings.begin(), dossier.judged.findings.end(),
+                                    [](const Finding& f) { return f.check->title == "Fleet angle at every sheave"; });
+  EXPECT_EQ(number(row[3]), finding->value);
+  EXPECT_EQ(number(row[4]), finding->bound);
+  EXPECT_EQ(number(row[5]), finding->limit->at.value);
+  EXPECT_EQ(words(row[6]), finding->limit->basis);
 }
 
 TEST(Assumptions, HoldWhatTheReaderAndTheSolverTookForGranted) {
