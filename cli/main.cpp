@@ -1,4 +1,7 @@
+#include <fmt/format.h>
+
 #include <CLI/CLI.hpp>
+#include <algorithm>
 #include <cstdio>
 
 #include "cli/commands.hpp"
@@ -92,7 +95,18 @@ void add_trial_options(CLI::App& command, TrialOptions& tried) {
       ->type_name("FILE");
 }
 
-/// "did you mean --date?" for a misspelt option or command.
+/// What to say of a first word that is no command; empty where it is one.
+std::string no_such_command(const CLI::App& app, int argc, char** argv) {
+  const std::string word = argc > 1 ? argv[1] : "";
+  std::vector<std::string> known;
+  for (const CLI::App* command : app.get_subcommands({})) known.push_back(command->get_name());
+  if (word.empty() || word.starts_with("-") || std::find(known.begin(), known.end(), word) != known.end()) return {};
+  const auto near = nearest(word, known);
+  return fmt::format("error: there is no command \"{}\"\n{}\n", word,
+                     near ? "did you mean " + *near + "?" : fmt::format("write one of {}", fmt::join(known, ", ")));
+}
+
+/// "did you mean --date?" for a misspelt option.
 std::string suggestion(const CLI::App& app, int argc, char** argv) {
   std::vector<std::string> known;
   const auto add_options = [&](const CLI::App& of) {
@@ -105,14 +119,12 @@ std::string suggestion(const CLI::App& app, int argc, char** argv) {
   const auto named = std::find_if(commands.begin(), commands.end(),
                                   [&](const CLI::App* command) { return argc > 1 && command->get_name() == argv[1]; });
   for (const CLI::App* command : commands) {
-    known.push_back(command->get_name());
     if (named == commands.end() || command == *named) add_options(*command);
   }
   for (int i = 1; i < argc; ++i) {
     std::string word = argv[i];
     word = word.substr(0, word.find('='));
-    const bool is_command = i == 1 && !word.starts_with("-");
-    if (!(is_command || word.starts_with("--")) || std::find(known.begin(), known.end(), word) != known.end()) continue;
+    if (!word.starts_with("--") || std::find(known.begin(), known.end(), word) != known.end()) continue;
     if (const auto near = nearest(word, known)) return "did you mean " + *near + "?\n";
   }
   return {};
@@ -232,6 +244,10 @@ int run(int argc, char** argv) {
   } catch (const CLI::ParseError& error) {
     // Help and version are no errors; anything else is unusable input, whatever number the library gives it.
     if (error.get_exit_code() == 0) return app.exit(error);
+    if (const std::string unknown = no_such_command(app, argc, argv); !unknown.empty()) {
+      std::fputs(unknown.c_str(), stderr);
+      return unusable;
+    }
     app.exit(error);
     std::fputs(suggestion(app, argc, argv).c_str(), stderr);
     return unusable;

@@ -75,11 +75,20 @@ class QuantitiesReader : CsvLines {
   }
 
  private:
+  static std::string lower(std::string_view text) {
+    std::string word(text);
+    std::ranges::transform(word, word.begin(),
+                           [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+    return word;
+  }
+
   void header() {
+    const std::string hint = fmt::format("begin the file with a line like {}", fmt::join(column_words_, ","));
+    if (std::ranges::none_of(
+            cells_, [&](const Cell& cell) { return index_of(column_words_, lower(cell.text), itself).has_value(); }))
+      return add({0, line_.size(), "the first line is no header: it names no column", hint});
     for (std::size_t i = 0; i < cells_.size(); ++i) {
-      std::string word(cells_[i].text);
-      std::ranges::transform(word, word.begin(),
-                             [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; });
+      const std::string word = lower(cells_[i].text);
       const auto column = index_of(column_words_, word, itself);
       if (!column)
         add(cells_[i], fmt::format("there is no column \"{}\"", points_row::shown(cells_[i].text)),
@@ -91,8 +100,7 @@ class QuantitiesReader : CsvLines {
     for (std::size_t column = 0; column < columns_known; ++column)
       if (cell_of_[column] == none) missing.push_back(column_words_[column]);
     if (errors_.first.empty() && !missing.empty())
-      add({0, line_.size(), fmt::format("the header does not name the column {}", fmt::join(missing, ", ")),
-           fmt::format("begin the file with a line like {}", fmt::join(column_words_, ","))});
+      add({0, line_.size(), fmt::format("the header does not name the column {}", fmt::join(missing, ", ")), hint});
   }
 
   Columns columns(const Cell& cell) const {

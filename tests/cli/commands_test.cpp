@@ -87,7 +87,10 @@ TEST(Options, AreRefusedWithWhatToWriteInstead) {
     EXPECT_EQ(ran.out, "") << arguments;
     return ran.err;
   };
-  EXPECT_NE(err("chekc x.toml").find("did you mean check?"), std::string::npos);
+  EXPECT_EQ(err("chekc x.toml"), "error: there is no command \"chekc\"\ndid you mean check?\n");
+  EXPECT_EQ(err("frobnicate"),
+            "error: there is no command \"frobnicate\"\n"
+            "write one of check, draw, setout, arrest, asbuilt, trial, compare, new, explain\n");
   EXPECT_NE(err(std::string("check --unit si ") + good).find("did you mean --units?"), std::string::npos);
   EXPECT_NE(err(std::string("check --units metric ") + good).find("si"), std::string::npos);
   EXPECT_EQ(err(std::string("check --date 2027-02-30 ") + good),

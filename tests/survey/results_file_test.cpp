@@ -62,6 +62,9 @@ TEST(ResultsFile, EverythingWrongIsToldAtOnceWithWhatToWriteInstead) {
             "line for each\n");
   EXPECT_EQ(errors("item,quantity,value,unit,uncertainty\n"),
             "1:1+4: there is no column \"item\"; known: test, quantity, value, unit, uncertainty\n");
+  EXPECT_EQ(errors("M1,mass,50,kg,0.1\n"),
+            "1:1+17: the first line is no header: it names no column; begin the file with a line like "
+            "test,quantity,value,unit,uncertainty\n");
 }
 
 }  // namespace
