@@ -23,18 +23,28 @@ class Assumptions {
   template <class T>
   void in_table(const std::string& path, const T& table) {
     for (const Field<T>& field : fields_of<T>) {
-      const auto look = [&](const auto& stored, const auto&...) {
-        in_value(path + std::string(field.key.name), field, table, stored);
-      };
-      visit_stored(field, table, look);
+      const bool means = !field.key.fallback.empty() && means_something(field, table);
+      visit_stored(field, table, OneValue{*this, path + std::string(field.key.name), field.key, means});
     }
   }
 
  private:
-  template <class T, class V>
-  void in_value(const std::string& path, const Field<T>& field, const T& table, const V& stored) {
+  /// Looks at one value of a table: `means`, whether it has a default that stands for something there.
+  struct OneValue {
+    Assumptions& all;
+    std::string path;
+    const Key& key;
+    bool means;
+    template <class V, class... Of>
+    void operator()(const V& stored, const Of&...) const {
+      all.in_value(path, key, means, stored);
+    }
+  };
+
+  template <class V>
+  void in_value(const std::string& path, const Key& key, bool means, const V& stored) {
     if constexpr (requires { stored.has_value(); }) {
-      if (stored) in_value(path, field, table, *stored);
+      if (stored) in_value(path, key, means, *stored);
     } else if constexpr (requires { stored.front().id; }) {
       for (const auto& item : stored) in_table(fmt::format("{}.{}.", path, item.id.value), item);
     } else if constexpr (!fields_of<V>.empty()) {
@@ -42,9 +52,8 @@ class Assumptions {
     } else if constexpr (requires {
                            { stored.place } -> std::convertible_to<Place>;
                          }) {
-      if (stored.place == Place{} && !field.key.fallback.empty() && means_something(field, table))
-        found.push_back(
-            fmt::format("{} = {}, a stated default ({})", path, unquoted(field.key.fallback), field.key.because));
+      if (stored.place == Place{} && means)
+        found.push_back(fmt::format("{} = {}, a stated default ({})", path, unquoted(key.fallback), key.because));
     }
   }
 };

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <limits>
+#include <optional>
 #include <span>
 #include <string_view>
 #include <type_traits>
@@ -79,7 +80,18 @@ struct Field {
   typename StorageOf<T>::type member;
 };
 
-/// Calls f with the stored value; for a reference with what it points at and its place.
+/// std::visit, but cheaper to compile.
+template <class... Members, class F>
+constexpr void with_member(const std::variant<Members...>& member, const F& f) {
+  const auto if_it = [&](const auto* one) {
+    if (one) f(*one);
+  };
+  (if_it(std::get_if<Members>(&member)), ...);
+}
+
+/// Calls f with the stored value; for a reference with what it points at and its place. There are sixty tables: an f
+/// whose own type does not depend on T is compiled once for each kind of value, a lambda in a template once for each
+/// table and kind.
 template <class T, class Object, class F>
 void visit_stored(const Field<T>& field, Object& object, const F& f) {
   const auto call = [&](const auto& member) {
@@ -88,7 +100,7 @@ void visit_stored(const Field<T>& field, Object& object, const F& f) {
     else
       f(object.*member);
   };
-  std::visit(call, field.member);
+  with_member(field.member, call);
 }
 
 /// One table of several: of a section's own keys and of those it shares with another, in this order.
@@ -97,7 +109,7 @@ constexpr auto joined(const Tables&... tables) {
   std::array<Field<T>, (std::extent_v<Tables> + ...)> all{};
   std::size_t next = 0;
   const auto add = [&](const auto& table) {
-    for (const auto& field : table) std::visit([&](auto member) { all[next++] = {field.key, member}; }, field.member);
+    for (const auto& field : table) with_member(field.member, [&](auto member) { all[next++] = {field.key, member}; });
   };
   (add(tables), ...);
   return all;
@@ -107,16 +119,23 @@ constexpr auto joined(const Tables&... tables) {
 template <class T>
 inline constexpr std::span<const Field<T>> fields_of{};
 
+/// Whether a value that may be absent is there; absent itself for one that may not.
+struct IsGiven {
+  std::optional<bool>& given;
+  template <class Stored, class... Of>
+  void operator()(const Stored& stored, const Of&...) const {
+    if constexpr (requires { stored.has_value(); }) given = stored.has_value();
+  }
+};
+
 /// False for a default that goes with a key which is not given, and so stands for nothing.
 template <class T>
 bool means_something(const Field<T>& field, const T& table) {
-  bool given = field.key.with.empty();
+  if (field.key.with.empty()) return true;
+  std::optional<bool> given;
   for (const Field<T>& other : fields_of<T>)
-    if (other.key.name == field.key.with)
-      visit_stored(other, table, [&](const auto& stored, const auto&...) {
-        if constexpr (requires { stored.has_value(); }) given = stored.has_value();
-      });
-  return given;
+    if (other.key.name == field.key.with) visit_stored(other, table, IsGiven{given});
+  return given.value_or(false);
 }
 
 /// The words an enumeration is written in; specialised beside the enumeration.

@@ -226,14 +226,23 @@ class SectionReader : public ValueReader {
 
   template <class T>
   void read_field(const Node& node, const Field<T>& field, const std::string& who, T& value) {
-    const auto into = [&](auto&... target) {
-      if constexpr (sizeof...(target) == 1 && (Nested<std::remove_cvref_t<decltype(target)>> && ...))
-        read(node, field.key, fmt::format("{} {}", who, in_words(field.key.name)), target...);
-      else
-        read(node, field.key, who, target...);
-    };
-    visit_stored(field, value, into);
+    visit_stored(field, value, OneValue{*this, node, field.key, who});
   }
+
+  /// Reads one value of a table.
+  struct OneValue {
+    SectionReader& reader;
+    const Node& node;
+    const Key& key;
+    const std::string& who;
+    template <class... Target>
+    void operator()(Target&... target) const {
+      if constexpr (sizeof...(target) == 1 && (Nested<Target> && ...))
+        reader.read(node, key, fmt::format("{} {}", who, in_words(key.name)), target...);
+      else
+        reader.read(node, key, who, target...);
+    }
+  };
 
   /// A table or list of tables inside a section: it names itself in messages.
   template <class V>

@@ -65,10 +65,21 @@ class Teller {
     for (const Field<T>& field : fields_of<T>) {
       const bool idle_default = !field.key.fallback.empty() && !means_something(field, table);
       if (idle_default || follows(field, table)) continue;
-      const auto tell = [&](const auto&... stored) { value(part, prefix, field.key, stored...); };
-      visit_stored(field, table, tell);
+      visit_stored(field, table, OneValue{*this, part, prefix, field.key});
     }
   }
+
+  /// Tells one value of a table.
+  struct OneValue {
+    Teller& teller;
+    std::size_t part;
+    const std::string& prefix;
+    const Key& key;
+    template <class... Stored>
+    void operator()(const Stored&... stored) const {
+      teller.value(part, prefix, key, stored...);
+    }
+  };
 
   /// Stored whether it was given or not, and another key of its group was given.
   template <class T>
@@ -77,12 +88,10 @@ class Teller {
     bool may_be_absent = false, other_given = false;
     for (const Field<T>& one : fields_of<T>) {
       if (one.key.group != field.key.group) continue;
-      visit_stored(one, table, [&](const auto& stored, const auto&...) {
-        if constexpr (requires { stored.has_value(); }) {
-          may_be_absent = may_be_absent || one.key.name == field.key.name;
-          other_given = other_given || stored.has_value();
-        }
-      });
+      std::optional<bool> given;
+      visit_stored(one, table, IsGiven{given});
+      may_be_absent = may_be_absent || (given && one.key.name == field.key.name);
+      other_given = other_given || given.value_or(false);
     }
     return !may_be_absent && other_given;
   }
