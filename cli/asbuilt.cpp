@@ -54,10 +54,11 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   } catch (const Unusable& refused) {
     message = refused.message;
   }
-  survey.points =
-      contents(asbuilt.points, points_kind, message, [&](std::string_view text) { return read_points(text, points); });
+  survey.points = contents(asbuilt.points, points_kind, survey.points_sha256, message,
+                           [&](std::string_view text) { return read_points(text, points); });
   if (!asbuilt.measurements.empty())
-    survey.measurements = contents(asbuilt.measurements, measurements_kind, message, read_measurements);
+    survey.measurements =
+        contents(asbuilt.measurements, measurements_kind, survey.measurements_sha256, message, read_measurements);
   if (!message.empty()) throw Unusable{message};
   refuse_other_axes(*layout);
 

@@ -97,7 +97,7 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   sheets::Office office = office_of(draw.paper, font);
   if (!draw.scale.empty()) office.scale = scale_of(draw.scale);
   std::string message;
-  std::vector<TrialRow> rows = trial_rows(draw.trial, message);
+  ResultsFile results = results_file(draw.trial, message);
   if (!message.empty()) throw Unusable{message};
   Dossier dossier = judge(options);
   const Judged& judged = dossier.judged;
@@ -105,8 +105,7 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   if (judged.rig.arrest.solved())
     dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(judged.rig, work_of(options)));
   if (judged.rig.arrest.solved() || !draw.trial.empty())
-    dossier.trial =
-        std::make_shared<const trial::Trial>(trial_of(judged.rig, draw.trial, std::move(rows), work_of(options)));
+    dossier.trial = std::make_shared<const trial::Trial>(trial_of(judged.rig, std::move(results), work_of(options)));
   if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
   const Style style = style_of(options);
   const Sheets sheets = sheets::compose(dossier, style, office);

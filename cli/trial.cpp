@@ -19,13 +19,12 @@ int trial(const JudgeOptions& options, const TrialOptions& asked) {
   } catch (const Unusable& refused) {
     message = refused.message;
   }
-  std::vector<TrialRow> rows = trial_rows(asked.results, message);
+  ResultsFile results = results_file(asked.results, message);
   if (!message.empty()) throw Unusable{message};
 
   Dossier dossier{fairlead::judge(std::move(*layout), {}, work)};
   refuse_changed_scans(dossier.judged.rig.layout);
-  dossier.trial =
-      std::make_shared<const trial::Trial>(trial_of(dossier.judged.rig, asked.results, std::move(rows), work));
+  dossier.trial = std::make_shared<const trial::Trial>(trial_of(dossier.judged.rig, std::move(results), work));
   const std::string text =
       format == "json" ? json::write_trial(dossier) : text::write_trial(dossier, style_of(options));
   asked.output.empty() ? print(text) : write(asked.output, text, words::headline(dossier));

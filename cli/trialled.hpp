@@ -9,12 +9,16 @@
 
 namespace fairlead::cli {
 
-/// The rows of a results file, none where there is no file; where it can not be read its errors are appended to
-/// `message`.
-std::vector<TrialRow> trial_rows(const std::string& file, std::string& message);
+struct ResultsFile {
+  std::string name, sha256;  ///< both empty where there is none
+  std::vector<TrialRow> rows;
+};
 
-/// The plan of a rig, and what the rows of `file` make of it where there is one. Throws Unusable where they can not be
-/// held against the plan.
-trial::Trial trial_of(const Rig&, const std::string& file, std::vector<TrialRow>, const Work&);
+/// A results file, or none; where it can not be read its errors are appended to `message`.
+ResultsFile results_file(const std::string& name, std::string& message);
+
+/// The plan of a rig, and what the results make of it where there are any. Throws Unusable where they can not be held
+/// against the plan.
+trial::Trial trial_of(const Rig&, ResultsFile, const Work&);
 
 }  // namespace fairlead::cli

@@ -17,6 +17,7 @@ struct Survey {
   std::vector<SurveyPoint> points;
   std::vector<Measurement> measurements;
   SurveyTerms terms;
+  std::string points_sha256{}, measurements_sha256{};  ///< of the files' bytes, 64 hex digits
 };
 
 struct BuiltTerms {

@@ -51,6 +51,7 @@ struct Results {
   std::vector<TrialRow> rows;
   std::vector<Tested> tested;  ///< in the plan's order
   Verdict verdict = Verdict::undetermined;
+  std::string sha256{};  ///< of the file's bytes, 64 hex digits
 };
 
 /// Refused with all that is wrong: tests that the plan does not have, quantities that are not of such a test, a release

@@ -13,8 +13,10 @@ std::string write(const AsBuilt& as_built, const Style& style) {
   const Dossier dossier{as_built.built};
   std::string text = words::headline(as_built.built) + "\n\nAS BUILT\n" + whose(as_built.design.rig.layout);
   const Survey& survey = as_built.survey;
-  text += fmt::format("measured: {}, {} points{}\n", survey.points_file, survey.points.size(),
-                      survey.measurements_file.empty() ? "" : " and " + survey.measurements_file);
+  text += fmt::format("measured: {}, {} points\nsha256 {}\n", survey.points_file, survey.points.size(),
+                      survey.points_sha256);
+  if (!survey.measurements_file.empty())
+    text += fmt::format("measured: {}\nsha256 {}\n", survey.measurements_file, survey.measurements_sha256);
   for (const Table& table : {tables::control_points(as_built, style), tables::built_marks(as_built, style),
                              tables::built_values(as_built, style), tables::not_measured(as_built)})
     if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);

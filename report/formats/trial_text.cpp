@@ -20,7 +20,8 @@ std::string write_trial(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   std::string text = words::headline(dossier) + '\n';
   if (trial.results)
-    text += fmt::format("TRIAL: {}, {}\n", words::word_for(trial.results->verdict), trial.results->file);
+    text += fmt::format("TRIAL: {}, {}\nsha256 {}\n", words::word_for(trial.results->verdict), trial.results->file,
+                        trial.results->sha256);
   text += fmt::format("\nUNMANNED TESTS: {}\n", trial.results ? "predicted against measured" : "predicted, untested");
   text += whose(rig.layout);
   if (trial.results)

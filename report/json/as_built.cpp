@@ -125,8 +125,11 @@ std::string write(const AsBuilt& as_built) {
     });
     out.object("survey", [&] {
       out.text("points_file", as_built.survey.points_file);
+      out.text("points_sha256", as_built.survey.points_sha256);
       as_built.survey.measurements_file.empty() ? out.null("measurements_file")
                                                 : out.text("measurements_file", as_built.survey.measurements_file);
+      as_built.survey.measurements_file.empty() ? out.null("measurements_sha256")
+                                                : out.text("measurements_sha256", as_built.survey.measurements_sha256);
       out.number("uncertainty_m", as_built.survey.terms.uncertainty_m);
       out.count("draws", as_built.terms.draws);
       out.count("seed", static_cast<long>(as_built.terms.seed));

@@ -73,6 +73,7 @@ void write_compared(Writer& out, const trial::Compared& one) {
 void write_results(Writer& out, const Rig& rig, const trial::Plan& plan, const trial::Results& results) {
   out.object("results", [&] {
     out.text("file", results.file);
+    out.text("sha256", results.sha256);
     out.text("verdict", words::word_for(results.verdict));
     out.objects("tests", results.tested, [&](const trial::Tested& one) {
       const trial::Test& test = plan.tests.at(one.test);

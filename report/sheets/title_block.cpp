@@ -172,7 +172,7 @@ void draw_title_block(const Canvas& canvas, const Stationery& s, const Layout& l
             {{58, "Site", layout.site.name.value},
              {46, "Datum", words_or(layout.site.datum, "not stated")},
              {36, "Program", fmt::format("fairlead {}", words::program_version())},
-             {40, "Layout file, SHA-256", layout.sha256.substr(0, 12)}});
+             {40, "Layout SHA-256, begins", layout.sha256.substr(0, 12)}});
   draw_status(block, layout, 3 * row_mm + title_row_mm);
   canvas.box(block.at({0, 0, width_mm, block_height_mm}), Block::edge);
   draw_revisions(canvas, {corner.x_mm, corner.y_mm + block_height_mm}, layout);

@@ -1,4 +1,6 @@
 // Unmanned tests: what came of them, where they were made, and their plan: how, in which order, when to stop.
+#include <fmt/format.h>
+
 #include "geometry/trial/trial.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
@@ -25,9 +27,10 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   if (const auto& results = dossier.trial->results) {
     pages.begin({"Unmanned tests: results", "Test results", "none", {}},
                 {pages.above_title_block(), pages.columns().back()});
-    pages.put(
-        block_of(Paragraphs(words::headline(dossier),
-                            {{"", "What was read at the tests: " + results->file, Layer::notes}}, {small_cap_mm})));
+    pages.put(block_of(Paragraphs(
+        words::headline(dossier),
+        {{"", fmt::format("What was read at the tests: {}, SHA-256 {}", results->file, results->sha256), Layer::notes}},
+        {small_cap_mm})));
     for (const Table& table : {tables::trial_verdicts(dossier, style), tables::trial_results(dossier, style),
                                tables::trial_fit(dossier, style), tables::trial_findings(dossier, style)})
       if (!table.rows.empty() || !table.notes.empty()) pages.put(table, style);

@@ -61,11 +61,12 @@ Table control_points(const AsBuilt& as_built, const Style& style) {
   }
   const bool levelled = placing.terms.kind == FitKind::levelled;
   const Vec3 east = placing.fit->motion.turned({1, 0, 0});
+  const double turned_deg = std::atan2(east.y, east.x) * 57.29577951308232;
   table.notes.push_back(fmt::format(
-      "Off: as measured, less as drawn. Least squares of turn and shift, {}; turned {:.4f} deg in plan, anticlockwise; "
+      "Off: as measured, less as drawn. Least squares of turn and shift, {}; turned {:.4f} deg in plan, {}; "
       "scale is not fitted and would be {:.6f}.",
-      levelled ? "about the plumb line, as a levelled instrument sees" : "about any axis",
-      std::atan2(east.y, east.x) * 57.29577951308232, placing.fit->scale));
+      levelled ? "about the plumb line, as a levelled instrument sees" : "about any axis", std::abs(turned_deg),
+      turned_deg < 0 ? "clockwise" : "anticlockwise", placing.fit->scale));
   table.notes.push_back(fmt::format(
       "Root mean square {}; with {} as every coordinate's standard uncertainty chi-squared {:.1f} of {} degrees, which "
       "chance exceeds with {:.1f} %.",

@@ -45,6 +45,11 @@ TEST(Asbuilt, WritesWhatItWouldPrintTheSameOnAnyNumberOfThreads) {
   EXPECT_EQ(written.out, first_line(run(quick).out) + "\n" + file + " written\n") << written.err;
   EXPECT_EQ(read_file(file), printed.out);
   EXPECT_GT(printed.out.size(), 1000u);
+  // As sha256sum has them.
+  for (const char* key :
+       {"\"points_sha256\": \"007df1014c601a18121097bdfe59dbd8152a05ab866d1d8ef04df41303dd855e\"",
+        "\"measurements_sha256\": \"34f51eec9e3c685098c9bd2b31bf898a51d497cd07edc94741b8f2e1ce85059e\""})
+    EXPECT_NE(printed.out.find(key), std::string::npos) << key;
 }
 
 TEST(Asbuilt, EveryErrorOfEveryFileIsToldAtOnceAndNothingIsWritten) {

@@ -49,7 +49,11 @@ TEST(Trial, ATestThatWasNotMadeClearsNothing) {
   EXPECT_EQ(ran.status, 1) << ran.err;
   EXPECT_TRUE(ran.out.starts_with("NOT CLEARED by its unmanned tests: undetermined. Without them: CLEARED by these "))
       << ran.out;
-  EXPECT_NE(ran.out.find("\nTRIAL: undetermined, "), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("\nTRIAL: undetermined, " + file +
+                         "\nsha256 af79a37266b9c9e06a9e8d58d3ff245d28d0024ac68fc81a54c21be4ac90f1d4\n"),
+            std::string::npos)
+      << "as sha256sum has it\n"
+      << ran.out;
   const Ran drawn = run("draw layouts/heron_gully.toml --trial " + file + " -o " + (scratch / "set.pdf"));
   EXPECT_EQ(drawn.status, 1) << drawn.err;
   EXPECT_TRUE(drawn.out.starts_with("NOT CLEARED by its unmanned tests: undetermined.")) << drawn.out;

@@ -210,10 +210,10 @@ TEST(Given, IsWhatTheLayoutSaysOfTheUnitAndNoLimit) {
 }
 
 TEST(Judged, IsEveryFindingAsNumbersTheWorstFirst) {
-  const Dossier dossier{judge(demo_layout({{"limits.fleet_angle.at", "'0.2 deg'"}}))};
+  const Dossier dossier{judge(demo_layout({{"limits.swing.at", "'10 deg'"}}))};
   const Table table = tables::judged(dossier);
   ASSERT_EQ(table.rows.size(), dossier.judged.findings.size());
-  EXPECT_EQ(words(table.rows.front()[0]), "FAIL");
+  EXPECT_EQ(words(table.rows.front()[0]), "fail");
   const auto& row = row_of(table, "Fleet angle at every sheave", 1);
   const auto finding = std::find_if(dossier.judged.findings.begin(), dossier.judged.findings.end(),
                                     [](const Finding& f) { return f.check->title == "Fleet angle at every sheave"; });
