@@ -16,6 +16,7 @@ struct Speaker {
   const Layout& layout;
   const Finding& finding;
   const Style& style;
+  Rounding at_least = Rounding::nearest;  ///< of what follows "at least": up where it is asked for, not measured
   Rounding rounding = Rounding::nearest;
 
   /// Value, bound and limit of one finding in one unit: millimetres where all of a length is below a metre.
@@ -67,7 +68,7 @@ Clause fill(std::string_view text, Speaker speaker) {
   Clause clause;
   for (const std::string_view name : placeholders(text)) {
     const std::size_t open = text.find('{');
-    speaker.rounding = text.substr(0, open).ends_with("at least ") ? Rounding::up : Rounding::nearest;
+    speaker.rounding = text.substr(0, open).ends_with("at least ") ? speaker.at_least : Rounding::nearest;
     const std::optional<std::string> word = speaker.word(name);
     clause.complete = clause.complete && word;
     clause.text.append(text.substr(0, open)).append(word.value_or("unknown"));
@@ -89,8 +90,9 @@ std::vector<std::string_view> placeholders(std::string_view text) {
   return names;
 }
 
-std::string filled(std::string_view text, const Layout& layout, const Finding& finding, const Style& style) {
-  const Speaker speaker{layout, finding, style};
+namespace {
+
+std::string filled(std::string_view text, const Speaker& speaker) {
   std::string known;
   for (std::string_view rest = text; !rest.empty();) {
     const std::size_t end = std::min(rest.find(';'), rest.size());
@@ -101,6 +103,12 @@ std::string filled(std::string_view text, const Layout& layout, const Finding& f
     rest.remove_prefix(std::min(end + 1, rest.size()));
   }
   return known.empty() ? fill(text, speaker).text : known;
+}
+
+}  // namespace
+
+std::string filled(std::string_view text, const Layout& layout, const Finding& finding, const Style& style) {
+  return filled(text, Speaker{layout, finding, style});
 }
 
 std::string sentence(const Layout& layout, const Finding& finding, const Style& style) {
@@ -138,7 +146,7 @@ Finding ReasonsOnce::told(Finding finding) {
 
 std::string remedy(const Layout& layout, const Finding& finding, const Style& style) {
   if (finding.verdict != Verdict::fail) return {};
-  return filled(finding.check->remedy, layout, finding, style);
+  return filled(finding.check->remedy, Speaker{layout, finding, style, Rounding::up});
 }
 
 }  // namespace fairlead::words

@@ -70,6 +70,8 @@ TEST(Remedy, WhatIsNeededAtLeastIsRoundedUpAndWhatIsMeasuredIsNot) {
   finding.facts.push_back({"force", Quantity{1004.6, Dimension::force}});
   const Layout layout = demo_layout();
   EXPECT_EQ(words::remedy(layout, finding, {Units::si}), "fit at least 30.2 mm and at least 1.01 kN; 30.1 mm is there");
+  EXPECT_TRUE(words::sentence(layout, finding, {Units::si}).ends_with("30.1 mm of at least 1.00 kN"))
+      << words::sentence(layout, finding, {Units::si});
 }
 
 TEST(Sentence, NoFindingOfAnyLayoutLeavesAGap) {
