@@ -51,7 +51,7 @@ bool holds_from(Case c, double x_m) {
   return settled(c, solve_reach(*c.track, c.bodies, c.unit, c.contact)).comes_to_rest(c.unit.extension_limit_m);
 }
 
-/// Halves the travel for the corners that come farthest, then asks all of them; one that fails joins the few.
+/// Halves the travel for the corners that come farthest, then asks all of them; those that fail join the few.
 NotReset farthest_dispatch(const std::vector<Case>& cases, const std::vector<CornerResult>& corners,
                            const Governing& governing, double travel_m, const Work& work) {
   NotReset found{.farthest_m = std::numeric_limits<double>::quiet_NaN()};
@@ -93,7 +93,8 @@ NotReset farthest_dispatch(const std::vector<Case>& cases, const std::vector<Cor
       return found;
     }
     found.first_failing = static_cast<int>(fails - held.begin());
-    few.insert(found.first_failing);
+    for (std::size_t c = 0; c < cases.size(); ++c)
+      if (!held[c]) few.insert(static_cast<int>(c));
     last = good;
   }
 }
@@ -146,13 +147,20 @@ double hanging_kg(const Inputs& in, const Corner& corner) {
 
 /// The worst of the backup brake alone: what is left after its stroke, then how far it gives.
 template <class DriveOf>
-Solved<BackupAlone> worst_backup(const std::vector<Case>& cases, const Inputs& in, const DriveOf& drive_of) {
+Solved<BackupAlone> worst_backup(const std::vector<Case>& cases, const Inputs& in, const DriveOf& drive_of,
+                                 const Work& work) {
+  std::vector<std::optional<Solved<BackupAlone>>> each(cases.size());
+  for_each_index(work, static_cast<int>(cases.size()), [&](int index) {
+    const auto i = static_cast<std::size_t>(index);
+    const Case& c = cases[i];
+    if (c.contact.speed_m_per_s > 0)
+      each[i] = backup_alone(in, drive_of(c.corner), hanging_kg(in, c.corner), c.bodies.drag_kg_per_m,
+                             c.bodies.wind_m_per_s, c.bodies.rolling, c.contact.speed_m_per_s);
+  });
   Solved<BackupAlone> worst = unsolved("no rider arrives");
   for (std::size_t i = 0; i < cases.size(); ++i) {
-    const Case& c = cases[i];
-    if (!(c.contact.speed_m_per_s > 0)) continue;
-    auto alone = backup_alone(in, drive_of(c.corner), hanging_kg(in, c.corner), c.bodies.drag_kg_per_m,
-                              c.bodies.wind_m_per_s, c.bodies.rolling, c.contact.speed_m_per_s);
+    if (!each[i]) continue;
+    Solved<BackupAlone>& alone = *each[i];
     if (!alone) return alone;
     alone->corner = static_cast<int>(i);
     const bool worse =
@@ -218,10 +226,13 @@ Solved<Arrest> solve(const Inputs& in, const Approaches& approaches, const mainl
         case_of(in, approaches, main_line, tracks[static_cast<std::size_t>(approaches.corners[i].path)], i));
   auto arrest = run_corners(in, cases, &approaches, work);
   if (!arrest) return arrest;
-  arrest->backup = worst_backup(cases, in, [&](const Corner& corner) {
-    const mainline::Path& path = main_line.paths[static_cast<std::size_t>(corner.path)].path;
-    return Drive{[&path](double x_m) { return path.drive_force_N(x_m); }, path.to_m()};
-  });
+  arrest->backup = worst_backup(
+      cases, in,
+      [&](const Corner& corner) {
+        const mainline::Path& path = main_line.paths[static_cast<std::size_t>(corner.path)].path;
+        return Drive{[&path](double x_m) { return path.drive_force_N(x_m); }, path.to_m()};
+      },
+      work);
   for (std::size_t p = 0; p < main_line.paths.size(); ++p) {
     if (main_line.paths[p].loading != mainline::Loading::empty) continue;
     const reeving::Sweep* returning = returning_sweep(reeving, static_cast<int>(p));
@@ -269,10 +280,13 @@ Solved<Arrest> solve_plain(const Inputs& in, const Plain& plain, const Work& wor
   }
   auto arrest = run_corners(in, cases, nullptr, work);
   if (!arrest) return arrest;
-  arrest->backup = worst_backup(cases, in, [&](const Corner& corner) {
-    const double down_N = -hanging_kg(in, corner) * standard_gravity * plain.slope;
-    return Drive{[down_N](double) { return down_N; }, std::numeric_limits<double>::infinity()};
-  });
+  arrest->backup = worst_backup(
+      cases, in,
+      [&](const Corner& corner) {
+        const double down_N = -hanging_kg(in, corner) * standard_gravity * plain.slope;
+        return Drive{[down_N](double) { return down_N; }, std::numeric_limits<double>::infinity()};
+      },
+      work);
   arrest->resets.push_back(reset_plain(in, tracks[2], plain.ratio, plain.rest_extension_m));
   return arrest;
 }

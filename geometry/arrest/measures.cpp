@@ -91,7 +91,7 @@ namespace {
 constexpr double cut_off_Hz = 5, hold_s = 0.2;
 
 Peak placed(const Record& record, Peak p) {
-  const auto i = static_cast<std::size_t>(std::max(0L, std::lround(p.at_s / record_step_s)));
+  const auto i = static_cast<std::size_t>(std::max(0L, std::lround(p.at_s / record.step_s)));
   p.travel_m = i < record.instants.size() ? record.instants[i].travel_m : std::nan("");
   return p;
 }
@@ -108,7 +108,7 @@ Peak greatest_of(const Record& record, Of of) {
                       to = piece + 1 < record.pieces.size() ? record.pieces[piece + 1] : record.instants.size();
     if (from == to) continue;
     take(placed(record,
-                greatest_between(from, to, record_step_s, [&](std::size_t i) { return of(record.instants[i]); })));
+                greatest_between(from, to, record.step_s, [&](std::size_t i) { return of(record.instants[i]); })));
   }
   for (const Instant& edge : record.edges) take({.value = of(edge), .at_s = edge.t_s, .travel_m = edge.travel_m});
   return most;
@@ -143,17 +143,17 @@ void judge_record(Record& record, double rider_weight_N, Motion& m) {
   m.swing_back_rad = swing([](const Instant& i) { return -i.lean_rad; });
   const std::vector<double> load = series([&](const Instant& i) { return i.lanyard_N / rider_weight_N; });
   const std::vector<double> slowing = series([](const Instant& i) { return -i.acceleration_m_per_s2; });
-  const std::vector<double> load_filtered = low_passed(load, record_step_s, cut_off_Hz, 1);
+  const std::vector<double> load_filtered = low_passed(load, record.step_s, cut_off_Hz, 1);
   m.load_raw = peak([&](const Instant& i) { return i.lanyard_N / rider_weight_N; });
-  m.load_filtered = placed(record, greatest(load_filtered, record_step_s));
-  m.load_held = placed(record, greatest_held(load, record_step_s, hold_s));
+  m.load_filtered = placed(record, greatest(load_filtered, record.step_s));
+  m.load_held = placed(record, greatest_held(load, record.step_s, hold_s));
   m.deceleration_raw_m_per_s2 = peak([](const Instant& i) { return -i.acceleration_m_per_s2; });
   m.deceleration_filtered_m_per_s2 =
-      placed(record, greatest(low_passed(slowing, record_step_s, cut_off_Hz, 0), record_step_s));
-  m.deceleration_held_m_per_s2 = placed(record, greatest_held(slowing, record_step_s, hold_s));
+      placed(record, greatest(low_passed(slowing, record.step_s, cut_off_Hz, 0), record.step_s));
+  m.deceleration_held_m_per_s2 = placed(record, greatest_held(slowing, record.step_s, hold_s));
   for (std::size_t i = 0; i < load.size(); ++i) record.instants[i].load_filtered = load_filtered[i];
   for (std::size_t i = 1; i < load.size(); ++i)
-    m.onset_per_s = std::max(m.onset_per_s, (load_filtered[i] - load_filtered[i - 1]) / record_step_s);
+    m.onset_per_s = std::max(m.onset_per_s, (load_filtered[i] - load_filtered[i - 1]) / record.step_s);
 }
 
 }  // namespace fairlead::arrest

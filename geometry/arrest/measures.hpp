@@ -9,7 +9,8 @@ namespace fairlead::arrest {
 
 /// What one motion was seen to be.
 struct Record {
-  std::vector<Instant> instants;       ///< every record_step_s
+  double step_s = record_step_s;
+  std::vector<Instant> instants;       ///< every step_s
   std::vector<Instant> edges;          ///< before and after every event
   std::vector<std::size_t> pieces{0};  ///< where in the instants each stretch between two events begins
 };

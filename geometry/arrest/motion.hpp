@@ -96,7 +96,8 @@ struct Instant {
 inline constexpr double record_step_s = 5e-3;
 Solved<Motion> solve_motion(const Track&, const Bodies&, const Unit&, const Contact&,
                             std::vector<Instant>* record = nullptr, std::vector<Instant>* edges = nullptr);
-/// The same for who asks only how far riders come: of the peaks, extension_m alone is filled in.
+/// The same for who asks only how far riders come: of the peaks, extension_m alone is filled in. A rigid lanyard that
+/// pulls with less than half a percent of the rider's weight counts as slack, for it is looked at less often.
 Solved<Motion> solve_reach(const Track&, const Bodies&, const Unit&, const Contact&);
 
 }  // namespace fairlead::arrest

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <new>
 
 #include "geometry/quantity/dimension.hpp"
 
@@ -20,6 +21,13 @@ System::System(const Track& track, const Bodies& bodies, const Unit& unit)
   const double reduced_kg = bodies.rider_trolley_kg * bodies.brake_trolley_kg / trolleys_kg;
   bumper_rad_per_s_ = std::sqrt(bodies.bumper_N_per_m / reduced_kg);
   bumper_damping_N_s_per_m_ = 2 * bodies.bumper_damping * bumper_rad_per_s_ * reduced_kg;
+  const std::vector<CurvePoint>& drawn = unit.law.retraction_N.points();
+  for (std::size_t i = 0; i + 1 < drawn.size(); ++i)
+    retraction_.push_back({drawn[i].x, drawn[i].y, (drawn[i + 1].y - drawn[i].y) / (drawn[i + 1].x - drawn[i].x)});
+  if (drawn.size() == 1) retraction_.push_back({drawn[0].x, drawn[0].y, 0});
+  if (const auto* eddy = std::get_if<reeving::EddyLaw>(&unit.law.magnetic_N))
+    eddy_ = {2 * eddy->peak_N * eddy->critical_speed_m_per_s,
+             eddy->critical_speed_m_per_s * eddy->critical_speed_m_per_s};
   if (!gives()) return;
   slack_m_ = bodies.hanging_m - bodies.rider_kg * g / bodies.lanyard_N_per_m;
   damping_N_s_per_m_ = 2 * bodies.lanyard_damping * std::sqrt(bodies.lanyard_N_per_m * bodies.rider_kg);
@@ -54,8 +62,15 @@ struct System::Balance {
   double presses_N{}, presses_per_rate{};                     ///< on the wheels, likewise
 };
 
+/// The brake trolley by itself.
+struct System::Alone {
+  UnitPull unit;
+  double line_force_N{}, x_rate{}, v_rate{}, rolling_W{};
+};
+
 const TrackPoint& System::at(double x_m) const {
-  if (x_m != at_m_) at_ = track_.at(x_m), at_m_ = x_m;
+  // Made in its place: a copy of what was just written number by number waits for it.
+  if (x_m != at_m_) new (&at_) TrackPoint(track_.at(x_m)), at_m_ = x_m;
   return at_;
 }
 
@@ -84,14 +99,29 @@ System::Loaded System::load(const State& s, const TrackPoint& at, bool with_brak
   return l;
 }
 
+Tangent System::retraction_at(double extension_m) const {
+  std::size_t i = retraction_.size();
+  if (i == 0) return unit_.law.retraction_N.at(extension_m);
+  do --i;
+  while (i > 0 && extension_m < retraction_[i].from_m);
+  const Segment& on = retraction_[i];
+  return {on.from_N + (extension_m - on.from_m) * on.N_per_m, on.N_per_m};
+}
+
+Tangent System::magnetic_at(double v) const {
+  if (!(eddy_.squared > 0)) return unit_.law.magnetic_at(v);
+  const double both = 1 / (v * v + eddy_.squared), drag = eddy_.drag * both;
+  return {drag * v, drag * (eddy_.squared - v * v) * both};
+}
+
 UnitPull System::unit_pull(const TrackPoint& at, double v) const {
   // Trolleys that stand still ask for the same again and again.
   if (&at == &at_ && at_m_ == pull_at_m_ && v == pull_at_v_) return pull_;
   // What the unit would pull with at the extension and line speed that a tension makes; with the change per newton.
   const auto pulls_N = [&](double tension_N) -> Tangent {
     const double speed = v * (at.pay_out + at.give_slope * tension_N), sense = speed >= 0 ? 1 : -1;
-    const Tangent drag = unit_.law.magnetic_at(std::abs(speed));
-    const Tangent drawn = unit_.law.retraction_N.at(at.extension_m + at.give_m_per_N * tension_N);
+    const Tangent drag = magnetic_at(std::abs(speed));
+    const Tangent drawn = retraction_at(at.extension_m + at.give_m_per_N * tension_N);
     const double share = sense > 0 ? unit_.share : -unit_.return_share * unit_.share;
     const double pull_N = drawn.y + share * drag.y;
     if (pull_N < 0) return {};
@@ -100,7 +130,8 @@ UnitPull System::unit_pull(const TrackPoint& at, double v) const {
   // Extension and line speed answer the tension by a few hundredths of it: of two steps of Newton's with the slope at
   // no tension the second leaves less than a millionth.
   const Tangent free = pulls_N(0);
-  const double first = free.y / (1 - free.slope), second = first + (pulls_N(first).y - first) / (1 - free.slope);
+  const double per_N = 1 / (1 - free.slope), first = free.y * per_N;
+  const double second = first + (pulls_N(first).y - first) * per_N;
   const double tension_N = second < 0 ? 0 : second;
   const UnitPull pull{.tension_N = tension_N,
                       .extension_m = at.extension_m + at.give_m_per_N * tension_N,
@@ -109,22 +140,22 @@ UnitPull System::unit_pull(const TrackPoint& at, double v) const {
   return pull;
 }
 
-void System::move_brake_trolley_alone(const State& s, int sense, Forces& f) const {
+System::Alone System::brake_trolley_alone(const State& s, int sense, double push_N) const {
   const TrackPoint at = track_.at(s.brake_x);
-  f.unit = unit_pull(at, s.brake_v);
+  Alone alone{.unit = unit_pull(at, s.brake_v)};
   const double q = 1 + at.slope * at.slope, mass_kg = bodies_.brake_trolley_kg;
-  f.line_force_N = (sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
-  const double presses_N = pressing_N(at, mass_kg, s.brake_v * s.brake_v, f.unit.tension_N);
+  alone.line_force_N = (sense < 0 ? at.pull_back : at.pull) * alone.unit.tension_N;
+  const double presses_N = pressing_N(at, mass_kg, s.brake_v * s.brake_v, alone.unit.tension_N);
   const double rolling_N = bodies_.rolling * presses_N * std::sqrt(q) * sense;
   const double bend = mass_kg * at.slope * at.curvature + at.inertia_slope / 2;
   const double rate =
-      (brake_share_ * at.drive_N - f.line_force_N - rolling_N + f.push_N - bend * s.brake_v * s.brake_v) /
+      (brake_share_ * at.drive_N - alone.line_force_N - rolling_N + push_N - bend * s.brake_v * s.brake_v) /
       (mass_kg * q + at.inertia_kg);
-  if (sense == 0) return;
-  f.rate.brake_x = s.brake_v;
-  f.rate.brake_v = rate;
-  f.rate.brake_work = f.line_force_N * s.brake_v;
-  f.rate.resistance_work = rolling_N * s.brake_v;
+  if (sense == 0) return alone;
+  alone.x_rate = s.brake_v;
+  alone.v_rate = rate;
+  alone.rolling_W = rolling_N * s.brake_v;
+  return alone;
 }
 
 System::Balance System::balance(const State& s, bool apart, double unit_tension_N) const {
@@ -167,46 +198,51 @@ double System::acceleration(const Balance& b, double line_N, int sense) const {
 
 Forces System::forces(const State& s, Mode mode) const {
   const TrackPoint& at = this->at(s.x);
-  Forces f;
+  const double bumper_N = mode.apart && mode.bumper_pushes ? this->bumper_N(s) : 0;
+  Alone brake;
   if (mode.apart) {
-    f.push_N = mode.bumper_pushes ? bumper_N(s) : 0;
-    move_brake_trolley_alone(s, mode.brake_sense, f);
+    brake = brake_trolley_alone(s, mode.brake_sense, bumper_N);
   } else {
-    f.unit = unit_pull(at, s.v), f.line_force_N = (mode.sense < 0 ? at.pull_back : at.pull) * f.unit.tension_N;
+    brake.unit = unit_pull(at, s.v),
+    brake.line_force_N = (mode.sense < 0 ? at.pull_back : at.pull) * brake.unit.tension_N;
   }
   // What holds the rider trolley back: the line through the brake trolley, or the bumper before that.
-  const double line_N = mode.apart ? f.push_N : f.line_force_N;
-  const Balance b = balance(s, mode.apart, mode.apart ? 0 : f.unit.tension_N);
+  const double line_N = mode.apart ? bumper_N : brake.line_force_N, tension_N = mode.apart ? 0 : brake.unit.tension_N;
+  const Balance b = balance(s, mode.apart, tension_N);
   const Loaded& l = b.of;
   const bool still = mode.sense == 0;
-  if (still) f.starts = start_sense(s, mode, b, mode.apart ? 0 : f.unit.tension_N);
-  const double x_rate = still ? 0 : acceleration(b, line_N, mode.sense);
-  const double rolling_N = bodies_.rolling * l.root_q * mode.sense * (b.presses_N + b.presses_per_rate * x_rate);
-  f.lanyard_N = b.lanyard_still_N + b.lanyard_per_rate * x_rate;
-  f.rate.x = still ? 0 : s.v;
-  f.rate.v = x_rate;
-  f.rate.lean = s.lean_rate;
-  f.rate.lean_rate = (b.turning_N_m - l.arm_kg_m * x_rate) / b.turn_kg_m2;
-  if (gives()) {
-    f.rate.length = s.length_rate;
-    f.rate.length_rate = (b.outward_N - b.spring_N) / bodies_.rider_kg - l.outward * x_rate;
-  }
-  const double air_speed = f.rate.x + s.length * s.lean_rate * l.cos_lean + s.length_rate * l.sin_lean;
-  f.rate.resistance_work += rolling_N * f.rate.x - l.drag_N * air_speed;
-  if (gives()) f.rate.resistance_work += (b.spring_N - b.elastic_N) * s.length_rate;
+  const double v = still ? 0 : s.v, v_rate = still ? 0 : acceleration(b, line_N, mode.sense);
+  const double rolling_N = bodies_.rolling * l.root_q * mode.sense * (b.presses_N + b.presses_per_rate * v_rate);
+  const double air_speed = v + s.length * s.lean_rate * l.cos_lean + s.length_rate * l.sin_lean;
+  double resistance_W = rolling_N * v - l.drag_N * air_speed, push_N = bumper_N;
+  if (gives()) resistance_W += (b.spring_N - b.elastic_N) * s.length_rate;
   if (mode.apart) {
-    if (has_bumper()) f.rate.resistance_work += (f.push_N - bumper_elastic_N(s)) * (f.rate.x - f.rate.brake_x);
-    return f;
-  }
-  f.rate.brake_x = f.rate.x;
-  f.rate.brake_v = f.rate.v;
-  f.rate.brake_work = line_N * f.rate.x;
-  const double alone_kg = bodies_.brake_trolley_kg, vv = s.v * s.v;
-  const double rolls_N = bodies_.rolling * pressing_N(at, alone_kg, vv, f.unit.tension_N) * l.root_q * mode.sense;
-  f.push_N = (alone_kg * l.q + at.inertia_kg) * x_rate +
+    resistance_W += brake.rolling_W;
+    if (has_bumper()) resistance_W += (bumper_N - bumper_elastic_N(s)) * (v - brake.x_rate);
+  } else {
+    brake.x_rate = v, brake.v_rate = v_rate;
+    const double alone_kg = bodies_.brake_trolley_kg, vv = s.v * s.v;
+    const double rolls_N = bodies_.rolling * pressing_N(at, alone_kg, vv, tension_N) * l.root_q * mode.sense;
+    push_N = (alone_kg * l.q + at.inertia_kg) * v_rate +
              (alone_kg * at.slope * at.curvature + at.inertia_slope / 2) * vv - brake_share_ * b.drive_N + line_N +
              rolls_N;
-  return f;
+  }
+  // With every member written here nothing is cleared first, which took longer than the sums.
+  return {.rate = {.x = v,
+                   .lean = s.lean_rate,
+                   .length = gives() ? s.length_rate : 0,
+                   .v = v_rate,
+                   .lean_rate = (b.turning_N_m - l.arm_kg_m * v_rate) / b.turn_kg_m2,
+                   .length_rate = gives() ? (b.outward_N - b.spring_N) / bodies_.rider_kg - l.outward * v_rate : 0,
+                   .brake_x = brake.x_rate,
+                   .brake_v = brake.v_rate,
+                   .brake_work = brake.line_force_N * brake.x_rate,
+                   .resistance_work = resistance_W},
+          .unit = brake.unit,
+          .line_force_N = brake.line_force_N,
+          .lanyard_N = b.lanyard_still_N + b.lanyard_per_rate * v_rate,
+          .push_N = push_N,
+          .starts = still ? start_sense(s, mode, b, tension_N) : 0};
 }
 
 int System::start_sense(const State& s, Mode mode) const {

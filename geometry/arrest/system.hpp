@@ -72,12 +72,18 @@ class System {
   /// What it pushes the trolleys apart with while it does; below 0 it would have to pull.
   double bumper_N(const State&) const;
   bool gives() const { return bodies_.lanyard_N_per_m > 0; }
-  /// Whether it holds the rider.
-  bool taut(const State& s, const Forces& f) const { return gives() ? s.length > slack_m_ : f.lanyard_N > 0; }
+  /// Whether it holds the rider; one that does not give with more than least_N.
+  bool taut(const State& s, const Forces& f, double least_N) const {
+    return gives() ? s.length > slack_m_ : f.lanyard_N > least_N;
+  }
 
  private:
   struct Loaded;
   struct Balance;
+  struct Alone;
+  /// Of the unit, as Curve::at() and BrakeUnit::magnetic_at() tell it; with what does not change worked out before.
+  Tangent retraction_at(double extension_m) const;
+  Tangent magnetic_at(double speed_m_per_s) const;
   double bumper_elastic_N(const State&) const;
   /// Of the track; kept while the same place is asked for, as trolleys that stand still do.
   const TrackPoint& at(double x_m) const;
@@ -85,11 +91,18 @@ class System {
   Balance balance(const State&, bool apart, double unit_tension_N) const;
   double acceleration(const Balance&, double line_N, int sense) const;
   int start_sense(const State&, Mode, const Balance&, double unit_tension_N) const;
-  void move_brake_trolley_alone(const State&, int sense, Forces&) const;
+  Alone brake_trolley_alone(const State&, int sense, double push_N) const;
 
   const Track& track_;
   const Bodies& bodies_;
   const Unit& unit_;
+  struct Segment {
+    double from_m, from_N, N_per_m;
+  };
+  std::vector<Segment> retraction_;
+  struct {
+    double drag, squared;  ///< 2 F vc and vc^2 of an eddy law
+  } eddy_{};
   mutable double at_m_ = std::numeric_limits<double>::quiet_NaN();
   mutable TrackPoint at_;
   mutable double pull_at_m_ = std::numeric_limits<double>::quiet_NaN(), pull_at_v_{};

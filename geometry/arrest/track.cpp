@@ -109,14 +109,15 @@ Solved<Track> Track::through(double step_m, const Values& values) {
     const std::vector<double> slope = spline_slopes(x, y);
     for (std::size_t i = 0; i + 1 < knots; ++i) {
       const double rise = y[i + 1] - y[i], a = step_m * slope[i], b = step_m * slope[i + 1];
-      track.cells_[i].of[f] = {y[i], a, 3 * rise - 2 * a - b, a + b - 2 * rise};
+      auto& [c0, c1, c2, c3] = track.cells_[i].power;
+      c0[f] = y[i], c1[f] = a, c2[f] = 3 * rise - 2 * a - b, c3[f] = a + b - 2 * rise;
     }
   }
   double potential = 0;
   for (Cell& cell : track.cells_) {
-    const Cubic& c = cell.of[drive];
+    const auto& [c0, c1, c2, c3] = cell.power;
     cell.potential_J = potential;
-    potential -= step_m * (c[0] + c[1] / 2 + c[2] / 3 + c[3] / 4);
+    potential -= step_m * (c0[drive] + c1[drive] / 2 + c2[drive] / 3 + c3[drive] / 4);
   }
   return track;
 }
@@ -130,35 +131,32 @@ Track::Place Track::place(double x_m) const {
 
 TrackPoint Track::at(double x_m) const {
   const Place here = place(x_m);
-  const Cell& cell = cells_[here.cell];
+  const auto& [c0, c1, c2, c3] = cells_[here.cell].power;
   const double t = here.t, per_m = 1 / step_m_;
-  const auto value = [&](Function f) {
-    const Cubic& c = cell.of[f];
-    return c[0] + t * (c[1] + t * (c[2] + t * c[3]));
-  };
-  const auto rate = [&](Function f) {
-    const Cubic& c = cell.of[f];
-    return (c[1] + t * (2 * c[2] + t * 3 * c[3])) * per_m;
-  };
-  const Cubic& z = cell.of[height];
-  return {.drive_N = value(drive),
-          .pull = value(pull),
-          .pull_back = value(pull_back),
-          .extension_m = value(extension),
-          .give_m_per_N = value(give),
-          .pay_out = rate(extension),
-          .give_slope = rate(give),
-          .lift = value(lift),
-          .slope = rate(height),
-          .curvature = (2 * z[2] + t * 6 * z[3]) * per_m * per_m,
-          .inertia_kg = value(inertia),
-          .inertia_slope = rate(inertia)};
+  std::array<double, functions> value, rate;
+  for (std::size_t f = 0; f < functions; ++f) {
+    value[f] = c0[f] + t * (c1[f] + t * (c2[f] + t * c3[f]));
+    rate[f] = (c1[f] + t * (2 * c2[f] + t * 3 * c3[f])) * per_m;
+  }
+  return {.drive_N = value[drive],
+          .pull = value[pull],
+          .pull_back = value[pull_back],
+          .extension_m = value[extension],
+          .give_m_per_N = value[give],
+          .pay_out = rate[extension],
+          .give_slope = rate[give],
+          .lift = value[lift],
+          .slope = rate[height],
+          .curvature = (2 * c2[height] + t * 6 * c3[height]) * per_m * per_m,
+          .inertia_kg = value[inertia],
+          .inertia_slope = rate[inertia]};
 }
 
 double Track::potential_J(double x_m) const {
   const auto [i, t] = place(x_m);
-  const Cubic& c = cells_[i].of[drive];
-  return cells_[i].potential_J - step_m_ * t * (c[0] + t * (c[1] / 2 + t * (c[2] / 3 + t * c[3] / 4)));
+  const auto& [c0, c1, c2, c3] = cells_[i].power;
+  return cells_[i].potential_J -
+         step_m_ * t * (c0[drive] + t * (c1[drive] / 2 + t * (c2[drive] / 3 + t * c3[drive] / 4)));
 }
 
 Solved<Track> Track::from_sweeps(const reeving::Inputs& in, const reeving::Sweep& rest, const reeving::Sweep& peak,
@@ -230,12 +228,10 @@ Track Track::with_ratio(double from, double to, double rest_extension_m) const {
   Track other = *this;
   const double share = from / to;
   for (Cell& cell : other.cells_) {
-    for (const Function f : {pull, pull_back, give})
-      for (double& c : cell.of[f]) c *= share;
-    Cubic& e = cell.of[extension];
-    e[0] -= rest_extension_m;
-    for (double& c : e) c *= share;
-    e[0] += rest_extension_m;
+    cell.power[0][extension] -= rest_extension_m;
+    for (auto& power : cell.power)
+      for (const Function f : {pull, pull_back, give, extension}) power[f] *= share;
+    cell.power[0][extension] += rest_extension_m;
   }
   return other;
 }

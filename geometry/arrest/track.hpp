@@ -66,10 +66,10 @@ class Track {
 
  private:
   enum Function { drive, pull, pull_back, extension, give, lift, height, inertia, functions };
-  /// Value at the cell's start and the three coefficients in t = 0..1.
-  using Cubic = std::array<double, 4>;
+  /// Of every function the value at the cell's start and the three coefficients in t = 0..1, power by power: what all
+  /// functions are at one place is asked for far more often than what one of them is.
   struct Cell {
-    std::array<Cubic, functions> of;
+    std::array<std::array<double, functions>, 4> power;
     double potential_J;
   };
   struct Place {

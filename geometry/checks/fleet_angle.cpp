@@ -44,8 +44,8 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     Finding finding{.check = &fleet_angle, .subject = {Item::Kind::sheave, rig.reeved[i]}};
     finding.place = place_of(sheave);
     if (reeving) {
-      const auto worst = worst_in_still_air(*reeving, Sense::greatest,
-                                            [i](const reeving::Sweep& s) -> const Extreme& { return s.fleet_rad[i]; });
+      const auto worst = worst_in(false, *reeving, Sense::greatest,
+                                  [i](const reeving::Sweep& s) -> const Extreme& { return s.fleet_rad[i]; });
       measure(finding, worst, Sense::greatest,
               sheave.fleet_angle ? sheave.fleet_angle : rig.layout.limits.fleet_angle_rad);
       if (worst.extreme.pose >= 0) advise(rig, *reeving, worst, i, legs, finding);

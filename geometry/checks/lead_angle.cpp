@@ -9,7 +9,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
   finding.place = rig.layout.brake_unit.axis.place;
   finding.at = rig.layout.brake_unit.outlet;
   if (const reeving::Reeving* reeving = rig.reeving.solved())
-    measure(finding, worst_in_still_air(*reeving, Sense::greatest, &reeving::Sweep::lead_rad), Sense::greatest,
+    measure(finding, worst_in(false, *reeving, Sense::greatest, &reeving::Sweep::lead_rad), Sense::greatest,
             rig.layout.brake_unit.lead_angle);
   else
     leave_undetermined(finding, rig.reeving.result->error());

@@ -13,6 +13,7 @@ constexpr const Check* checks[] = {
     &wrap,
     &slack_leg,
     &lead_angle,
+    &lead_in_wind,
     &coplanarity,
     &across_offset,
     &block_run,

@@ -5,7 +5,7 @@
 
 namespace fairlead {
 
-extern const Check efficiency, sheave_ratio, groove, wrap, slack_leg, pay_out, fleet_angle, lead_angle, coplanarity,
+extern const Check efficiency, sheave_ratio, groove, wrap, slack_leg, pay_out, fleet_angle, lead_angle, lead_in_wind, coplanarity,
     across_offset, anchor_utilisation, extension_reserve, certificate_date, backup_brake, reduction, strength,
     block_run, pull_angle, side_pull, trolley_lift, trolley_pitch, line_structure, line_line, line_main_line,
     block_clearance, rider_structure, rider_lines, hands_at_trolley, under_redirect, passing_block, crossing,

@@ -96,7 +96,7 @@ void judge_braking_line(const Rig& rig, const Check& check, Extreme reeving::Swe
     finding.place = rig.layout.lines[static_cast<std::size_t>(rig.braking_line)].id.place;
   }
   if (const reeving::Reeving* reeving = rig.reeving.solved())
-    measure(finding, worst_in_still_air(*reeving, Sense::greatest, extreme), Sense::greatest, limit);
+    measure(finding, worst_in(false, *reeving, Sense::greatest, extreme), Sense::greatest, limit);
   else
     leave_undetermined(finding, rig.reeving.result->error());
   out.push_back(finding);

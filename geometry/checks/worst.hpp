@@ -37,12 +37,14 @@ WorstOfSweeps worst_of_sweeps(const reeving::Reeving& reeving, Sense sense, Get 
   return worst_of(reeving, sense, extremes);
 }
 
-/// The same of the sweeps in still air: how a line leads is judged where it runs, not while a gust bends it at rest.
+/// The same of the sweeps in the side wind alone, or in still air alone: how a line leads where it runs, and how a gust
+/// bends it at rest, are judged apart.
 template <class Get>
-WorstOfSweeps worst_in_still_air(const reeving::Reeving& reeving, Sense sense, Get get) {
+WorstOfSweeps worst_in(bool wind, const reeving::Reeving& reeving, Sense sense, Get get) {
   std::vector<OfSweep> extremes;
   for (std::size_t s = 0; s < reeving.sweeps.size(); ++s)
-    if (!reeving.sweeps[s].in_wind) extremes.push_back({static_cast<int>(s), std::invoke(get, reeving.sweeps[s])});
+    if (reeving.sweeps[s].in_wind == wind)
+      extremes.push_back({static_cast<int>(s), std::invoke(get, reeving.sweeps[s])});
   return worst_of(reeving, sense, extremes);
 }
 

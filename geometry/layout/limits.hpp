@@ -8,6 +8,7 @@ namespace fairlead {
 
 struct Limits {
   std::optional<Limit> fleet_angle_rad;
+  std::optional<Limit> lead_in_wind_rad;     ///< of a line at rest in the side wind, off a groove or the outlet
   std::optional<Limit> plane_thickness_m;    ///< of the line's points about their best plane
   std::optional<Limit> across_offset_m;      ///< from the main line's vertical plane
   std::optional<Limit> anchor_utilisation;   ///< demand over capacity

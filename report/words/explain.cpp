@@ -23,6 +23,7 @@ constexpr LimitKeys limit_keys[] = {
     {"wrap", "limits.wrap"},
     {"slack-leg", "limits.slack_tension"},
     {"lead-angle", "brake_unit.lead_angle"},
+    {"lead-in-wind", "limits.lead_in_wind"},
     {"coplanarity", "limits.plane_thickness"},
     {"across-offset", "limits.across_offset"},
     {"block-run", "limits.block_run; block.size, line.from_termination and line.to_termination say what takes of it"},

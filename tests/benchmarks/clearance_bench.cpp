@@ -40,7 +40,7 @@ BENCHMARK(box_to_post);
 void every_pair_of_a_layout(benchmark::State& state) {
   Scene scene;
   scene.in.structures = {{Post{{180, 2.5, 0}, {180, 2.5, 24}, 0.15}},
-                         {Box{.centre = {207, 0, 16}, .half_m = {9, 2, 0.2}}, true, true, false},
+                         {Box{.centre = {207, 0, 16}, .half_m = {9, 2, 0.2}}, {}, true, true, false},
                          {Plane{{200, 0, 10}, unit(Vec3{-0.05, 0, 1})}},
                          {Post{{196, -1.3, 0}, {196, -1.3, 24}, 0.15}},
                          {Post{{204, 1.4, 0}, {204, 1.4, 24}, 0.15}},

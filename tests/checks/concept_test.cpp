@@ -135,7 +135,7 @@ TEST(ArrestExtension, CountsTheLineThatALaterCreepPaysOut) {
 
 /// The demo, whose riders arrive as fast as is computed.
 Layout unmeasured(const std::string& rolling) {
-  Layout layout = demo_layout({{"riders.rolling_resistance", rolling}});
+  Layout layout = demo_layout({{"riders.rolling_resistance", rolling}, {"approach.start", R"("12 m")"}});
   layout.riders.arrival_speed_m_per_s.reset();
   return layout;
 }
