@@ -41,6 +41,8 @@ struct AsbuiltOptions {
   std::string points, measurements;  ///< files; the second empty where there is none
   std::string order, unit;           ///< of the points file
   std::string uncertainty;           ///< of its coordinates
+  std::string since;                 ///< an earlier points file of the same order and unit; empty: none
+  std::string since_uncertainty;     ///< of its coordinates; empty: the same
   std::vector<std::string> control;  ///< ids
   bool tilted{};                     ///< fitted about any axis, not the plumb line alone
   int draws = 100;
@@ -49,6 +51,7 @@ struct AsbuiltOptions {
   bool windows{};      ///< with the box of all marks
   std::string format;  ///< "text", "json"; empty: what the output's name ends in, else text
   std::string output;  ///< empty: standard output
+  PaperOptions paper;  ///< of sheets
 };
 /// The layout as it was built, by points and measurements. 0 where the rig as built is cleared.
 int asbuilt(const JudgeOptions&, const AsbuiltOptions&);

@@ -73,6 +73,17 @@ void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
       ->delimiter(',')
       ->allow_extra_args(false)
       ->type_name("ID,...");
+  CLI::Option* since =
+      command
+          .add_option("--since", built.since,
+                      "an earlier points file, of the same order, unit and control: says what moved since, and what is "
+                      "not shown to have moved")
+          ->type_name("EARLIER");
+  command
+      .add_option("--since-uncertainty", built.since_uncertainty,
+                  "standard uncertainty of its coordinates (default: that of the points file)")
+      ->needs(since)
+      ->type_name("LENGTH");
   command.add_flag("--tilted", built.tilted, "fit about any axis, not the plumb line alone");
   command.add_option("--draws", built.draws, "how often the measured is drawn from its uncertainty")
       ->check(CLI::Range(fewest_draws, 1000000))
@@ -82,8 +93,11 @@ void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
   command.add_flag("--windows", built.windows, "find the box in which all marks may stand at once");
   command.add_option("--format", built.format, "text or json (default: what FILE ends in, else text)")
       ->check(CLI::IsMember({"text", "json"}));
-  command.add_option("-o,--output", built.output, "the file to write: .txt or .json (default: standard output)")
+  command
+      .add_option("-o,--output", built.output,
+                  "the file to write: .txt, .json, or .pdf with the as-built sheets (default: standard output)")
       ->type_name("FILE");
+  add_paper_options(command, built.paper);
 }
 
 void add_trial_options(CLI::App& command, TrialOptions& tried) {

@@ -4,9 +4,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <numbers>
 
+#include "geometry/asbuilt/hand.hpp"
 #include "geometry/asbuilt/measured.hpp"
 #include "geometry/checks/counterpart.hpp"
 #include "geometry/rig/inputs.hpp"
@@ -34,20 +36,32 @@ class Building {
   tl::expected<AsBuilt, SurveyErrors> build() {
     SurveyErrors errors;
     const Layout& layout = out_.design.rig.layout;
-    auto placing = place_points(layout, out_.marks, out_.survey.points, out_.survey.terms);
+    const std::vector<SiteReading> readings =
+        site_readings(out_.survey.measurements, known_ids(layout, out_.marks), errors.measurements);
+    auto placing = place_points(layout, out_.marks, out_.survey.points, out_.survey.terms, readings);
     if (placing)
       out_.placing = std::move(*placing);
     else
       errors.points = std::move(placing.error());
-    auto values = match(out_.design.rig, out_.survey.measurements, out_.characteristics);
-    if (!values) errors.measurements = std::move(values.error());
+    const bool main_line_shot = placing && !out_.placing.line_shots.empty();
+    auto values = match(out_.design.rig, out_.survey.measurements, main_line_shot, out_.characteristics);
+    if (!values) join(errors.measurements, std::move(values.error()));
     if (values && placing) tell_both(errors.measurements, *values);
-    if (!errors.points.first.empty() || !errors.measurements.first.empty())
+    if (values && main_line_shot) tell_warmth(errors.points, *values);
+    std::optional<Placing> earlier = placed_earlier(errors.earlier);
+    if (!errors.points.first.empty() || !errors.measurements.first.empty() || !errors.earlier.first.empty())
       return tl::unexpected<SurveyErrors>(std::move(errors));
+    if (out_.placing.doubt.empty()) out_.placing.doubt = hand_in_doubt(out_.placing, out_.characteristics, *values);
+    if (earlier && earlier->doubt.empty() && !earlier->hand_told && !same_axes(*earlier, out_.placing))
+      earlier->doubt = hand_in_doubt(*earlier, {}, {});
     for (MeasuredValue& value : *values) value = in_site_frame(std::move(value));
     out_.values = std::move(*values);
     note_measured();
-    spread();
+    note_main_line();
+    out_.place_uncertainty_m = place_uncertainty_m(out_.placing, out_.design.rig.frame, out_.terms.seed);
+    if (earlier)
+      out_.since = moved_since(*out_.survey.earlier, std::move(*earlier), out_.placing, out_.place_uncertainty_m,
+                               out_.design.rig.frame, out_.terms.seed);
     if (out_.terms.box) out_.placement = placement(out_.design, false, work_);
     out_.built = judge(built({}, {}), {&out_.design.rig}, work_);
     for (const Finding& finding : out_.built.findings) out_.basis.push_back({.as_measured = finding.verdict});
@@ -58,6 +72,59 @@ class Building {
   }
 
  private:
+  static void join(PointsErrors& all, PointsErrors more) {
+    all.first.insert(all.first.end(), more.first.begin(), more.first.end());
+    all.more += more.more;
+    std::ranges::stable_sort(all.first, {}, &PointsError::line);
+  }
+
+  bool is_main_line(const MeasuredValue& value) const {
+    return out_.characteristics[static_cast<std::size_t>(value.characteristic)].item.kind == Item::Kind::main_line;
+  }
+
+  /// A line's length is what shots tell, and its tension at another temperature is another.
+  void tell_warmth(PointsErrors& errors, const std::vector<MeasuredValue>& values) const {
+    if (std::ranges::any_of(values, [&](const MeasuredValue& value) { return is_main_line(value); })) return;
+    errors.first.push_back({.line = 0,
+                            .message = fmt::format("\"{}\" on the main line says nothing without its temperature",
+                                                   out_.placing.line_shots[0].id),
+                            .instead = "measure the temperature of main_line as it was shot"});
+  }
+
+  /// Shots tell a tension where both supports were measured and they lie on one line.
+  void note_main_line() {
+    if (out_.placing.line_shots.empty()) return;
+    const Layout& layout = out_.design.rig.layout;
+    auto& [solved, doubt] = out_.main_line;
+    for (std::size_t m = 0; m < out_.marks.size(); ++m) {
+      const SetOutPoint& mark = out_.marks[m];
+      const bool support =
+          mark.mark == Mark::bearing_point && (mark.item.index == static_cast<int>(layout.main_line.from) ||
+                                               mark.item.index == static_cast<int>(layout.main_line.to));
+      if (support && !out_.measured[m] && doubt.empty())
+        doubt = fmt::format("the support {} was not measured", mark.id);
+    }
+    std::vector<Point3> shots;
+    for (const ShotOnLine& shot : out_.placing.line_shots) shots.push_back(shot.at);
+    solved = line_by_shots(built({}, {}), shots, out_.survey.terms.uncertainty_m);
+    if (!*solved && doubt.empty()) doubt = solved->error().why;
+    if (*solved && doubt.empty()) doubt = disagreement(**solved, out_.placing.line_shots);
+    if (doubt.empty()) return;
+    for (const MeasuredValue& value : out_.values)
+      if (is_main_line(value)) out_.measured[static_cast<std::size_t>(value.characteristic)] = 0;
+  }
+
+  /// The earlier survey by the same control points; none where there is no such survey.
+  std::optional<Placing> placed_earlier(PointsErrors& errors) const {
+    if (!out_.survey.earlier) return std::nullopt;
+    SurveyTerms terms = out_.survey.terms;
+    terms.uncertainty_m = out_.survey.earlier->uncertainty_m;
+    auto placing = place_points(out_.design.rig.layout, out_.marks, out_.survey.earlier->points, terms);
+    if (placing) return std::move(*placing);
+    errors = std::move(placing.error());
+    return std::nullopt;
+  }
+
   /// The rest mark may be shot or taped, not both.
   void tell_both(PointsErrors& errors, const std::vector<MeasuredValue>& values) const {
     for (const MeasuredValue& value : values) {
@@ -67,7 +134,8 @@ class Building {
       for (const Measurement& measured : out_.survey.measurements)
         if (measured.measurand == Measurand::rest && measured.item == file_word(out_.design.rig.layout, one.item))
           errors.first.push_back(error_at(measured, measured.item_at,
-                                          fmt::format("its place is in line {} of the points already", shot->line),
+                                          fmt::format("its place is in line {} of the {} already", shot->line,
+                                                      shot->shot ? "points" : "measurements"),
                                           "remove one of the two"));
     }
   }
@@ -94,6 +162,17 @@ class Building {
     }
   }
 
+  /// In the points file, or in that of the measurements behind it.
+  static Place place_in(unsigned short points_file, const PlacedPoint& point) {
+    return {static_cast<unsigned short>(points_file + (point.shot ? 0 : 1)), point.line, 1};
+  }
+
+  /// Of the points, then of the shots on the line; nothing drawn: as measured.
+  std::vector<Point3> places_by(const std::vector<Vec3>& normals) const {
+    return places(out_.placing,
+                  normals.empty() ? std::vector<Vec3>(measured_places(out_.placing)) : errors_m(out_.placing, normals));
+  }
+
   /// The design with all that was measured in place, each off by a standard normal number of its uncertainty; none
   /// where there are no such numbers.
   Layout built(const std::vector<Vec3>& of_points, const std::vector<double>& of_values) const {
@@ -102,12 +181,10 @@ class Building {
     const auto file = static_cast<unsigned short>(layout.files.size());
     layout.files.push_back(out_.survey.points_file);
     if (!out_.survey.measurements_file.empty()) layout.files.push_back(out_.survey.measurements_file);
-    std::vector<Vec3> errors(out_.placing.points.size());
-    for (std::size_t p = 0; p < of_points.size(); ++p) errors[p] = out_.survey.terms.uncertainty_m * of_points[p];
-    const std::vector<Point3> at = places(out_.placing, errors);
+    const std::vector<Point3> at = places_by(of_points);
     const PlacedPoint* rest = nullptr;
     Point3 rest_at;
-    for (std::size_t p = 0; p < at.size(); ++p) {
+    for (std::size_t p = 0; p < out_.placing.points.size(); ++p) {
       const PlacedPoint& point = out_.placing.points[p];
       if (point.mark < 0 || !out_.measured[static_cast<std::size_t>(point.mark)]) continue;
       const SetOutPoint& mark = out_.marks[static_cast<std::size_t>(point.mark)];
@@ -117,53 +194,29 @@ class Building {
         continue;
       }
       layout = moved(std::move(layout), mark, rig.frame, at[p] - *mark.at);
-      place_of(layout, mark) = {file, point.line, 1};
+      place_of(layout, mark) = place_in(file, point);
     }
     // Chainages run along the line as it was built.
     if (rest) {
-      layout.brake_trolley.rest_m = {frame_of(layout).chainage_m(rest_at), {file, rest->line, 1}};
+      layout.brake_trolley.rest_m = {frame_of(layout).chainage_m(rest_at), place_in(file, *rest)};
     }
     std::size_t n = 0;
     for (const MeasuredValue& value : out_.values) {
       std::vector<double> drawn = value.value;
       for (std::size_t v = 0; v < drawn.size(); ++v, ++n)
         if (!of_values.empty()) drawn[v] += of_values[n] * value.uncertainty[v];
+      const std::size_t shots = out_.placing.line_shots.size();
+      if (shots > 0 && is_main_line(value)) {
+        // The very line through the drawn shots between the drawn supports; without one its state is not known.
+        const auto line = line_by_shots(layout, {at.end() - static_cast<std::ptrdiff_t>(shots), at.end()},
+                                        out_.survey.terms.uncertainty_m);
+        drawn.insert(drawn.begin(), line ? line->tension_N : std::numeric_limits<double>::quiet_NaN());
+      }
       if (out_.measured[static_cast<std::size_t>(value.characteristic)])
         out_.characteristics[static_cast<std::size_t>(value.characteristic)].set(
             layout, drawn, {static_cast<unsigned short>(file + 1), value.line, 1});
     }
     return layout;
-  }
-
-  /// How far the places scatter over draws of the points alone; a thousand tell a standard deviation to 2 %.
-  void spread() {
-    constexpr int draws = 1000;
-    const Frame& frame = out_.design.rig.frame;
-    const std::size_t points = out_.placing.points.size();
-    std::vector<Vec3> squares(points);
-    for (int d = 0; d < draws; ++d) {
-      std::vector<Vec3> errors = normal_vectors(static_cast<std::uint64_t>(d), points);
-      for (Vec3& error : errors) error = out_.survey.terms.uncertainty_m * error;
-      const std::vector<Point3> at = places(out_.placing, errors);
-      for (std::size_t p = 0; p < points; ++p) {
-        const Vec3 off = at[p] - out_.placing.points[p].at;
-        const double along = dot(off, frame.along), across = dot(off, frame.across), up = dot(off, frame.up);
-        squares[p] += Vec3{along * along, across * across, up * up};
-      }
-    }
-    for (const Vec3& sum : squares)
-      out_.place_uncertainty_m.push_back(
-          {std::sqrt(sum.x / draws), std::sqrt(sum.y / draws), std::sqrt(sum.z / draws)});
-  }
-
-  /// The first numbers of a draw.
-  std::vector<Vec3> normal_vectors(std::uint64_t draw, std::size_t count) const {
-    std::vector<Vec3> out;
-    for (std::size_t p = 0; p < count; ++p) {
-      const auto normal = [&](std::uint64_t axis) { return standard_normal(out_.terms.seed, draw, 3 * p + axis); };
-      out.push_back({normal(0), normal(1), normal(2)});
-    }
-    return out;
   }
 
   static Place& place_of(Layout& layout, const SetOutPoint& mark) {
@@ -248,8 +301,8 @@ class Building {
         work_, draws,
         [&](int d) {
           const auto draw = static_cast<std::uint64_t>(d);
-          const std::size_t points = out_.placing.points.size();
-          const std::vector<Vec3> of_points = normal_vectors(draw, points);
+          const std::size_t points = measured_places(out_.placing);
+          const std::vector<Vec3> of_points = normal_vectors(out_.terms.seed, draw, points);
           std::vector<double> of_values;
           for (std::size_t v = 0; v < numbers; ++v)
             of_values.push_back(standard_normal(out_.terms.seed, draw, 3 * points + v));

@@ -4,7 +4,9 @@
 
 #include "geometry/asbuilt/characteristics.hpp"
 #include "geometry/asbuilt/draws.hpp"
+#include "geometry/asbuilt/line_shots.hpp"
 #include "geometry/asbuilt/placing.hpp"
+#include "geometry/asbuilt/since.hpp"
 #include "geometry/checks/check.hpp"
 #include "geometry/studies/placement.hpp"
 #include "geometry/survey/measurements_file.hpp"
@@ -18,6 +20,7 @@ struct Survey {
   std::vector<Measurement> measurements;
   SurveyTerms terms;
   std::string points_sha256{}, measurements_sha256{};  ///< of the files' bytes, 64 hex digits
+  std::optional<EarlierSurvey> earlier{};              ///< what the points are compared with, in the same terms
 };
 
 struct BuiltTerms {
@@ -49,7 +52,13 @@ struct AsBuilt {
   std::vector<SetOutPoint> marks;  ///< of the design
   Placing placing;
   std::vector<Vec3> place_uncertainty_m;  ///< standard, per placed point: along, across and up of the design, by draws
-  std::optional<Placement> placement;     ///< of the design, where the box was asked for
+  /// The main line by what was shot on it; none where nothing was. Its doubt: why its tension is not believed.
+  struct {
+    std::optional<Solved<LineByShots>> solved;
+    std::string doubt;
+  } main_line;
+  std::optional<Since> since;          ///< where there is an earlier survey
+  std::optional<Placement> placement;  ///< of the design, where the box was asked for
   std::vector<Characteristic> characteristics;
   std::vector<char> measured;         ///< per characteristic
   std::vector<MeasuredValue> values;  ///< in the order of the characteristics
@@ -66,7 +75,7 @@ Verdict in_box(const AsBuilt&, std::size_t point);
 
 /// What is wrong with points and measurements against the layout.
 struct SurveyErrors {
-  PointsErrors points, measurements;
+  PointsErrors points, measurements, earlier;
 };
 
 /// Judges the layout as drawn, then as measured; then moves whatever was not measured, either way, to find what rests

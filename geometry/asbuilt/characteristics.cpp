@@ -30,7 +30,8 @@ Vec3 square_to(Vec3 d, int way) {
 
 class Characteristics {
  public:
-  Characteristics(const Rig& design, const std::vector<std::string>& sags) : design_(design), sags_(sags) {}
+  Characteristics(const Rig& design, const std::vector<std::string>& sags, bool main_line_shot)
+      : design_(design), sags_(sags), main_line_shot_(main_line_shot) {}
 
   std::vector<Characteristic> all() {
     marks();
@@ -128,8 +129,10 @@ class Characteristics {
   template <class Get, class Cable>
   void cable(Item item, Get get, const Cable&) {
     const bool sag = std::ranges::find(sags_, file_word(design_.layout, item)) != sags_.end();
+    std::vector<Measurand> measurands{sag ? Measurand::sag : Measurand::tension, Measurand::temperature};
+    if (main_line_shot_ && item.kind == Kind::main_line) measurands = {Measurand::temperature};
     add(item, sag ? "sag of " : "tension of ",
-        {.measurands = {sag ? Measurand::sag : Measurand::tension, Measurand::temperature},
+        {.measurands = measurands,
          .ways = 2,
          .shift =
              [get](Layout& layout, int way, double share) {
@@ -167,7 +170,9 @@ class Characteristics {
              [get, turn, either_end](Layout& layout, const Values& values, Place) {
                const Vec3 is = direction_of(values[0], values[1]);
                turn(layout, either_end && dot(is, get(layout)) < 0 ? -is : is);
-             }});
+             },
+         .drawn = get(design_.layout),
+         .either_end = either_end});
   }
 
   void sheave(std::size_t i) {
@@ -220,13 +225,15 @@ class Characteristics {
 
   const Rig& design_;
   const std::vector<std::string>& sags_;
+  const bool main_line_shot_;
   std::vector<Characteristic> all_;
 };
 
 }  // namespace
 
-std::vector<Characteristic> characteristics(const Rig& design, const std::vector<std::string>& sags) {
-  return Characteristics(design, sags).all();
+std::vector<Characteristic> characteristics(const Rig& design, const std::vector<std::string>& sags,
+                                            bool main_line_shot) {
+  return Characteristics(design, sags, main_line_shot).all();
 }
 
 std::string file_word(const Layout& layout, Item item) {

@@ -4,6 +4,7 @@
 #pragma once
 
 #include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -23,15 +24,20 @@ struct Characteristic {
   int ways = 1;                                               ///< in which it can be off
   std::function<void(Layout&, int way, double share)> shift;  ///< by a share of what a crew might miss: see below
   /// Of no place: gives it these numbers, SI, with directions in the site frame, as read at a place.
+  /// Of a main line by shots, the tension and then what was measured.
   std::function<void(Layout&, const std::vector<double>&, Place)> set;
+  std::optional<Vec3> drawn{};  ///< of a direction: that of the layout, any length
+  bool either_end = false;      ///< and its opposite is the same
 };
 
 /// What a crew that measured nothing might miss, own figures: what moves with so much rests on the characteristic.
 inline constexpr double missed_m = 0.05, missed_rad = 0.035, missed_share = 0.05, missed_K = 10;
 
 /// The marks in the order of set_out_points, then what is measured by itself. `sags`: ids of cables of which the sag
-/// was measured in place of the tension.
-std::vector<Characteristic> characteristics(const Rig& design, const std::vector<std::string>& sags);
+/// was measured in place of the tension. `main_line_shot`: its tension comes from points shot on it, and its
+/// temperature alone from the file.
+std::vector<Characteristic> characteristics(const Rig& design, const std::vector<std::string>& sags,
+                                            bool main_line_shot = false);
 
 /// The words a measurements file has for what is one of its kind: "main_line", "brake_unit", "brake_trolley",
 /// "landing", "backup_brake".

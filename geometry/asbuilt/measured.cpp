@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "geometry/asbuilt/taping.hpp"
 #include "geometry/quantity/nearest.hpp"
 
 namespace fairlead {
@@ -28,8 +29,8 @@ const Measurement* find(const std::vector<Measurement>& measurements, const std:
 
 tl::expected<std::vector<MeasuredValue>, PointsErrors> match(const Rig& design,
                                                              const std::vector<Measurement>& measurements,
-                                                             std::vector<Characteristic>& all) {
-  all = characteristics(design, sags_of(measurements));
+                                                             bool main_line_shot, std::vector<Characteristic>& all) {
+  all = characteristics(design, main_line_shot ? std::vector<std::string>{} : sags_of(measurements), main_line_shot);
   PointsErrors errors;
   std::vector<MeasuredValue> values;
   std::set<const Measurement*> used;
@@ -58,7 +59,7 @@ tl::expected<std::vector<MeasuredValue>, PointsErrors> match(const Rig& design,
                                         "measure both"));
   }
   for (const Measurement& one : measurements) {
-    if (used.contains(&one)) continue;
+    if (used.contains(&one) || is_between_marks(one.measurand)) continue;
     std::vector<std::string> items;
     std::vector<std::string_view> quantities;
     for (const Characteristic& other : all) {
@@ -74,6 +75,12 @@ tl::expected<std::vector<MeasuredValue>, PointsErrors> match(const Rig& design,
       errors.first.push_back(error_at(
           one, one.item_at, fmt::format("nothing of \"{}\" is measured here", one.item),
           near ? fmt::format("did you mean \"{}\"?", *near) : fmt::format("known: {}", fmt::join(known, ", "))));
+    } else if (main_line_shot && one.item == "main_line" &&
+               (one.measurand == Measurand::tension || one.measurand == Measurand::sag)) {
+      errors.first.push_back(
+          error_at(one, one.quantity_at,
+                   fmt::format("points were shot on the main line, and they tell its {}", kind_of(one.measurand).word),
+                   "give the better one alone"));
     } else if (one.measurand == Measurand::tension && find(measurements, one.item, Measurand::sag)) {
       errors.first.push_back(error_at(
           one, one.quantity_at, fmt::format("the sag of \"{}\" is given too, and either says the other", one.item),

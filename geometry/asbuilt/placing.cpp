@@ -51,7 +51,8 @@ class Placer {
     placing_.terms = terms;
   }
 
-  tl::expected<Placing, PointsErrors> place(const std::vector<SurveyPoint>& points) {
+  tl::expected<Placing, PointsErrors> place(const std::vector<SurveyPoint>& points,
+                                            const std::vector<SiteReading>& readings) {
     match(points);
     if (placing_.points.empty()) {
       add("no point of the file is a mark of the layout or a peg of its points file",
@@ -59,6 +60,7 @@ class Placer {
       return refused();
     }
     placing_.terms.control.empty() ? in_site_frame() : on_control(points);
+    if (errors_.first.empty() && !readings.empty()) take_readings(readings);
     if (!errors_.first.empty()) return refused();
     return std::move(placing_);
   }
@@ -77,10 +79,21 @@ class Placer {
     return ids;
   }
 
+  /// "main_line-" and digits. No mark is called so, for an id is no word of the layout's.
+  static bool is_on_line(std::string_view id) {
+    constexpr std::string_view beginning = "main_line-";
+    if (!id.starts_with(beginning) || id.size() == beginning.size()) return false;
+    return std::ranges::all_of(id.substr(beginning.size()), [](char c) { return c >= '0' && c <= '9'; });
+  }
+
   void match(const std::vector<SurveyPoint>& points) {
     std::set<std::string_view> found;
     for (const SurveyPoint& point : points) {
       const auto known = known_.find(point.id);
+      if (known == known_.end() && is_on_line(point.id)) {
+        placing_.line_shots.push_back({point.id, point.at, point.at, point.line});
+        continue;
+      }
       if (known == known_.end()) {
         placing_.strangers.push_back(point.id);
         continue;
@@ -125,8 +138,15 @@ class Placer {
     const auto test = test_fit(pairs, placing_.terms.kind, placing_.terms.uncertainty_m);
     if (!test) return add("--uncertainty: " + test.error().why, "state a length above 0, for example \"3 mm\"");
     placing_.test = *test;
+    placing_.hand_told = test->tells_mirror;
     if (!test->agrees) disagree(pairs);
-    for (PlacedPoint& point : placing_.points) point.at = fit->motion.moved(point.measured);
+    move_all();
+  }
+
+  void move_all() {
+    const RigidMotion& motion = placing_.fit->motion;
+    for (PlacedPoint& point : placing_.points) point.at = motion.moved(point.measured);
+    for (ShotOnLine& shot : placing_.line_shots) shot.at = motion.moved(shot.measured);
   }
 
   void no_control(const std::string& id, const std::vector<SurveyPoint>& points) {
@@ -174,6 +194,82 @@ class Placer {
     placing_.doubt = "the control points do not agree within the stated uncertainty: " + who;
   }
 
+  /// What was shot is adjusted with the readings in its own frame, which no fit bends; then it is fitted anew.
+  void take_readings(const std::vector<SiteReading>& readings) {
+    if (placing_.terms.kind == FitKind::tilted)
+      for (const SiteReading& one : readings)
+        if (one.kind == NetworkReading::Kind::rise)
+          return add(fmt::format("{} is plumb, and --tilted says that the points' frame is not", words_of(one)),
+                     "leave out the rises, or fit about the plumb line");
+    Taping taping{.readings = readings, .ids = {}, .adjustment = {}, .placed = {}};
+    Network network;
+    std::map<std::string, int> index;
+    for (const SiteReading& one : readings)
+      for (const std::string* id : {&one.from, &one.to})
+        if (index.try_emplace(*id, static_cast<int>(index.size())).second) {
+          taping.ids.push_back(*id);
+          network.points.push_back(about(*id));
+        }
+    for (const SiteReading& one : readings)
+      network.readings.push_back({one.kind, index[one.from], index[one.to], one.value_m, one.uncertainty_m});
+    auto adjusted = adjust(network);
+    if (!adjusted) {
+      if (placing_.doubt.empty()) placing_.doubt = "of the readings from mark to mark: " + adjusted.error().why;
+      return;
+    }
+    taping.adjustment = std::move(*adjusted);
+    for (std::size_t p = 0; p < taping.ids.size(); ++p)
+      if (taping.adjustment.open[p].empty()) taping.placed.push_back(adjusted_point(taping, p));
+    if (placing_.doubt.empty()) placing_.doubt = disagreement(taping);
+    placing_.taping = std::move(taping);
+    fit_anew();
+  }
+
+  /// As it was shot; else where the layout has it, in the file's frame.
+  NetworkPoint about(const std::string& id) const {
+    const auto shot = std::ranges::find(placing_.points, id, &PlacedPoint::id);
+    if (shot != placing_.points.end()) return {shot->measured, placing_.terms.uncertainty_m};
+    const Known& known = known_.at(id);
+    constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
+    if (!known.at) return {{unknown, unknown, unknown}, std::nullopt};
+    return {placing_.fit ? placing_.fit->motion.back(*known.at) : *known.at, std::nullopt};
+  }
+
+  /// Its index among the points.
+  int adjusted_point(const Taping& taping, std::size_t p) {
+    const std::string& id = taping.ids[p];
+    auto at = std::ranges::find(placing_.points, id, &PlacedPoint::id);
+    if (at == placing_.points.end()) {
+      const auto first =
+          std::ranges::find_if(taping.readings, [&](const SiteReading& one) { return one.from == id || one.to == id; });
+      const Known& known = known_.at(id);
+      placing_.points.push_back({.id = id,
+                                 .mark = known.mark,
+                                 .design = *known.at,
+                                 .measured = {},
+                                 .at = {},
+                                 .line = first->line,
+                                 .shot = false});
+      std::erase(placing_.missing, id);
+      at = placing_.points.end() - 1;
+    }
+    at->measured = at->at = taping.adjustment.at[p];
+    at->taped = true;
+    return static_cast<int>(at - placing_.points.begin());
+  }
+
+  void fit_anew() {
+    if (!placing_.fit) return;
+    std::vector<FitPair> pairs;
+    for (const int c : placing_.control) {
+      const PlacedPoint& point = placing_.points[static_cast<std::size_t>(c)];
+      pairs.push_back({point.measured, point.design});
+    }
+    // Millimetres leave no turn open that was none.
+    if (const auto fit = best_fit(pairs, placing_.terms.kind)) placing_.fit = *fit;
+    move_all();
+  }
+
   /// Farther than this from where it is drawn no mark is built: another frame, own rule.
   static constexpr double astray_m = 10;
 
@@ -190,7 +286,12 @@ class Placer {
       const Vec3 is = point.measured - Point3{}, drawn = point.design - Point3{};
       times.push_back(norm(is) / norm(drawn));
     }
-    if (!(farthest_m > astray_m)) return;
+    // A layout about its own datum may lie as near to itself swapped; then which of the two fits better speaks, and
+    // where neither does by much nothing tells left from right.
+    constexpr double near_m = 0.5, clearly = 3;
+    placing_.hand_told = farthest_m > near_m || swapped_m > near_m;
+    const bool better_swapped = farthest_m > near_m && clearly * swapped_m < farthest_m;
+    if (!(farthest_m > astray_m) && !better_swapped) return;
     if (swapped_m <= astray_m)
       return add(fmt::format("the points are up to {:.0f} m off the layout's marks, with northing and easting swapped "
                              "{:.3f} m",
@@ -215,13 +316,46 @@ class Placer {
 }  // namespace
 
 tl::expected<Placing, PointsErrors> place_points(const Layout& layout, const std::vector<SetOutPoint>& marks,
-                                                 const std::vector<SurveyPoint>& points, const SurveyTerms& terms) {
-  return Placer(layout, marks, terms).place(points);
+                                                 const std::vector<SurveyPoint>& points, const SurveyTerms& terms,
+                                                 const std::vector<SiteReading>& readings) {
+  return Placer(layout, marks, terms).place(points, readings);
+}
+
+std::vector<std::string> known_ids(const Layout& layout, const std::vector<SetOutPoint>& marks) {
+  std::vector<std::string> ids;
+  for (const SetOutPoint& mark : marks) ids.push_back(mark.id);
+  for (const auto& [id, known] : known_points(layout, marks))
+    if (known.mark < 0) ids.push_back(id);
+  return ids;
+}
+
+std::size_t measured_places(const Placing& placing) { return placing.points.size() + placing.line_shots.size(); }
+
+std::vector<Vec3> errors_m(const Placing& placing, const std::vector<Vec3>& normals) {
+  std::vector<Vec3> errors;
+  for (std::size_t p = 0; p < measured_places(placing); ++p) errors.push_back(placing.terms.uncertainty_m * normals[p]);
+  if (!placing.taping) return errors;
+  const std::vector<int>& placed = placing.taping->placed;
+  const std::vector<double>& factor_m = placing.taping->adjustment.factor_m;
+  const std::size_t n = 3 * placed.size();
+  for (std::size_t i = 0; i < n; i += 3) {
+    double sum[] = {0, 0, 0};
+    for (std::size_t axis = 0; axis < 3; ++axis)
+      for (std::size_t k = 0; k < n; k += 3) {
+        const Vec3& normal = normals[static_cast<std::size_t>(placed[k / 3])];
+        const double* row = &factor_m[(i + axis) * n + k];
+        sum[axis] += row[0] * normal.x + row[1] * normal.y + row[2] * normal.z;
+      }
+    errors[static_cast<std::size_t>(placed[i / 3])] = {sum[0], sum[1], sum[2]};
+  }
+  return errors;
 }
 
 std::vector<Point3> places(const Placing& placing, const std::vector<Vec3>& errors_m) {
   std::vector<Point3> at;
   for (std::size_t p = 0; p < placing.points.size(); ++p) at.push_back(placing.points[p].measured + errors_m[p]);
+  for (std::size_t s = 0; s < placing.line_shots.size(); ++s)
+    at.push_back(placing.line_shots[s].measured + errors_m[placing.points.size() + s]);
   if (!placing.fit) return at;
   std::vector<FitPair> pairs;
   for (const int c : placing.control) {

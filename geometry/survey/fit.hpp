@@ -25,6 +25,10 @@ struct RigidMotion {
 
   Vec3 turned(Vec3 v) const { return {dot(rows[0], v), dot(rows[1], v), dot(rows[2], v)}; }
   Point3 moved(Point3 p) const { return to + turned(p - from); }
+  Point3 back(Point3 p) const {
+    const Vec3 v = p - to;
+    return from + (v.x * rows[0] + v.y * rows[1] + v.z * rows[2]);
+  }
 };
 
 struct FitPair {

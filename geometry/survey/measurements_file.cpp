@@ -23,12 +23,15 @@ constexpr std::array<MeasurandKind, measurands> kinds{{{"tension", Dimension::fo
                                                        {"platform_from", Dimension::length, -far_m, far_m},
                                                        {"platform_to", Dimension::length, -far_m, far_m},
                                                        {"platform_level", Dimension::length, -far_m, far_m},
-                                                       {"engages", Dimension::length, -far_m, far_m}}};
+                                                       {"engages", Dimension::length, -far_m, far_m},
+                                                       {"distance", Dimension::length, 1e-3, far_m},
+                                                       {"rise", Dimension::length, -far_m, far_m}}};
 
-constexpr QuantitiesFormat format{.item = "item",
-                                  .row = "measurement",
-                                  .item_hint = "write the id of what was measured, or main_line, brake_unit, ...",
-                                  .kinds = kinds};
+constexpr QuantitiesFormat format{
+    .item = "item",
+    .row = "measurement",
+    .item_hint = "write the id of what was measured, main_line, brake_unit, or two marks like \"P1 to A3\"",
+    .kinds = kinds};
 
 }  // namespace
 

@@ -23,9 +23,11 @@ enum class Measurand {
   platform_from,
   platform_to,
   platform_level,
-  engages  ///< chainage, of the backup brake
+  engages,   ///< chainage, of the backup brake
+  distance,  ///< straight from mark to mark, of an item like "P1 to A3": sag, pull and warmth of the tape taken off
+  rise       ///< of the second mark above the first, by a level
 };
-inline constexpr std::size_t measurands = static_cast<std::size_t>(Measurand::engages) + 1;
+inline constexpr std::size_t measurands = static_cast<std::size_t>(Measurand::rise) + 1;
 
 using MeasurandKind = QuantityKind;
 const MeasurandKind& kind_of(Measurand);

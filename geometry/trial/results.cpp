@@ -99,6 +99,7 @@ Verdict verdict_of(Agreement agreement) {
     case Agreement::not_measured:
     case Agreement::not_predicted:
     case Agreement::too_rough:
+    case Agreement::no_return:
       break;
   }
   return Verdict::undetermined;
@@ -107,12 +108,19 @@ Verdict verdict_of(Agreement agreement) {
 /// Only the limit speaks of what is counted, and of where the trolley stands after its return.
 bool is_predicted(Trialled what) { return kind_of(what).dimension != Dimension::none && what != Trialled::rest_shift; }
 
-Compared compared_with(const Expected& expected, const TrialRow* row) {
+bool is_of_return(Trialled what) { return what == Trialled::return_time || what == Trialled::rest_shift; }
+
+Compared compared_with(const Expected& expected, const TrialRow* row, bool stayed_away) {
   Compared one{.expected = expected};
   if (!row) return one;
   one.value = row->value;
   one.uncertainty = row->uncertainty;
   one.line = row->line;
+  if (stayed_away && is_of_return(expected.what)) {
+    one.agreement = Agreement::no_return;
+    one.limit = one.verdict = Verdict::not_judged;
+    return one;
+  }
   one.limit = expected.limit               ? against(*expected.limit, row->value, row->uncertainty)
               : expected.unlimited.empty() ? Verdict::pass
                                            : Verdict::not_judged;
@@ -209,8 +217,10 @@ Tested tested_of(const Rig& rig, const Test& test, const Made& made, const Work&
     if (predicted) tested.ill = predicted->ill;
   }
   tested.verdict = tested.made ? Verdict::pass : Verdict::undetermined;
+  const TrialRow* returned = made.of(Trialled::returned);
+  const bool stayed_away = returned && !(returned->value >= 1);
   for (const Expected& one : expected) {
-    tested.compared.push_back(compared_with(one, made.of(one.what)));
+    tested.compared.push_back(compared_with(one, made.of(one.what), stayed_away));
     const Compared& last = tested.compared.back();
     if (!one.if_there || last.value) tested.verdict = worse(tested.verdict, last.verdict);
   }

@@ -11,6 +11,7 @@ enum class Agreement {
   not_predicted,  ///< nothing is predicted of it, or what that would take was not written down
   within,         ///< the predicted interval, widened by the uncertainty of the reading, holds it
   too_rough,      ///< it would too, but a reading as uncertain as that would agree with almost anything
+  no_return,      ///< of a return that did not come about by itself: whatever was read says nothing of it
   outside
 };
 

@@ -17,8 +17,12 @@ std::string write(const AsBuilt& as_built, const Style& style) {
                       survey.points_sha256);
   if (!survey.measurements_file.empty())
     text += fmt::format("measured: {}\nsha256 {}\n", survey.measurements_file, survey.measurements_sha256);
-  for (const Table& table : {tables::control_points(as_built, style), tables::built_marks(as_built, style),
-                             tables::built_values(as_built, style), tables::not_measured(as_built)})
+  if (survey.earlier)
+    text += fmt::format("compared with: {}, {} points\nsha256 {}\n", survey.earlier->points_file,
+                        survey.earlier->points.size(), survey.earlier->points_sha256);
+  for (const Table& table :
+       {tables::control_points(as_built, style), tables::tapes(as_built, style), tables::built_marks(as_built, style),
+        tables::moved_since(as_built), tables::built_values(as_built, style), tables::not_measured(as_built)})
     if (!table.rows.empty() || !table.notes.empty()) text += '\n' + write(table, style);
   text += findings_text(as_built.built.rig.layout, as_built.built.findings, style);
   const Table shares = tables::built_shares(as_built);

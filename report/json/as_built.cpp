@@ -1,5 +1,7 @@
 #include "geometry/asbuilt/as_built.hpp"
 
+#include <cmath>
+
 #include "report/json/json.hpp"
 #include "report/json/stages.hpp"
 #include "report/words/names.hpp"
@@ -41,6 +43,44 @@ void write_fit(Writer& out, const Placing& placing) {
   });
 }
 
+std::optional<double> known(double number) { return std::isfinite(number) ? std::optional(number) : std::nullopt; }
+
+void write_tapes(Writer& out, const Placing& placing) {
+  if (!placing.taping) return out.null("tapes");
+  out.object("tapes", [&] {
+    const Taping& taping = *placing.taping;
+    const Adjustment& it = taping.adjustment;
+    std::size_t r = 0;
+    out.objects("readings", taping.readings, [&](const SiteReading& one) {
+      const Leftover& left = it.readings.at(r++);
+      out.text("quantity", one.kind == NetworkReading::Kind::rise ? "rise" : "distance");
+      out.text("from", one.from);
+      out.text("to", one.to);
+      out.count("line", static_cast<long>(one.line));
+      out.number("read_m", one.value_m);
+      out.number("uncertainty_m", one.uncertainty_m);
+      out.number("residual_m", left.residual_m);
+      out.number("redundancy", left.redundancy);
+      out.number("standardised", known(left.standardised));
+    });
+    out.number("chi_squared", it.chi_squared);
+    out.count("redundancy", it.redundancy);
+    out.number("probability", it.probability);
+    out.flag("agrees", it.agrees);
+    it.worst_reading < 0 ? out.null("worst_reading") : out.count("worst_reading", it.worst_reading);
+    it.worst_shot < 0 ? out.null("worst_point")
+                      : out.text("worst_point", taping.ids.at(static_cast<std::size_t>(it.worst_shot)));
+    out.number("worst_standardised", it.worst);
+    std::vector<std::size_t> open;
+    for (std::size_t p = 0; p < taping.ids.size(); ++p)
+      if (!it.open.at(p).empty()) open.push_back(p);
+    out.objects("open", open, [&](std::size_t p) {
+      out.text("id", taping.ids.at(p));
+      out.text("why", it.open.at(p));
+    });
+  });
+}
+
 void write_point(Writer& out, const AsBuilt& as_built, std::size_t p) {
   const PlacedPoint& point = as_built.placing.points.at(p);
   const Vec3 off = off_by(as_built, p), u = as_built.place_uncertainty_m.at(p);
@@ -48,13 +88,15 @@ void write_point(Writer& out, const AsBuilt& as_built, std::size_t p) {
   out.count("line", static_cast<long>(point.line));
   out.flag("mark", point.mark >= 0);
   out.flag("control", point.control);
+  out.flag("shot", point.shot);
+  out.flag("taped", point.taped);
   out.vector("measured_m", point.measured);
   out.vector("at_m", point.at);
   point.placed ? out.vector("drawn_m", point.design) : out.null("drawn_m");
-  const auto known = [&](double m) { return point.placed ? std::optional(m) : std::nullopt; };
-  out.number("along_m", known(off.x));
-  out.number("left_m", known(off.y));
-  out.number("up_m", known(off.z));
+  const auto off_m = [&](double m) { return point.placed ? std::optional(m) : std::nullopt; };
+  out.number("along_m", off_m(off.x));
+  out.number("left_m", off_m(off.y));
+  out.number("up_m", off_m(off.z));
   out.number("u_along_m", u.x);
   out.number("u_left_m", u.y);
   out.number("u_up_m", u.z);
@@ -65,6 +107,56 @@ void write_point(Writer& out, const AsBuilt& as_built, std::size_t p) {
   out.number("allowed_across_m", allowed[1]);
   out.number("allowed_up_m", allowed[2]);
   out.text("in_box", words::word_for(in_box(as_built, p)));
+}
+
+void write_main_line(Writer& out, const AsBuilt& as_built) {
+  const auto& [solved, doubt] = as_built.main_line;
+  if (!solved) return out.null("main_line_by_shots");
+  out.object("main_line_by_shots", [&] {
+    const bool known = solved->has_value();
+    const LineByShots line = known ? **solved : LineByShots{};
+    const auto number = [&](const char* key, double value) { known ? out.number(key, value) : out.null(key); };
+    number("tension_N", line.tension_N);
+    number("uncertainty_N", line.uncertainty_N);
+    number("horizontal_N", line.horizontal_N);
+    number("chi_squared", line.chi_squared);
+    out.count("redundancy", line.redundancy);
+    number("probability", line.probability);
+    doubt.empty() ? out.null("doubt") : out.text("doubt", doubt);
+    std::size_t s = 0;
+    out.objects("shots", as_built.placing.line_shots, [&](const ShotOnLine& shot) {
+      out.text("id", shot.id);
+      out.count("line", static_cast<long>(shot.line));
+      out.vector("at_m", shot.at);
+      number("above_m", known ? line.above_m.at(s++) : 0);
+    });
+  });
+}
+
+void write_since(Writer& out, const AsBuilt& as_built) {
+  if (!as_built.since) return out.null("since");
+  out.object("since", [&] {
+    const Since& since = *as_built.since;
+    out.text("points_file", since.survey.points_file);
+    out.text("points_sha256", since.survey.points_sha256);
+    out.number("uncertainty_m", since.survey.uncertainty_m);
+    since.placing.doubt.empty() ? out.null("doubt") : out.text("doubt", since.placing.doubt);
+    out.objects("movements", since.movements, [&](const Movement& one) {
+      out.text("id", one.id);
+      out.count("line", static_cast<long>(one.line));
+      out.count("earlier_line", static_cast<long>(one.earlier_line));
+      out.flag("control", one.control);
+      out.number("along_m", one.by_m.x);
+      out.number("left_m", one.by_m.y);
+      out.number("up_m", one.by_m.z);
+      out.number("u_along_m", one.uncertainty_m.x);
+      out.number("u_left_m", one.uncertainty_m.y);
+      out.number("u_up_m", one.uncertainty_m.z);
+      out.text("moved", keyword(one.moved));
+    });
+    out.column("only_now", since.only_now, words_of);
+    out.column("only_then", since.only_then, words_of);
+  });
 }
 
 void write_characteristics(Writer& out, const AsBuilt& as_built) {
@@ -137,9 +229,12 @@ std::string write(const AsBuilt& as_built) {
     });
     write_verdict(out, dossier);
     write_fit(out, as_built.placing);
+    write_tapes(out, as_built.placing);
     as_built.placing.doubt.empty() ? out.null("doubt") : out.text("doubt", as_built.placing.doubt);
     std::size_t p = 0;
     out.objects("points", as_built.placing.points, [&](const PlacedPoint&) { write_point(out, as_built, p++); });
+    write_main_line(out, as_built);
+    write_since(out, as_built);
     out.column("unmatched", as_built.placing.strangers, words_of);
     out.column("missing", as_built.placing.missing, words_of);
     write_characteristics(out, as_built);

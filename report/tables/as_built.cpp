@@ -44,6 +44,36 @@ std::string item_id(const AsBuilt& as_built, const Finding& finding) {
   return words::id_of(as_built.design.rig.layout, finding.subject);
 }
 
+/// What the shots on the main line tell of its tension, and how well.
+void add_line_shots(const AsBuilt& as_built, const Style& style, Table& table) {
+  const auto& [solved, doubt] = as_built.main_line;
+  if (!solved) return;
+  const std::size_t shots = as_built.placing.line_shots.size();
+  if (*solved) {
+    const LineByShots& line = **solved;
+    table.rows.push_back({"tension of main_line", "by shots", cell(line.tension_N, Dimension::force),
+                          cell(line.uncertainty_N, Dimension::force)});
+    std::string off;
+    for (std::size_t s = 0; s < shots; ++s)
+      off += fmt::format("{}{} {}", s > 0 ? ", " : "", as_built.placing.line_shots[s].id,
+                         step(line.above_m[s], "above", "below", style).empty()
+                             ? "on it"
+                             : step(line.above_m[s], "above", "below", style));
+    table.notes.push_back(
+        fmt::format("The tension of the main line is that of the catenary between the measured supports nearest to {} "
+                    "point{} shot on "
+                    "it: {}. Chi-squared {:.1f} of {} degree{} of freedom, which chance exceeds with {:.1f} %. What "
+                    "the line weighs is "
+                    "taken as the layout gives it: a hundredth of that is a hundredth of the tension.",
+                    shots, shots == 1 ? "" : "s", off, line.chi_squared, line.redundancy,
+                    line.redundancy == 1 ? "" : "s", 100 * line.probability));
+    if (line.redundancy == 0)
+      table.notes.emplace_back("Nothing checks a single shot: an error in it stands in the tension.");
+  }
+  if (!doubt.empty())
+    table.notes.push_back("The tension by the shots on the main line is not believed: " + doubt + ".");
+}
+
 }  // namespace
 
 Table control_points(const AsBuilt& as_built, const Style& style) {
@@ -72,10 +102,10 @@ Table control_points(const AsBuilt& as_built, const Style& style) {
       "chance exceeds with {:.1f} %.",
       plain_mm(placing.fit->rms_m, style), plain_mm(placing.terms.uncertainty_m, style), placing.test->chi_squared,
       placing.test->redundancy, 100 * placing.test->probability));
-  if (!placing.test->tells_mirror)
+  if (!placing.test->tells_mirror && placing.doubt.empty())
     table.notes.emplace_back(
-        "The control points stand in one line in plan, or nearly: were northing and easting swapped, "
-        "they would not show it, and left would be right. Fit to one that stands aside.");
+        "The control points stand in one line in plan, or nearly, and tell no left from right; the bearings do: with "
+        "northing and easting swapped, or either turned, one of them would lie more than 30 deg off as drawn.");
   if (!placing.doubt.empty()) table.notes.push_back("No place is believed: " + placing.doubt + ".");
   return table;
 }
@@ -129,8 +159,9 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
   return table;
 }
 
-Table built_values(const AsBuilt& as_built, const Style&) {
+Table built_values(const AsBuilt& as_built, const Style& style) {
   Table table{"Measured besides", {"what", "quantity", "measured", "uncertainty"}, {}, {}};
+  add_line_shots(as_built, style, table);
   for (const MeasuredValue& value : as_built.values) {
     const Characteristic& one = as_built.characteristics[static_cast<std::size_t>(value.characteristic)];
     for (std::size_t v = 0; v < value.value.size(); ++v) {
@@ -141,7 +172,8 @@ Table built_values(const AsBuilt& as_built, const Style&) {
       table.rows.push_back({one.name, std::string(kind.word), cell(value.value[v], kind.dimension), off});
     }
   }
-  if (!table.rows.empty()) table.notes = {"Bearings clockwise from the site's north, as the fit turned them."};
+  if (!as_built.values.empty())
+    table.notes.emplace_back("Bearings clockwise from the site's north, as the fit turned them.");
   return table;
 }
 

@@ -171,8 +171,12 @@ Table sheave_changes(const Changes&, const Style&);
 
 /// What the points were fitted to, and how well.
 Table control_points(const AsBuilt&, const Style&);
+/// Tapes and rises from mark to mark, what their adjustment leaves over, and the marks that they do not place.
+Table tapes(const AsBuilt&, const Style&);
 /// How far every mark stands from where it is drawn, and what would take it back.
 Table built_marks(const AsBuilt&, const Style&);
+/// How far every point moved between two surveys, and whether that is shown.
+Table moved_since(const AsBuilt&);
 /// What was measured that is no place.
 Table built_values(const AsBuilt&, const Style&);
 /// What was not measured, and how many findings it leaves open.

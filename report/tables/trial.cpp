@@ -199,7 +199,8 @@ Table trial_verdicts(const Dossier& dossier, const Style& style) {
       if (one.made) add(missing + " not written down");
     for (const trial::Compared& compared : one.compared) {
       if (!one.made || compared.verdict == Verdict::pass || (compared.expected.if_there && !compared.value)) continue;
-      const bool limit = compared.limit == compared.verdict && compared.limit != Verdict::pass && compared.value;
+      const bool limit = compared.limit == compared.verdict && compared.limit != Verdict::pass && compared.value &&
+                         compared.agreement != trial::Agreement::no_return;
       add(fmt::format("{} {}", words::name_of(compared.expected.what),
                       limit && compared.agreement != trial::Agreement::outside
                           ? (compared.limit == Verdict::not_judged ? "has no limit" : "not accepted")
@@ -239,7 +240,8 @@ Table trial_results(const Dossier& dossier, const Style& style) {
                             compared.value && !counted ? number(compared.uncertainty) : "-",
                             expected.limit ? words::shown(*expected.limit, expected.what, style) : "-",
                             std::string(words::word_for(compared.verdict)) +
-                                (compared.agreement == trial::Agreement::within || !expected.predicted
+                                (compared.agreement == trial::Agreement::within ||
+                                         (!expected.predicted && compared.agreement != trial::Agreement::no_return)
                                      ? ""
                                      : ", " + std::string(words::word_for(compared.agreement)))});
       if (compared.agreement == trial::Agreement::outside)

@@ -91,6 +91,8 @@ std::string_view word_for(trial::Agreement agreement) {
       return "as predicted";
     case trial::Agreement::too_rough:
       return "too rough to tell";
+    case trial::Agreement::no_return:
+      return "did not come back";
     case trial::Agreement::outside:
       break;
   }

@@ -108,6 +108,72 @@ TEST(Asbuilt, OfManyPointsThatTheLayoutDoesNotKnowTheFirstAreNamedAndTheRestCoun
   EXPECT_EQ(ran.out.find("G25"), std::string::npos);
 }
 
+TEST(Asbuilt, TellsWhatMovedSinceAnEarlierSurveyAndTapesWithIt) {
+  const Scratch scratch;
+  std::string before = read_file("layouts/heron_gully_as_built.csv");
+  const std::string was = "343.9987", is = "343.9487";
+  before.replace(before.find(was), was.size(), is);
+  write_file(scratch / "before.csv", before);
+  const Ran ran = run(demo + "--draws 59 --hold-arrest --since " + (scratch / "before.csv"));
+  EXPECT_EQ(ran.status, 1) << ran.err;
+  EXPECT_NE(ran.out.find("\nMoved since the earlier survey\n"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("\ncompared with: " + (scratch / "before.csv") + ", 7 points\n"), std::string::npos)
+      << ran.out;
+  EXPECT_NE(ran.out.find("not shown to"), std::string::npos) << ran.out;
+  expect_narrow(ran.out);
+  const Ran less = run(demo + "--since-uncertainty 3mm");
+  EXPECT_EQ(less.status, 2);
+  EXPECT_NE(less.err.find("--since"), std::string::npos) << less.err;
+  const Ran none = run(demo + "--since missing.csv --since-uncertainty 0mm");
+  EXPECT_EQ(none.status, 2);
+  EXPECT_NE(none.err.find("--since-uncertainty 0mm"), std::string::npos) << none.err;
+  const Ran lost = run(demo + "--since missing.csv");
+  EXPECT_EQ(lost.status, 2);
+  EXPECT_EQ(lost.err, "missing.csv: error: there is no such file\n");
+}
+
+TEST(Asbuilt, AdjustsTapesAndNamesWhatTheyDoNotPlace) {
+  const Scratch scratch;
+  write_file(scratch / "tapes.csv",
+             "item,quantity,value,unit,uncertainty\nP1 to A3,distance,185.26,m,0.01\nP2 to R1,rise,0.9,m,0.01\n");
+  const std::string plain =
+      "asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv " + (scratch / "tapes.csv") +
+      " --order pnezd --unit m --uncertainty '2 mm' --control P1,P2,B1,unit --draws 59 --hold-arrest";
+  const Ran ran = run(plain);
+  EXPECT_EQ(ran.status, 1) << ran.err;
+  EXPECT_NE(ran.out.find("\nTapes and rises, adjusted\n"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("rise P2 to R1"), std::string::npos) << ran.out;
+  expect_narrow(ran.out);
+  write_file(scratch / "tapes.csv",
+             "item,quantity,value,unit,uncertainty\nP1,distance,18,m,0.01\nP1 to A33,rise,1,m,1\n");
+  const Ran bad = run(plain);
+  EXPECT_EQ(bad.status, 2);
+  EXPECT_EQ(bad.out, "");
+  EXPECT_EQ(bad.err, (scratch / "tapes.csv") +
+                         ":2:1: error: a distance is read from one mark to another, and the item names one\n"
+                         "    2 |   P1,distance,18,m,0.01\n"
+                         "      |   ^^ write both like \"P1 to A3\"\n" +
+                         (scratch / "tapes.csv") +
+                         ":3:1: error: there is no mark or peg \"A33\"\n"
+                         "    3 |   P1 to A33,rise,1,m,1\n"
+                         "      |   ^^^^^^^^^ did you mean \"A3\"?\n");
+}
+
+TEST(Asbuilt, DrawsItsSheetsTheSameEveryTimeAndRefusesAFontThatIsNotThere) {
+  const Scratch scratch;
+  const std::string quick = demo + "--draws 59 --hold-arrest ";
+  for (const char* name : {"a.pdf", "b.pdf"}) {
+    const Ran ran = run(quick + "-o " + (scratch / name));
+    EXPECT_EQ(ran.status, 1) << ran.err;
+  }
+  const std::string pdf = read_file(scratch / "a.pdf");
+  EXPECT_EQ(pdf.substr(0, 5), "%PDF-");
+  EXPECT_TRUE(pdf == read_file(scratch / "b.pdf"));
+  const Ran font = run(quick + "--font /no/such/font.ttf -o " + (scratch / "c.pdf"));
+  EXPECT_EQ(font.status, 2);
+  EXPECT_FALSE(exists(scratch / "c.pdf"));
+}
+
 TEST(Asbuilt, FewerDrawsThanShowAnythingAreRefused) {
   const Ran ran = run(demo + "--draws 10");
   EXPECT_EQ(ran.status, 2);

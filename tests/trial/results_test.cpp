@@ -122,6 +122,22 @@ TEST(TrialResults, ABrokenStopCriterionFailsWhateverElseWasRead) {
   }
 }
 
+// It was pushed back: how long that took and where it was put say nothing of the return that was asked for.
+TEST(TrialResults, OfATrolleyThatDidNotComeBackNeitherTimeNorPlaceIsJudged) {
+  for (const char* id : {"H2", "M7"}) {
+    auto rows = rows_of(shipped_text());
+    row(rows, id, Trialled::returned).value = 0;
+    const Results results = compared(std::move(rows));
+    for (const Trialled what : {Trialled::return_time, Trialled::rest_shift}) {
+      EXPECT_EQ(number(results, id, what).agreement, Agreement::no_return) << id;
+      EXPECT_EQ(number(results, id, what).verdict, Verdict::not_judged) << id;
+      EXPECT_EQ(number(results, id, what).limit, Verdict::not_judged) << id;
+    }
+    EXPECT_EQ(number(results, id, Trialled::extension).verdict, Verdict::pass) << id;
+    EXPECT_EQ(tested(results, id).verdict, Verdict::fail) << id;
+  }
+}
+
 // Against the limit 150 mm, by JCGM106's one-sided 95 %: 1.645 standard uncertainties.
 TEST(TrialResults, AgainstALimitTheUncertaintyCountsOnOneSideAndEitherSenseOfAShift) {
   for (const double sign : {1.0, -1.0})

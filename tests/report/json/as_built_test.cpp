@@ -43,10 +43,44 @@ const Json& fitted() {
   return json;
 }
 
+/// The portal read from two supports and by its height, and both compared with a year before.
+const Json& taped() {
+  static const Json json = [] {
+    Survey read = survey({"P1", "P2"});
+    const auto add = [&](const char* item, Measurand what, double value) {
+      read.measurements.push_back({{.item = item, .value = value, .uncertainty = 3e-3, .line = 3}, what});
+    };
+    add("P1 to A3", Measurand::distance, 185.2616);
+    add("A3 to P2", Measurand::distance, 35.0206);
+    add("P2 to A3", Measurand::rise, 1.21);
+    add("P2 to R1", Measurand::distance, 35.01);
+    read.earlier = EarlierSurvey{"before.csv", read.points, 2e-3, "00"};
+    read.earlier->points[2].at.z -= 0.1;
+    read.earlier->points.pop_back();
+    return written(std::move(read));
+  }();
+  return json;
+}
+
+TEST(AsBuiltJson, HoldsTapesWhatTheyLeaveOverAndWhatMoved) {
+  const Json& tapes = taped()["tapes"];
+  EXPECT_EQ(tapes["readings"].size(), 4u);
+  EXPECT_EQ(tapes["readings"][2]["quantity"], "rise");
+  EXPECT_EQ(tapes["open"][0]["id"], "R1");
+  EXPECT_TRUE(tapes["agrees"]);
+  EXPECT_EQ(tapes["redundancy"], 3);
+  EXPECT_EQ(fitted()["tapes"], Json());
+  EXPECT_EQ(fitted()["since"], Json());
+  const Json& since = taped()["since"];
+  EXPECT_EQ(since["movements"][2]["id"], "A3");
+  EXPECT_EQ(since["movements"][2]["moved"], "not believed") << "both supports tell no left from right";
+  EXPECT_NEAR(since["movements"][2]["up_m"].get<double>(), 0.1, 2e-3);
+}
+
 TEST(AsBuiltJson, KeepsItsSchemaFittedOrNotBelievedOrNot) {
   Survey astray = survey({"P1", "P2"});
   astray.points[1].at.x += 0.5;
-  for (const Json& json : {fitted(), written(survey({})), written(astray)})
+  for (const Json& json : {fitted(), written(survey({})), written(astray), taped()})
     for (const std::string& fault : schema().faults(json)) ADD_FAILURE() << fault;
 }
 
