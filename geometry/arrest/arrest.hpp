@@ -133,8 +133,8 @@ struct Reset {
 /// Which corner is the worst for what: index into corners; -1 where none is solved.
 struct Governing {
   int stop_travel = -1, shortest_stop = -1, farthest_travel = -1, extension = -1, line_speed = -1, load_raw = -1,
-      load_filtered = -1, load_held = -1, deceleration = -1, swing_forward = -1, swing_back = -1, unit_tension = -1,
-      earliest_rest = -1, latest_rest = -1, arrival_speed = -1;
+      load_filtered = -1, load_held = -1, load_onset = -1, deceleration = -1, swing_forward = -1, swing_back = -1,
+      unit_tension = -1, earliest_rest = -1, latest_rest = -1, arrival_speed = -1;
 };
 
 struct Arrest {

@@ -25,6 +25,7 @@ Governing governing_of(const std::vector<CornerResult>& corners) {
   g.load_raw = of_motion([](const Motion& m) { return m.load_raw.value; });
   g.load_filtered = of_motion([](const Motion& m) { return m.load_filtered.value; });
   g.load_held = of_motion([](const Motion& m) { return m.load_held.value; });
+  g.load_onset = of_motion([](const Motion& m) { return m.load_onset_per_s.value; });
   g.deceleration = of_motion([](const Motion& m) { return m.deceleration_filtered_m_per_s2.value; });
   g.swing_forward = of_motion([](const Motion& m) { return m.swing_forward_rad.value; });
   g.swing_back = of_motion([](const Motion& m) { return m.swing_back_rad.value; });

@@ -152,8 +152,11 @@ void judge_record(Record& record, double rider_weight_N, Motion& m) {
       placed(record, greatest(low_passed(slowing, record.step_s, cut_off_Hz, 0), record.step_s));
   m.deceleration_held_m_per_s2 = placed(record, greatest_held(slowing, record.step_s, hold_s));
   for (std::size_t i = 0; i < load.size(); ++i) record.instants[i].load_filtered = load_filtered[i];
-  for (std::size_t i = 1; i < load.size(); ++i)
-    m.onset_per_s = std::max(m.onset_per_s, (load_filtered[i] - load_filtered[i - 1]) / record.step_s);
+  for (std::size_t i = 1; i < load.size(); ++i) {
+    const double rise_per_s = (load_filtered[i] - load_filtered[i - 1]) / record.step_s;
+    if (!(rise_per_s <= m.load_onset_per_s.value))
+      m.load_onset_per_s = placed(record, {.value = rise_per_s, .at_s = record.step_s * static_cast<double>(i - 1)});
+  }
 }
 
 }  // namespace fairlead::arrest

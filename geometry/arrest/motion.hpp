@@ -74,9 +74,9 @@ struct Motion {
   /// Lanyard force over the rider's weight, and deceleration of the rider trolley: raw (the instant of the impact left
   /// out, the one after it not), low-passed (2nd-order Butterworth at 5 Hz, run both ways), held for 0.2 s.
   Peak load_raw, load_filtered, load_held;
+  Peak load_onset_per_s;  ///< rise of the low-passed load
   Peak deceleration_raw_m_per_s2, deceleration_filtered_m_per_s2, deceleration_held_m_per_s2;
-  double onset_per_s{};  ///< greatest rise of the low-passed load
-  int separations{};     ///< times the rider trolley left the brake trolley and met it again
+  int separations{};  ///< times the rider trolley left the brake trolley and met it again
   double brake_work_J{}, rolling_and_drag_J{};
   double energy_residual{};  ///< over the energy before contact: what did not close
 };

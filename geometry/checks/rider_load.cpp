@@ -13,6 +13,8 @@ constexpr Measure measures[] = {
     {"as it is, impact left out", &Limits::rider_load_raw, &arrest::Motion::load_raw},
     {"low-passed at 5 Hz", &Limits::rider_load_filtered, &arrest::Motion::load_filtered},
     {"held for 0.2 s", &Limits::rider_load_held, &arrest::Motion::load_held},
+    {"a second, the steepest rise low-passed at 5 Hz", &Limits::rider_load_onset_per_s,
+     &arrest::Motion::load_onset_per_s},
 };
 
 /// One finding a measure that the layout limits; one that is not judged where it limits none.
@@ -41,7 +43,8 @@ const Check rider_load{
     .sentence = "{value} times the rider's weight {measure}, at travel {travel} ({corner})",
     .formula =
         "lanyard force over weight: raw, or through a 2nd-order Butterworth low-pass at 5 Hz run both ways over "
-        "the whole record (continued by 1), or the greatest value held for 0.2 s",
+        "the whole record (continued by 1), or the greatest value held for 0.2 s, "
+        "or how fast the low-passed one rises",
     .source = "own definition",
     .remedy = "let riders arrive slower, lighten the brake trolley, or let the lanyard give",
     .dimension = Dimension::ratio,

@@ -36,6 +36,7 @@ struct Limits {
   std::optional<Limit> rider_load_raw;                 ///< greatest, lanyard force over the rider's weight
   std::optional<Limit> rider_load_filtered;            ///< the same, low-passed at 5 Hz
   std::optional<Limit> rider_load_held;                ///< the same, held for 0.2 s
+  std::optional<Limit> rider_load_onset_per_s;         ///< greatest, rise of the load low-passed at 5 Hz
   std::optional<Limit> trolley_deceleration_m_per_s2;  ///< greatest, low-passed at 5 Hz
   std::optional<Limit> reset_reserve_N;                ///< least, of the force that brings the trolley back
   std::optional<Limit> return_speed_m_per_s;           ///< greatest, of the empty trolley at its rest mark

@@ -168,10 +168,10 @@ void write_motion(Writer& out, const Solved<Motion>& motion) {
     peak("load_raw", &Motion::load_raw);
     peak("load_filtered", &Motion::load_filtered);
     peak("load_held", &Motion::load_held);
+    peak("load_onset_per_s", &Motion::load_onset_per_s);
     peak("deceleration_raw_m_per_s2", &Motion::deceleration_raw_m_per_s2);
     peak("deceleration_filtered_m_per_s2", &Motion::deceleration_filtered_m_per_s2);
     peak("deceleration_held_m_per_s2", &Motion::deceleration_held_m_per_s2);
-    number("onset_per_s", &Motion::onset_per_s);
     out.count("separations", motion->separations);
     number("brake_work_J", &Motion::brake_work_J);
     number("rolling_and_drag_J", &Motion::rolling_and_drag_J);
@@ -212,6 +212,7 @@ void write_governing(Writer& out, const Governing& governing) {
     out.count("load_raw", governing.load_raw);
     out.count("load_filtered", governing.load_filtered);
     out.count("load_held", governing.load_held);
+    out.count("load_onset", governing.load_onset);
     out.count("deceleration", governing.deceleration);
     out.count("swing_forward", governing.swing_forward);
     out.count("swing_back", governing.swing_back);

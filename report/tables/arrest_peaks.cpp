@@ -26,6 +26,7 @@ Table arrest_peaks(const Rig& rig, int corner, const Style&) {
   row("lanyard force over weight, raw", m.load_raw, Dimension::ratio);
   row("lanyard force over weight, 5 Hz", m.load_filtered, Dimension::ratio);
   row("lanyard force over weight, held 0.2 s", m.load_held, Dimension::ratio);
+  row("its rise at 5 Hz, per second", m.load_onset_per_s, Dimension::ratio);
   row("deceleration of the trolleys, 5 Hz", m.deceleration_filtered_m_per_s2, Dimension::acceleration);
   row("lean forward", m.swing_forward_rad, Dimension::angle);
   row("lean back", m.swing_back_rad, Dimension::angle);

@@ -23,6 +23,7 @@ constexpr Measure measures[] = {
     {"load raw", Dimension::ratio, &Motion::load_raw},
     {"load at 5 Hz", Dimension::ratio, &Motion::load_filtered},
     {"load held 0.2 s", Dimension::ratio, &Motion::load_held},
+    {"load rises, per s", Dimension::ratio, &Motion::load_onset_per_s},
     {"slowed at 5 Hz", Dimension::acceleration, &Motion::deceleration_filtered_m_per_s2},
     {"swing forward", Dimension::angle, &Motion::swing_forward_rad},
     {"swing back", Dimension::angle, &Motion::swing_back_rad},
@@ -65,11 +66,12 @@ void add_rest(const Rig& rig, const CornerResult& corner, std::vector<Cell>& cel
 /// "extension, line speed": what the corner is the worst for.
 std::string governs(const arrest::Governing& g, int corner) {
   const std::pair<int, const char*> results[] = {
-      {g.arrival_speed, "arrival speed"}, {g.stop_travel, "farthest stop"},   {g.farthest_travel, "farthest travel"},
-      {g.shortest_stop, "nearest stop"},  {g.extension, "extension"},         {g.line_speed, "line speed"},
-      {g.unit_tension, "tension"},        {g.load_raw, "load raw"},           {g.load_filtered, "load at 5 Hz"},
-      {g.load_held, "load held"},         {g.deceleration, "slowing"},        {g.swing_forward, "swing forward"},
-      {g.swing_back, "swing back"},       {g.earliest_rest, "earliest rest"}, {g.latest_rest, "latest rest"}};
+      {g.arrival_speed, "arrival speed"}, {g.stop_travel, "farthest stop"}, {g.farthest_travel, "farthest travel"},
+      {g.shortest_stop, "nearest stop"},  {g.extension, "extension"},       {g.line_speed, "line speed"},
+      {g.unit_tension, "tension"},        {g.load_raw, "load raw"},         {g.load_filtered, "load at 5 Hz"},
+      {g.load_held, "load held"},         {g.load_onset, "rise of load"},   {g.deceleration, "slowing"},
+      {g.swing_forward, "swing forward"}, {g.swing_back, "swing back"},     {g.earliest_rest, "earliest rest"},
+      {g.latest_rest, "latest rest"}};
   std::string all;
   for (const auto& [worst, result] : results)
     if (worst == corner) all += (all.empty() ? "" : ", ") + std::string(result);

@@ -83,6 +83,8 @@ Table governing(const Dossier& dossier, const Style& style) {
   rows.peak("rider load at 5 Hz", g.load_filtered, Dimension::ratio, plain(limits.rider_load_filtered),
             &Motion::load_filtered);
   rows.peak("rider load held 0.2 s", g.load_held, Dimension::ratio, plain(limits.rider_load_held), &Motion::load_held);
+  rows.peak("rise of it at 5 Hz, per second", g.load_onset, Dimension::ratio, plain(limits.rider_load_onset_per_s),
+            &Motion::load_onset_per_s);
   rows.peak("trolley slowed at 5 Hz", g.deceleration, Dimension::acceleration,
             plain(limits.trolley_deceleration_m_per_s2), &Motion::deceleration_filtered_m_per_s2);
   rows.peak("swing forward", g.swing_forward, Dimension::angle, plain(limits.swing_rad), &Motion::swing_forward_rad);

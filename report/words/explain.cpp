@@ -58,7 +58,10 @@ constexpr LimitKeys limit_keys[] = {
     {"rider-stops", "limits.stop_reserve; backup_brake.engages, without it brake_trolley.travel"},
     {"arrest-extension", "limits.extension_reserve; brake_unit.extension_limit"},
     {"line-speed", "brake_unit.line_speed_limit"},
-    {"rider-load", "limits.rider_load_raw, limits.rider_load_filtered and limits.rider_load_held, each that is given"},
+    {"rider-load",
+     "limits.rider_load_raw, limits.rider_load_filtered, limits.rider_load_held and limits.rider_load_onset, each that "
+     "is "
+     "given"},
     {"trolley-deceleration", "limits.trolley_deceleration"},
     {"swing", "limits.swing; a lanyard that goes slack fails without it"},
     {"final-rest", "landing.earliest_rest and landing.latest_rest"},

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 
@@ -118,6 +119,26 @@ TEST(GreatestValue, OfAParabolaIsItsVertexBetweenSamples) {
   const Peak most = greatest(record, step_s);
   EXPECT_NEAR(most.value, 2, 1e-12);
   EXPECT_NEAR(most.at_s, 0.1037, 1e-9);
+}
+
+/// A load that begins to rise evenly. The low-pass both ways answers a step of the slope with 1 - exp(-a) cos(a) / 2 of
+/// it, a = 2 pi 5 Hz t / sqrt 2: the inverse transform of 1 / (1 + (f / 5 Hz)^4). It goes to the most at a = 3 pi / 4.
+TEST(LoadOnset, OfAnEvenRiseIsItsSlopeAndWhatTheLowPassOvershoots) {
+  const double slope_per_s = 2, weight_N = 800, a = 3 * std::numbers::pi / 4;
+  Record record;
+  for (int i = 0; i <= 1000; ++i) {
+    const double t_s = step_s * i;
+    record.instants.push_back({.t_s = t_s, .travel_m = t_s});
+    record.instants.back().lanyard_N = weight_N * (1 + slope_per_s * std::clamp(t_s - 1, 0., 3.));
+  }
+  Motion motion;
+  judge_record(record, weight_N, motion);
+  // A step of the record is (2 pi 5 Hz 5 ms)^2 / 24 of it.
+  EXPECT_NEAR(motion.load_onset_per_s.value, slope_per_s * (1 - std::exp(-a) * std::cos(a) / 2), 1.1e-3 * slope_per_s);
+  const double after_s = a * std::numbers::sqrt2 / (2 * std::numbers::pi * 5);
+  const bool first = std::abs(motion.load_onset_per_s.at_s - (1 + after_s)) <= 2 * step_s,
+             last = std::abs(motion.load_onset_per_s.at_s - (4 - after_s)) <= 2 * step_s;
+  EXPECT_TRUE(first || last) << motion.load_onset_per_s.at_s;
 }
 
 }  // namespace

@@ -162,5 +162,21 @@ TEST(RiderArrives, FailsWhereEveryRiderStallsShort) {
   EXPECT_NE(only(rider_stops, rig).why.find("no rider arrives"), std::string::npos) << only(rider_stops, rig).why;
 }
 
+TEST(RiderLoad, ARiseIsJudgedWhereTheLayoutLimitsIt) {
+  const Rig rig = solve(demo_layout());
+  const std::size_t before = findings_of(rider_load, rig).size();
+  const arrest::Arrest& arrest = *rig.arrest.solved();
+  const double most =
+      arrest.corners[static_cast<std::size_t>(arrest.governing.load_onset)].motion->load_onset_per_s.value;
+  for (const double share : {0.99, 1.01}) {
+    Layout layout = demo_layout();
+    layout.limits.rider_load_onset_per_s = limit_at(share * most);
+    const auto findings = findings_of(rider_load, layout);
+    ASSERT_EQ(findings.size(), before + 1);
+    EXPECT_EQ(findings.back().verdict, share < 1 ? Verdict::fail : Verdict::pass);
+    EXPECT_EQ(findings.back().value, most);
+  }
+}
+
 }  // namespace
 }  // namespace fairlead

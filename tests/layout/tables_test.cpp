@@ -158,6 +158,7 @@ TEST(StartingLayout, EveryKeyInItsCommentsMayBeAddedAsItStands) {
                           "rider_load_raw",
                           "rider_load_filtered",
                           "rider_load_held",
+                          "rider_load_onset",
                           "trolley_deceleration",
                           "reset_reserve",
                           "return_speed"})

@@ -105,7 +105,6 @@ constexpr Number numbers[] = {
     {"end_speed_m_per_s", &Motion::end_speed_m_per_s},
     {"end_s", &Motion::end_s},
     {"end_extension_m", &Motion::end_extension_m},
-    {"onset_per_s", &Motion::onset_per_s},
     {"brake_work_J", &Motion::brake_work_J},
     {"rolling_and_drag_J", &Motion::rolling_and_drag_J},
 };
@@ -125,6 +124,7 @@ constexpr PeakOf peaks[] = {
     {"load_raw", &Motion::load_raw},
     {"load_filtered", &Motion::load_filtered},
     {"load_held", &Motion::load_held},
+    {"load_onset_per_s", &Motion::load_onset_per_s},
     {"deceleration_raw_m_per_s2", &Motion::deceleration_raw_m_per_s2},
     {"deceleration_filtered_m_per_s2", &Motion::deceleration_filtered_m_per_s2},
     {"deceleration_held_m_per_s2", &Motion::deceleration_held_m_per_s2},
@@ -173,6 +173,7 @@ TEST(JsonArrest, OfWhatGovernsTheBackupBrakeTheDispatchAndTheWayBack) {
   EXPECT_EQ(governing["load_raw"], arrest.governing.load_raw);
   EXPECT_EQ(governing["load_filtered"], arrest.governing.load_filtered);
   EXPECT_EQ(governing["load_held"], arrest.governing.load_held);
+  EXPECT_EQ(governing["load_onset"], arrest.governing.load_onset);
   EXPECT_EQ(governing["deceleration"], arrest.governing.deceleration);
   EXPECT_EQ(governing["swing_forward"], arrest.governing.swing_forward);
   EXPECT_EQ(governing["swing_back"], arrest.governing.swing_back);
