@@ -56,6 +56,14 @@ struct AsbuiltOptions {
 /// The layout as it was built, by points and measurements. 0 where the rig as built is cleared.
 int asbuilt(const JudgeOptions&, const AsbuiltOptions&);
 
+struct RecordsOptions {
+  std::string parts, measurements, log;  ///< files; the second and third empty where there is none
+  std::string format;                    ///< "text", "json"; empty: what the output's name ends in, else text
+  std::string output;                    ///< empty: standard output
+};
+/// The parts in service: in date, not worn out, nothing found on them left open. 0 where all of it passes.
+int records(const JudgeOptions&, const RecordsOptions&);
+
 struct TrialOptions {
   std::string results;  ///< file; empty: the plan alone
   std::string format;   ///< "text", "json"; empty: what the output's name ends in, else text

@@ -100,6 +100,22 @@ void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
   add_paper_options(command, built.paper);
 }
 
+void add_records_options(CLI::App& command, RecordsOptions& kept) {
+  command
+      .add_option("REGISTER", kept.parts,
+                  "the register: part, serial, batch, in_service, retire_by, inspect_by, cycles, most_cycles, "
+                  "baseline_mm, least_mm, basis (comma-separated, with header; part and serial are required)")
+      ->required();
+  command.add_option("MEASUREMENTS", kept.measurements,
+                     "diameters as they are now: item, quantity (diameter), value, unit, uncertainty");
+  command.add_option("--log", kept.log, "what inspections found: id, found, part, what, closed, by, how")
+      ->type_name("LOG");
+  command.add_option("--format", kept.format, "text or json (default: what FILE ends in, else text)")
+      ->check(CLI::IsMember({"text", "json"}));
+  command.add_option("-o,--output", kept.output, "the file to write: .txt or .json (default: standard output)")
+      ->type_name("FILE");
+}
+
 void add_trial_options(CLI::App& command, TrialOptions& tried) {
   command.add_option("RESULTS", tried.results,
                      "what was measured: test, quantity, value, unit, uncertainty (comma-separated, with header)");
@@ -177,6 +193,7 @@ int run(int argc, char** argv) {
   SetoutOptions set_out;
   ArrestOptions arrested;
   AsbuiltOptions built;
+  RecordsOptions kept;
   TrialOptions tried;
   std::string format = "text", output, name, now;
   bool idea = false;
@@ -240,6 +257,11 @@ int run(int argc, char** argv) {
   add_judge_options(trial_command, judged);
   add_trial_options(trial_command, tried);
 
+  CLI::App& records_command =
+      *app.add_subcommand("records", "the parts in service: days left, wear, what was found and is still open");
+  add_judge_options(records_command, judged);
+  add_records_options(records_command, kept);
+
   CLI::App& compare_command = *app.add_subcommand("compare", "what changed between two revisions of a layout");
   compare_command.add_option("OLD", judged.layout, "the layout file as it was")->required();
   compare_command.add_option("NEW", now, "the layout file as it is now")->required();
@@ -272,6 +294,7 @@ int run(int argc, char** argv) {
   if (setout_command.parsed()) return setout(judged, set_out);
   if (arrest_command.parsed()) return arrest(judged, arrested);
   if (asbuilt_command.parsed()) return asbuilt(judged, built);
+  if (records_command.parsed()) return records(judged, kept);
   if (trial_command.parsed()) return trial(judged, tried);
   if (new_command.parsed()) return new_file(output, idea);
   return explain(name);

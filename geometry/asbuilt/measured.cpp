@@ -59,7 +59,8 @@ tl::expected<std::vector<MeasuredValue>, PointsErrors> match(const Rig& design,
                                         "measure both"));
   }
   for (const Measurement& one : measurements) {
-    if (used.contains(&one) || is_between_marks(one.measurand)) continue;
+    // Marks are adjusted, and wear is judged against the register of parts.
+    if (used.contains(&one) || is_between_marks(one.measurand) || one.measurand == Measurand::diameter) continue;
     std::vector<std::string> items;
     std::vector<std::string_view> quantities;
     for (const Characteristic& other : all) {

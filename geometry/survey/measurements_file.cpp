@@ -25,7 +25,8 @@ constexpr std::array<MeasurandKind, measurands> kinds{{{"tension", Dimension::fo
                                                        {"platform_level", Dimension::length, -far_m, far_m},
                                                        {"engages", Dimension::length, -far_m, far_m},
                                                        {"distance", Dimension::length, 1e-3, far_m},
-                                                       {"rise", Dimension::length, -far_m, far_m}}};
+                                                       {"rise", Dimension::length, -far_m, far_m},
+                                                       {"diameter", Dimension::length, 1e-5, 10}}};
 
 constexpr QuantitiesFormat format{
     .item = "item",

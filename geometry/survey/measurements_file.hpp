@@ -25,9 +25,10 @@ enum class Measurand {
   platform_level,
   engages,   ///< chainage, of the backup brake
   distance,  ///< straight from mark to mark, of an item like "P1 to A3": sag, pull and warmth of the tape taken off
-  rise       ///< of the second mark above the first, by a level
+  rise,      ///< of the second mark above the first, by a level
+  diameter   ///< of a line, or of a sheave in its groove, where it is worn most: what the register of parts judges
 };
-inline constexpr std::size_t measurands = static_cast<std::size_t>(Measurand::rise) + 1;
+inline constexpr std::size_t measurands = static_cast<std::size_t>(Measurand::diameter) + 1;
 
 using MeasurandKind = QuantityKind;
 const MeasurandKind& kind_of(Measurand);

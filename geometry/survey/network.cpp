@@ -72,8 +72,8 @@ class Equations {
                      : length_m > 0                         ? (1 / length_m) * way
                                                             : Vec3{};
       for (Index a = 0; a < 3; ++a) {
-        J(row_of_reading(r), 3 * one.to + a) = coordinate(d, a) / one.uncertainty_m;
-        J(row_of_reading(r), 3 * one.from + a) = -coordinate(d, a) / one.uncertainty_m;
+        J(row_of_reading(r), 3 * Index{one.to} + a) = coordinate(d, a) / one.uncertainty_m;
+        J(row_of_reading(r), 3 * Index{one.from} + a) = -coordinate(d, a) / one.uncertainty_m;
       }
     }
     return J;
@@ -203,7 +203,7 @@ class Adjuster {
     }
   }
 
-  Eigen::Matrix3d covariance(int a, int b) const { return covariance_.block<3, 3>(3 * a, 3 * b); }
+  Eigen::Matrix3d covariance(Index a, Index b) const { return covariance_.block<3, 3>(3 * a, 3 * b); }
 
   /// Across a tape its mark may be off by so much that the tape would notice: then the covariance, which takes tapes
   /// for straight edges, does not tell how far the mark may be.

@@ -110,7 +110,9 @@ void write_point(Writer& out, const AsBuilt& as_built, std::size_t p) {
 }
 
 void write_main_line(Writer& out, const AsBuilt& as_built) {
-  const auto& [solved, doubt] = as_built.main_line;
+  // No bindings: clang 14 does not let a lambda have them.
+  const std::optional<Solved<LineByShots>>& solved = as_built.main_line.solved;
+  const std::string& doubt = as_built.main_line.doubt;
   if (!solved) return out.null("main_line_by_shots");
   out.object("main_line_by_shots", [&] {
     const bool known = solved->has_value();

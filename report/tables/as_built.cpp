@@ -172,6 +172,9 @@ Table built_values(const AsBuilt& as_built, const Style& style) {
       table.rows.push_back({one.name, std::string(kind.word), cell(value.value[v], kind.dimension), off});
     }
   }
+  const auto wears = [](const Measurement& one) { return one.measurand == Measurand::diameter; };
+  if (std::ranges::any_of(as_built.survey.measurements, wears))
+    table.notes.emplace_back("Diameters are judged by fairlead records, against the register of parts, and not here.");
   if (!as_built.values.empty())
     table.notes.emplace_back("Bearings clockwise from the site's north, as the fit turned them.");
   return table;

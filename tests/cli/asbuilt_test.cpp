@@ -135,7 +135,8 @@ TEST(Asbuilt, TellsWhatMovedSinceAnEarlierSurveyAndTapesWithIt) {
 TEST(Asbuilt, AdjustsTapesAndNamesWhatTheyDoNotPlace) {
   const Scratch scratch;
   write_file(scratch / "tapes.csv",
-             "item,quantity,value,unit,uncertainty\nP1 to A3,distance,185.26,m,0.01\nP2 to R1,rise,0.9,m,0.01\n");
+             "item,quantity,value,unit,uncertainty\nP1 to A3,distance,185.26,m,0.01\nP2 to R1,rise,0.9,m,0.01\n"
+             "main_line,diameter,13.7,mm,0.03\n");
   const std::string plain =
       "asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv " + (scratch / "tapes.csv") +
       " --order pnezd --unit m --uncertainty '2 mm' --control P1,P2,B1,unit --draws 59 --hold-arrest";
@@ -143,6 +144,7 @@ TEST(Asbuilt, AdjustsTapesAndNamesWhatTheyDoNotPlace) {
   EXPECT_EQ(ran.status, 1) << ran.err;
   EXPECT_NE(ran.out.find("\nTapes and rises, adjusted\n"), std::string::npos) << ran.out;
   EXPECT_NE(ran.out.find("rise P2 to R1"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("Diameters are judged by fairlead records"), std::string::npos) << ran.out;
   expect_narrow(ran.out);
   write_file(scratch / "tapes.csv",
              "item,quantity,value,unit,uncertainty\nP1,distance,18,m,0.01\nP1 to A33,rise,1,m,1\n");
