@@ -76,7 +76,7 @@ bool same_axes(const Placing& a, const Placing& b) {
 std::string hand_in_doubt(const Placing& placing, const std::vector<Characteristic>& all,
                           const std::vector<MeasuredValue>& read) {
   if (placing.hand_told) return {};
-  const std::string doubt = fmt::format(
+  std::string doubt = fmt::format(
       "the control points stand in one {}plane: with northing and easting swapped they would fit as well, with left "
       "for "
       "right, and no bearing tells; name one that stands aside",
