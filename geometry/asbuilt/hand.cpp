@@ -1,5 +1,7 @@
 #include "geometry/asbuilt/hand.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
@@ -74,10 +76,11 @@ bool same_axes(const Placing& a, const Placing& b) {
 std::string hand_in_doubt(const Placing& placing, const std::vector<Characteristic>& all,
                           const std::vector<MeasuredValue>& read) {
   if (placing.hand_told) return {};
-  const char* doubt =
-      "the control points stand in one plumb plane: with northing and easting swapped they would fit as well, with "
-      "left "
-      "for right, and no bearing tells; name one that stands aside";
+  std::string doubt = fmt::format(
+      "the control points stand in one {}plane: with northing and easting swapped they would fit as well, with left "
+      "for "
+      "right, and no bearing tells; name one that stands aside",
+      placing.terms.kind == FitKind::levelled ? "plumb " : "");
   if (!placing.fit)
     return "the points would lie on the layout as well with northing and easting swapped: name control points of which "
            "one stands aside";

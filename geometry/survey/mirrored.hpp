@@ -1,4 +1,6 @@
-// Where else the marks of a network may stand for all that its distances tell.
+// Where else the marks of a network may stand for all that its distances tell. Such places are mirror images of parts
+// of it; of networks that bend into another shape without breaking a tape, which takes many marks that hang together by
+// few tapes, none is looked for.
 #pragma once
 
 #include <vector>

@@ -221,6 +221,12 @@ TEST(Hand, ControlPointsInOnePlumbPlaneAreBelievedWhereABearingTellsTheHandAndNo
   EXPECT_EQ(hand_in_doubt(right, all, {outlet, axle}), "");
   EXPECT_NE(hand_in_doubt(wrong, all, {outlet}), "");
   EXPECT_NE(hand_in_doubt(wrong, all, {outlet, axle}), "");
+  EXPECT_TRUE(hand_in_doubt(right, all, {}).starts_with("the control points stand in one plumb plane: "));
+  // About any axis three points lie on their mirror image once they are turned over, wherever they stand.
+  const Placing tilted = placed(shot_pegs(), {}, {{"N1", "N2", "N3"}, FitKind::tilted, u_m});
+  EXPECT_FALSE(tilted.hand_told);
+  EXPECT_TRUE(hand_in_doubt(tilted, all, {}).starts_with("the control points stand in one plane: "));
+  EXPECT_TRUE(placed(shot_pegs(), {}, {{"N1", "N2", "N3", "N4", "N5"}, FitKind::tilted, u_m}).hand_told);
   // A peg that stands aside tells by itself.
   std::vector<SurveyPoint> aside = points(false);
   aside.push_back({"N1", seen(pegs()[0].at), "", 5});

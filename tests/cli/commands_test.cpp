@@ -90,7 +90,7 @@ TEST(Options, AreRefusedWithWhatToWriteInstead) {
   EXPECT_EQ(err("chekc x.toml"), "error: there is no command \"chekc\"\ndid you mean check?\n");
   EXPECT_EQ(err("frobnicate"),
             "error: there is no command \"frobnicate\"\n"
-            "write one of check, draw, setout, arrest, asbuilt, trial, compare, new, explain\n");
+            "write one of check, draw, setout, arrest, asbuilt, trial, records, compare, new, explain\n");
   EXPECT_NE(err(std::string("check --unit si ") + good).find("did you mean --units?"), std::string::npos);
   EXPECT_NE(err(std::string("check --units metric ") + good).find("si"), std::string::npos);
   EXPECT_EQ(err(std::string("check --date 2027-02-30 ") + good),

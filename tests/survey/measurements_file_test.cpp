@@ -83,7 +83,8 @@ TEST(MeasurementsFile, AllErrorsAreToldAtOnceEachWithItsPlaceAndWhatToWrite) {
             "4:26+2: the uncertainty is not above 0; write one standard uncertainty, in the unit of the value\n"
             "5:1+21: the line has 6 columns, and the header 5; separate the columns by commas, and write decimals "
             "with a point\n"
-            "6:1+1: the measurement has no item; write the id of what was measured, main_line, brake_unit, or two marks like \"P1 to A3\"\n"
+            "6:1+1: the measurement has no item; write the id of what was measured, main_line, brake_unit, or two "
+            "marks like \"P1 to A3\"\n"
             "7:9+3: the tilt is 100.00 deg; it may be from -90.00 deg to 90.00 deg: check it and its unit\n"
             "8:15+3: the value \"nan\" is no number; write it like 12.345; its unit has a column of its own\n"
             "8:21+1: the uncertainty is not above 0; write one standard uncertainty, in the unit of the value\n");
