@@ -51,7 +51,7 @@ bool cross(Paper a, Paper b, Paper c, Paper d) {
 TEST(Place, LeadersDoNotCrossOneAnother) {
   for (const unsigned seed : {1u, 2u, 3u, 4u, 5u, 6u}) {
     std::mt19937 draw(seed);
-    std::uniform_real_distribution<double> x(55, 120), y(45, 70);
+    std::uniform_real_distribution<double> x(60, 110), y(50, 66);
     Drawing drawing;
     const Canvas canvas(drawing, font());
     std::vector<Callout> callouts;
