@@ -102,14 +102,16 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   Dossier dossier = judge(options);
   const Judged& judged = dossier.judged;
   dossier.setting_out = setting_out(judged.rig);
-  if (judged.rig.arrest.solved())
-    dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(judged.rig, work_of(options)));
   if (judged.rig.arrest.solved() || !draw.trial.empty())
     dossier.trial = std::make_shared<const trial::Trial>(trial_of(judged.rig, std::move(results), work_of(options)));
+  if (judged.rig.arrest.solved())
+    dossier.arrest = std::make_shared<const ArrestFigures>(
+        arrest_figures(judged.rig, work_of(options), trial::arrivals_measured(*dossier.trial)));
   if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
   const Style style = style_of(options);
-  const Sheets sheets = sheets::compose(dossier, style, office);
+  Sheets sheets = sheets::compose(dossier, style, office);
   if (office.scale) refuse_other_scale(sheets, dossier, style, office);
+  mark_decimals(sheets, draw.paper);
   if (folder) {
     const auto files = everything(sheets, font, dossier, style);
     refuse(formats::write_folder(draw.output, files));

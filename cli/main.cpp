@@ -5,6 +5,7 @@
 #include <cstdio>
 
 #include "cli/commands.hpp"
+#include "cli/examples.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/progress.hpp"
 #include "geometry/asbuilt/draws.hpp"
@@ -47,6 +48,9 @@ void add_paper_options(CLI::App& command, PaperOptions& paper) {
       .add_option("--projection", paper.projection, "first or third angle (default: first on A, third on ANSI sizes)")
       ->check(CLI::IsMember({"first", "third"}));
   command.add_flag("--grey", paper.grey, "without colour");
+  command.add_option("--decimal", paper.decimal, "the decimal marker on the sheets: point or comma")
+      ->check(CLI::IsMember({"point", "comma"}))
+      ->default_val("point");
   command.add_option("--font", paper.font, "a TrueType font file to letter with");
 }
 
@@ -165,28 +169,7 @@ int run(int argc, char** argv) {
   app.name("fairlead");
   app.set_version_flag("--version", "fairlead " + std::string(words::program_version()));
   app.require_subcommand(1);
-  app.footer(
-      "examples:\n"
-      "  fairlead new -o site.toml                      a layout to start from\n"
-      "  fairlead check site.toml                       findings, worst first\n"
-      "  fairlead check site.toml --format json         findings and the whole solved state\n"
-      "  fairlead check site.toml --set sheave.R1.position='[12.0, 3.5, 8.25]'\n"
-      "  fairlead draw site.toml -o site.pdf            the drawing\n"
-      "  fairlead compare issued.toml site.toml         what changed, and what that does\n"
-      "  fairlead setout site.toml                      points, levels, lengths and tensions for the crew\n"
-      "  fairlead arrest site.toml                      how every rider stops, and the way back\n"
-      "  fairlead asbuilt site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
-      "N1,N2,N3\n"
-      "                                                 the rig as it was measured, judged anew\n"
-      "  fairlead trial site.toml                       the plan of unmanned tests, before anyone rides\n"
-      "  fairlead trial site.toml tests.csv             what was measured at them against what was predicted\n"
-      "  fairlead new --concept -o idea.toml            how riders are to stop, before anything has a place\n"
-      "  fairlead arrest idea.toml                      a first estimate of how they would\n"
-      "  fairlead explain fleet-angle                   what a check judges\n"
-      "  fairlead explain sheave.axle                   what a key means\n"
-      "\n"
-      "exit status: 0 cleared or done, 1 not cleared, 2 input or output unusable, 3 our own fault, 130 interrupted\n"
-      "A calculation aid, not an approval.");
+  app.footer(help_foot());
 
   JudgeOptions judged;
   DrawOptions drawn;
@@ -275,6 +258,7 @@ int run(int argc, char** argv) {
   CLI::App& explain_command = *app.add_subcommand("explain", "what a check judges or a key of the layout means");
   explain_command.add_option("NAME", name, "a check or a key; without one, all checks are listed");
 
+  for (CLI::App* command : app.get_subcommands({})) command->footer(help_foot(command->get_name()));
   try {
     app.parse(argc, argv);
   } catch (const CLI::ParseError& error) {

@@ -1,5 +1,6 @@
 #include "cli/paper.hpp"
 
+#include "report/drawing/decimal.hpp"
 #include "report/formats/dxf.hpp"
 #include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
@@ -48,6 +49,11 @@ sheets::Office office_of(const PaperOptions& paper, const drawing::Font& font) {
   if (!paper.projection.empty()) office.first_angle = paper.projection == "first";
   office.grey = paper.grey;
   return office;
+}
+
+void mark_decimals(std::vector<drawing::Sheet>& sheets, const PaperOptions& paper) {
+  if (paper.decimal != "comma") return;
+  for (drawing::Sheet& sheet : sheets) drawing::set_decimal_comma(sheet.drawing);
 }
 
 std::string pdf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {

@@ -13,12 +13,16 @@ struct PaperOptions {
   std::string size;        ///< "A3", "ANSI-B"
   std::string projection;  ///< "first" or "third"; empty: what the paper's readers expect
   bool grey{};
-  std::string font;  ///< empty: the one of fonts-dejavu-extra
+  std::string decimal;  ///< "point" or "comma"
+  std::string font;     ///< empty: the one of fonts-dejavu-extra
 };
 
 /// Throws Unusable: before the work, as a missing font is found in a millisecond.
 drawing::Font font_of(const PaperOptions&);
 sheets::Office office_of(const PaperOptions&, const drawing::Font&);
+
+/// Gives the numbers on composed sheets the decimal marker that was asked for.
+void mark_decimals(std::vector<drawing::Sheet>&, const PaperOptions&);
 
 /// Throw Unusable where the sheets cannot be written as such a document.
 std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);

@@ -50,9 +50,11 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   if (setout.windows) dossier.placement = placement(judged, !font, work_of(options));
   const Style style = style_of(options);
   std::string bytes;
-  if (font)
-    bytes = pdf_of(sheets::compose_crew(dossier, style, office_of(setout.paper, *font)), *font, judged.rig.layout);
-  else if (points)
+  if (font) {
+    auto pages = sheets::compose_crew(dossier, style, office_of(setout.paper, *font));
+    mark_decimals(pages, setout.paper);
+    bytes = pdf_of(pages, *font, judged.rig.layout);
+  } else if (points)
     bytes = csv_of(dossier, *points);
   else
     bytes = format == "json" ? json::write(dossier) : text::write_setting_out(dossier, style);

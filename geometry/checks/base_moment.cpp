@@ -13,7 +13,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     Finding finding{.check = &base_moment, .subject = {Item::Kind::anchor, static_cast<int>(a)}};
     finding.place = anchor.base->place;
     finding.at = *anchor.base;
-    if (anchor.base_moment_N_m) finding.limit = Limit{*anchor.base_moment_N_m, "its base_moment"};
+    if (anchor.base_moment_N_m) finding.limit = Limit{*anchor.base_moment_N_m, "its base moment"};
     if (!loads) {
       leave_undetermined(finding, rig.loads.result->error());
     } else {

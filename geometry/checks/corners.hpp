@@ -32,7 +32,7 @@ const arrest::Reset* worst_reset(const arrest::Arrest& arrest, const Worse& wors
   return worst;
 }
 
-/// "cold, tautest": the state of the main line it comes back in; of a concept, that the line is straight.
+/// "cold, tightest": the state of the main line it comes back in; of a concept, that the line is straight.
 std::string weather_of(const Rig&, const arrest::Reset&);
 
 }  // namespace fairlead

@@ -13,7 +13,7 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     Finding finding{.check = &load_direction, .subject = {Item::Kind::anchor, static_cast<int>(a)}};
     finding.place = anchor.cone_angle_rad->place;
     finding.at = anchor.position;
-    finding.limit = Limit{*anchor.cone_angle_rad, "its cone_angle"};
+    finding.limit = Limit{*anchor.cone_angle_rad, "its cone angle"};
     if (!loads) {
       leave_undetermined(finding, rig.loads.result->error());
     } else {

@@ -35,7 +35,7 @@ std::string ends_of(const MainLine& main_line, const State& state) {
   };
   std::string name;
   if (differs(&State::stiff)) name += state.stiff ? ", stiffest" : ", softest";
-  if (differs(&State::taut)) name += state.taut ? ", tautest" : ", slackest";
+  if (differs(&State::taut)) name += state.taut ? ", tightest" : ", slackest";
   return name;
 }
 

@@ -21,10 +21,11 @@ struct Styles {
   std::span<const Style> si, us;
 };
 
+constexpr double inch_m = 0.0254;  // exact
 constexpr Style ratio[] = {{0, "", 3}};
 constexpr Style probability[] = {{0, "", 4}};
 constexpr Style length_si[] = {{0.1, "m", 3}, {0, "mm", 1}};
-constexpr Style length_us[] = {{0, "in", 2}};  // from 0.1 m up: feet and inches
+constexpr Style length_us[] = {{0, "in", 2}};  // of less than an inch; above to 1/16, from 0.1 m up feet and inches
 constexpr Style area_si[] = {{0.01, "m2", 3}, {0, "mm2", 1}};
 constexpr Style area_us[] = {{0.1, "ft2", 2}, {0, "in2", 3}};
 constexpr Style angle[] = {{0, "deg", 2}};
@@ -39,8 +40,8 @@ constexpr Style speed_us[] = {{0, "mph", 1}};
 constexpr Style acceleration_si[] = {{0, "m/s2", 2}};
 constexpr Style acceleration_us[] = {{0, "ft/s2", 1}};
 constexpr Style time[] = {{0, "s", 2}};
-constexpr Style temperature_si[] = {{0, "C", 1}};
-constexpr Style temperature_us[] = {{0, "F", 1}};
+constexpr Style temperature_si[] = {{0, "°C", 1}};
+constexpr Style temperature_us[] = {{0, "°F", 1}};
 constexpr Style density_si[] = {{0, "kg/m3", 3}};
 constexpr Style density_us[] = {{0, "lb/ft3", 4}};
 constexpr Style mass_per_length_si[] = {{0, "kg/m", 3}};
@@ -79,14 +80,29 @@ std::string decimal(double number, int decimals, Rounding rounding) {
   return text;
 }
 
-std::string feet_and_inches(double metres, Rounding rounding) {
-  const double exact = std::abs(metres) / 0.3048 * 12 * 16;
-  const double sixteenths = rounding == Rounding::up && metres > 0 ? rounded_up(exact) : std::round(exact);
-  const double feet = std::floor(sixteenths / 192), inches = std::floor(sixteenths / 16) - 12 * feet;
-  int above = static_cast<int>(sixteenths - 16 * (12 * feet + inches)), below = 16;
+// A tape's sixteenths of an inch: "5/8", "1/16"; empty where it is none.
+std::string fraction(int sixteenths) {
+  int above = sixteenths, below = 16;
   for (; above > 0 && above % 2 == 0; above /= 2) below /= 2;
-  const std::string fraction = above > 0 ? fmt::format(" {}/{}", above, below) : "";
-  return fmt::format("{}{:.0f}'-{:.0f}{}\"", metres < 0 ? "-" : "", feet, inches, fraction);
+  return above > 0 ? fmt::format(" {}/{}", above, below) : "";
+}
+
+double sixteenths_of(double metres, Rounding rounding) {
+  const double exact = std::abs(metres) / inch_m * 16;
+  return rounding == Rounding::up && metres > 0 ? rounded_up(exact) : std::round(exact);
+}
+
+std::string feet_and_inches(double metres, Rounding rounding) {
+  const double sixteenths = sixteenths_of(metres, rounding);
+  const double feet = std::floor(sixteenths / 192), inches = std::floor(sixteenths / 16) - 12 * feet;
+  const int rest = static_cast<int>(sixteenths - 16 * (12 * feet + inches));
+  return fmt::format("{}{:.0f}'-{:.0f}{}\"", metres < 0 ? "-" : "", feet, inches, fraction(rest));
+}
+
+std::string whole_inches(double metres, Rounding rounding) {
+  const double sixteenths = sixteenths_of(metres, rounding), inches = std::floor(sixteenths / 16);
+  return fmt::format("{}{:.0f}{} in", metres < 0 ? "-" : "", inches,
+                     fraction(static_cast<int>(sixteenths - 16 * inches)));
 }
 
 // Thermal expansion is read and tabled as so many millionths.
@@ -98,6 +114,7 @@ std::string millionths(double per_kelvin, std::string_view unit, int digits, Rou
 std::string print_one(Quantity quantity, bool us, int digits, Rounding rounding) {
   const double si = quantity.si;
   if (quantity.dimension == Dimension::length && us && std::abs(si) >= 0.1) return feet_and_inches(si, rounding);
+  if (quantity.dimension == Dimension::length && us && std::abs(si) >= inch_m) return whole_inches(si, rounding);
   if (quantity.dimension == Dimension::per_temperature)
     return us ? millionths(si / 1.8, "/F", digits, rounding) : millionths(si, "/K", digits, rounding);
   for (const Styles& rows : styles)

@@ -48,9 +48,9 @@ enum class Units { si, us, both };
 enum class Rounding { nearest, up };
 
 /// "12.345 m", "1.50 deg", "19.4 kN (4365 lbf)": the unit and digits that suit the dimension and the size; `digits`
-/// decimals where it is not negative. US lengths from 0.1 m up are feet and inches to 1/16, whatever `digits`. A
-/// rating always stands in both. NaN prints "unknown", infinity "infinite". What is printed of one unit reads back to
-/// within half its last digit, rounded up within one.
+/// decimals where it is not negative. US lengths from an inch up are inches, from 0.1 m up feet and inches, to 1/16
+/// whatever `digits`. A rating always stands in both. NaN prints "unknown", infinity "infinite". What is printed of one
+/// unit reads back to within half its last digit, rounded up within one.
 std::string print_quantity(Quantity, Units = Units::si, int digits = -1, Rounding = Rounding::nearest);
 
 }  // namespace fairlead

@@ -153,12 +153,15 @@ void hold_backup(const Layout& layout, const Frame& frame, loads::Inputs& in, st
 
 void note_weather(const Layout& layout, std::vector<std::string>& assumptions) {
   const Site& site = layout.site;
+  if (site.wind_across_m_per_s)
+    assumptions.push_back(
+        "site: a side wind loads the anchors by the lines of the arrest system alone, not by the main line or riders");
   if (!site.ice_thickness_m && !site.storm_wind_m_per_s) return;
   assumptions.push_back(
       "site: in ice and storm the brake trolley's weight is spread along the main line; the lines of the arrest system "
       "bear neither");
   if (site.ice_thickness_m && !site.ice_temperature_K)
-    assumptions.push_back("site: ice on the main line at the lowest design temperature, where it is tautest");
+    assumptions.push_back("site: ice on the main line at the lowest design temperature, where it is tightest");
   if ((site.ice_wind_m_per_s || site.storm_wind_m_per_s) && !site.wind_across_m_per_s && !site.altitude_m)
     assumptions.push_back("site: altitude 0 m for the density of the air in the wind, where it is greatest");
 }

@@ -2,8 +2,8 @@
 
 namespace fairlead {
 
-ArrestFigures arrest_figures(const Rig& rig, const Work& work) {
-  return {.chart = braking_chart(rig, work),
+ArrestFigures arrest_figures(const Rig& rig, const Work& work, const std::optional<mainline::Span>& measured) {
+  return {.chart = braking_chart(rig, work, measured),
           .histories = arrest_histories(rig),
           .calculation = calculation(rig),
           .reductions = reductions(rig, work)};

@@ -15,6 +15,7 @@ struct ArrestFigures {
   Solved<Reductions> reductions = unsolved("not solved");
 };
 
-ArrestFigures arrest_figures(const Rig&, const Work& = {});
+/// `measured`: arrivals of tests that the braking chart is to show.
+ArrestFigures arrest_figures(const Rig&, const Work& = {}, const std::optional<mainline::Span>& measured = {});
 
 }  // namespace fairlead

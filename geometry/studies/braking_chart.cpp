@@ -10,7 +10,7 @@ namespace {
 
 /// Between nine speeds a curve leaves its chords by a hundredth of a metre.
 constexpr int masses = 5, speeds = 9;
-constexpr double slower = 0.6, faster = 1.2;
+constexpr double slower = 0.6, faster = 1.2, beyond_measured = 0.05;
 
 /// One rider in the weather of the chart.
 struct Case {
@@ -27,11 +27,19 @@ struct Case {
   }
 };
 
-/// Rising: even ones, and the arrivals themselves.
+/// What the chart shows whatever was measured.
+mainline::Span common_speeds(const BrakingChart& chart) {
+  return {slower * chart.arrival_m_per_s.low, faster * chart.arrival_m_per_s.high};
+}
+
+/// Rising: even ones, no farther apart where the chart reaches farther, and the arrivals themselves.
 std::vector<double> speeds_of(const BrakingChart& chart) {
   std::vector<double> all{chart.arrival_m_per_s.low, chart.arrival_m_per_s.high};
   const mainline::Span& range = chart.speed_m_per_s;
-  for (int i = 0; i < speeds; ++i) all.push_back(range.low + (range.high - range.low) * i / (speeds - 1));
+  const mainline::Span common = common_speeds(chart);
+  const int steps =
+      static_cast<int>(std::ceil((speeds - 1) * (range.high - range.low) / (common.high - common.low) - 1e-9));
+  for (int i = 0; i <= steps; ++i) all.push_back(range.low + (range.high - range.low) * i / steps);
   std::sort(all.begin(), all.end());
   all.erase(std::unique(all.begin(), all.end()), all.end());
   return all;
@@ -117,7 +125,7 @@ void add_limits(const Layout& layout, BrakingChart& chart) {
 
 }  // namespace
 
-Solved<BrakingChart> braking_chart(const Rig& rig, const Work& work) {
+Solved<BrakingChart> braking_chart(const Rig& rig, const Work& work, const std::optional<mainline::Span>& measured) {
   const arrest::Arrest* arrest = rig.arrest.solved();
   if (!arrest) return tl::unexpected(rig.arrest.result->error());
   if (rig.arrest_held) return unsolved("the arrest is that of another place of the marks");
@@ -130,7 +138,10 @@ Solved<BrakingChart> braking_chart(const Rig& rig, const Work& work) {
     chart.arrival_m_per_s.low = std::min(chart.arrival_m_per_s.low, corner.arrival_speed_m_per_s);
     chart.arrival_m_per_s.high = std::max(chart.arrival_m_per_s.high, corner.arrival_speed_m_per_s);
   }
-  chart.speed_m_per_s = {slower * chart.arrival_m_per_s.low, faster * chart.arrival_m_per_s.high};
+  chart.speed_m_per_s = common_speeds(chart);
+  if (measured)
+    chart.speed_m_per_s = {std::min(chart.speed_m_per_s.low, (1 - beyond_measured) * measured->low),
+                           std::max(chart.speed_m_per_s.high, (1 + beyond_measured) * measured->high)};
   add_limits(rig.layout, chart);
   const auto cases = cases_of(rig, arrest->corners[static_cast<std::size_t>(chart.corner)].corner, work);
   if (!cases) return tl::unexpected(cases.error());

@@ -37,6 +37,7 @@ struct BrakingChart {
 /// Five masses over 0.6 of the slowest arrival to 1.2 of the fastest, each on a track from sweeps of its own. The lean
 /// at contact is that of the extreme rider whose mass is nearer, in the same weather. Unsolved where the arrest is,
 /// where no corner is solved, and where a mass between the extremes has no sweep.
-Solved<BrakingChart> braking_chart(const Rig&, const Work& = {});
+/// `measured`: arrivals of tests, which the curves reach beyond too.
+Solved<BrakingChart> braking_chart(const Rig&, const Work& = {}, const std::optional<mainline::Span>& measured = {});
 
 }  // namespace fairlead

@@ -19,6 +19,18 @@ Learnt learn(const Rig& rig, const Plan& plan, const Results& results, const Wor
   return learnt;
 }
 
+std::optional<mainline::Span> arrivals_measured(const Trial& trial) {
+  std::optional<mainline::Span> span;
+  if (!trial.results) return span;
+  for (const Tested& one : trial.results->tested)
+    for (const Compared& compared : one.compared) {
+      if (compared.expected.what != Trialled::arrival_speed || !compared.value) continue;
+      if (!span) span = {*compared.value, *compared.value};
+      span = {std::min(span->low, *compared.value), std::max(span->high, *compared.value)};
+    }
+  return span;
+}
+
 bool passed(const Trial& trial) {
   if (!trial.results) return true;
   if (trial.results->verdict != Verdict::pass) return false;

@@ -22,6 +22,9 @@ struct Trial {
 
 Learnt learn(const Rig&, const Plan&, const Results&, const Work& = {});
 
+/// The slowest and the fastest arrival that was measured; none where nothing was.
+std::optional<mainline::Span> arrivals_measured(const Trial&);
+
 /// Whether every test of the plan passed, and everything that was judged anew with what they told did: true without
 /// results. What could not be fitted is not held against tests that passed; it is told.
 bool passed(const Trial&);

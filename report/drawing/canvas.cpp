@@ -133,6 +133,26 @@ std::string Canvas::fitted(std::string_view text, double cap_mm, double width_mm
   return std::string(text.substr(0, fitting_bytes(font_, text, cap_mm, left))) + "…";
 }
 
+void Canvas::fill(const Box& box, std::string_view whole, std::initializer_list<double> caps_mm, Layer layer) const {
+  constexpr double pitch = 1.4;  // of lines, in cap heights
+  double cap_mm = 0;
+  for (const double cap : caps_mm) {
+    cap_mm = cap;
+    if (width(whole, cap) <= box.width()) break;
+  }
+  std::vector<std::string> lines = wrap(whole, cap_mm, box.width());
+  const auto most = static_cast<std::size_t>(std::max(1.0, 1 + std::floor((box.height() / cap_mm - 1) / pitch)));
+  if (lines.size() > most) {
+    for (std::size_t i = most; i < lines.size(); ++i) lines[most - 1] += ' ' + lines[i];
+    lines.resize(most);
+    lines.back() = fitted(lines.back(), cap_mm, box.width());
+  }
+  const double rest_mm = static_cast<double>(lines.size() - (lines.empty() ? 0 : 1)) * pitch * cap_mm;
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    text({box.left, box.centre().y_mm + (rest_mm - cap_mm) / 2 - static_cast<double>(i) * pitch * cap_mm}, lines[i],
+         cap_mm, layer);
+}
+
 namespace {
 
 /// The part of a segment inside a box as two parameters (Liang and Barsky, 1984).

@@ -1,6 +1,8 @@
 // The pen in the hand: puts lines, areas and lettering on a drawing.
 #pragma once
 
+#include <initializer_list>
+
 #include "report/drawing/drawing.hpp"
 #include "report/drawing/font.hpp"
 
@@ -48,6 +50,9 @@ class Canvas {
   std::vector<std::string> wrap(std::string_view text, double cap_mm, double width_mm) const;
   /// The text, or as much of its beginning as fits before "…".
   std::string fitted(std::string_view text, double cap_mm, double width_mm) const;
+  /// Writes a text into a box, from its left, halfway up: on one line at the first of falling cap heights at which it
+  /// fits, else at the last in as many lines as there is room for. Only what then is left over is cut, before "…".
+  void fill(const Box&, std::string_view text, std::initializer_list<double> caps_mm, Layer) const;
 
   static std::vector<Paper> corners(const Box& b) {
     return {{b.left, b.bottom}, {b.right, b.bottom}, {b.right, b.top}, {b.left, b.top}};

@@ -153,19 +153,24 @@ struct Surroundings {
 
 constexpr double barred = std::numeric_limits<double>::infinity();
 
+/// A leader over a line of the drawing is read; one over another leader leads astray, and nearly any other place is
+/// better, a balloon too.
+constexpr double crossed_line = 6, crossed_leader = 100;
+
 /// Infinite where the spot is not free of these. `lines_count`: lines may not run through the text either.
-double cost(const Callout& c, const Spot& s, const Quad& text, const Obstacles& obstacles, bool lines_count) {
+double cost(const Callout& c, const Spot& s, const Quad& text, const Obstacles& obstacles, bool lines_count,
+            double crossed) {
   if (!(lines_count ? obstacles.clear(text) : obstacles.clear_of_texts(text))) return barred;
   const Paper start = leader_start(c, s.target, s.elbow);
   if (obstacles.over_text(start, s.elbow) || obstacles.over_text(s.elbow, s.shelf_end)) return barred;
-  return 6 * obstacles.crossings(start, s.elbow) + 6 * obstacles.crossings(s.elbow, s.shelf_end);
+  return crossed * (obstacles.crossings(start, s.elbow) + obstacles.crossings(s.elbow, s.shelf_end));
 }
 
 /// What a spot costs whatever callouts are placed: it is asked in every round, and worked out once.
 double standing_cost(const Callout& c, const Spot& s, Extent e, const Surroundings& around, bool lines_count) {
   const Quad text = text_area(s, e, text_clear_mm);
   if (!around.within.contains(bounds(text))) return barred;
-  const double here = cost(c, s, text, around.standing, lines_count);
+  const double here = cost(c, s, text, around.standing, lines_count, crossed_line);
   if (!std::isfinite(here)) return barred;
   const Box covered = bounds(text).grown(1);
   const auto shut_out =
@@ -194,8 +199,8 @@ std::optional<std::pair<Spot, double>> best(const Callout& c, Ways& ways, const 
     if (found && s.cost >= found->second) break;
     const double standing = ways.standing_at(c, i, around);
     if (!std::isfinite(standing) || (found && standing >= found->second)) continue;
-    const double here =
-        standing + cost(c, s, text_area(s, ways.extent, text_clear_mm), around.placed, ways.lines_count);
+    const double here = standing + cost(c, s, text_area(s, ways.extent, text_clear_mm), around.placed, ways.lines_count,
+                                        crossed_leader);
     if (std::isfinite(here) && (!found || here < found->second)) found = {s, here};
   }
   return found;

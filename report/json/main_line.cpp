@@ -47,7 +47,7 @@ void write_inputs(Writer& out, const Solved<Inputs>& inputs) {
 void write_state(Writer& out, const mainline::State& state) {
   out.text("weather", words::word_for(state.weather));
   out.flag("stiffest", state.stiff);
-  out.flag("tautest", state.taut);
+  out.flag("tightest", state.taut);
   out.number("temperature_K", state.temperature_K);
   write_cable(out, "cable", state.cable);
   out.number("H_N", state.bare.pieces[0].H_N);

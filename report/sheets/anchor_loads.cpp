@@ -42,7 +42,10 @@ Block signs() {
         "Unfactored. The components of an arrow act at once, in one case at one pose; nothing is mixed from "
         "several cases.",
         Layer::notes},
-       {"3.", "Each arrow begins at its anchor and is drawn to the force scale of its own panel.", Layer::notes},
+       {"3.",
+        "Each arrow is the force of the rig on the anchor: its tip stands at the anchor, its length is to the force "
+        "scale of its own panel.",
+        Layer::notes},
        {"4.",
         "Utilisation: demand over working load; the mark on the bar is the layout's limit, or 100 % where it "
         "gives none.",

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "geometry/arrest/names.hpp"
 #include "geometry/studies/arrest_figures.hpp"
@@ -96,45 +97,52 @@ bool crossed(const Drawing& drawing, const Box& box) {
   });
 }
 
-/// A ring where a test was measured, filled where it passed, with its name at the nearest side that is free.
-void mark_tried(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
-                const std::vector<Tried>& all) {
-  constexpr double radius_mm = 1, gap_mm = 0.6;
+constexpr double radius_mm = 1;  // of a ring
+
+/// A name at the nearest side of a mark where nothing else stands.
+void name_beside(const Canvas& canvas, const Box& area, Paper at, const std::string& name, Layer layer,
+                 std::vector<Box>& taken) {
+  constexpr double gap_mm = 0.6, off = radius_mm + gap_mm;
+  const double width = canvas.width(name, note_cap_mm);
+  for (int ring = 1; ring <= 20; ++ring)
+    for (const Paper way : {Paper{1, 0}, Paper{-1, 0}, Paper{0, 1}, Paper{0, -1}, Paper{1, 1}, Paper{-1, 1},
+                            Paper{1, -1}, Paper{-1, -1}}) {
+      const double before = way.x_mm < 0 ? width : way.x_mm > 0 ? 0 : width / 2;
+      const double below = way.y_mm < 0 ? note_cap_mm : way.y_mm > 0 ? 0 : note_cap_mm / 2;
+      const Paper start = at + Paper{way.x_mm * off * ring - before, way.y_mm * off * ring - below};
+      const Box words = Box{start.x_mm, start.y_mm, start.x_mm + width, start.y_mm + note_cap_mm}.grown(0.3);
+      if (!area.contains(words) || crossed(canvas.drawing(), words) ||
+          std::ranges::any_of(taken, [&](const Box& b) { return b.overlaps(words); }))
+        continue;
+      canvas.text(start, name, note_cap_mm, layer);
+      taken.push_back(words);
+      return;
+    }
+}
+
+/// A ring where a test was measured, filled where it passed, with its name; and the names of the curves that end where
+/// riders no longer stop.
+void mark_points(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
+                 const std::vector<Tried>& all, const std::vector<PlotName>& ends) {
   const Pen pen{medium_mm, LineType::continuous, Layer::loads};
   const Box area = plot_area(box);
   std::vector<Box> taken;
+  const auto place_of = [&](Paper values) { return plotted(box, x, y, values); };
   for (const Tried& one : all) {
-    const Paper at = plotted(box, x, y, {one.at.x_mm, one.at.y_mm});
+    const Paper at = place_of(one.at);
     canvas.circle(at, radius_mm, pen, one.verdict == Verdict::pass ? Fill::ink : Fill::none);
     taken.push_back({at.x_mm - radius_mm, at.y_mm - radius_mm, at.x_mm + radius_mm, at.y_mm + radius_mm});
   }
-  for (const Tried& one : all) {
-    const Paper at = plotted(box, x, y, {one.at.x_mm, one.at.y_mm});
-    const double width = canvas.width(one.id, note_cap_mm), off = radius_mm + gap_mm;
-    for (int ring = 1; ring <= 20; ++ring) {
-      bool placed = false;
-      for (const Paper way : {Paper{1, 0}, Paper{-1, 0}, Paper{0, 1}, Paper{0, -1}, Paper{1, 1}, Paper{-1, 1},
-                              Paper{1, -1}, Paper{-1, -1}}) {
-        const double left = at.x_mm + way.x_mm * off * ring -
-                            (way.x_mm < 0   ? width
-                             : way.x_mm > 0 ? 0
-                                            : width / 2),
-                     base = at.y_mm + way.y_mm * off * ring -
-                            (way.y_mm < 0   ? note_cap_mm
-                             : way.y_mm > 0 ? 0
-                                            : note_cap_mm / 2);
-        const Box words = Box{left, base, left + width, base + note_cap_mm}.grown(0.3);
-        if (!area.contains(words) || crossed(canvas.drawing(), words) ||
-            std::ranges::any_of(taken, [&](const Box& b) { return b.overlaps(words); }))
-          continue;
-        canvas.text({left, base}, one.id, note_cap_mm, Layer::loads);
-        taken.push_back(words);
-        placed = true;
-        break;
-      }
-      if (placed) break;
-    }
-  }
+  for (const Tried& one : all) name_beside(canvas, area, place_of(one.at), one.id, Layer::loads, taken);
+  for (const PlotName& end : ends) name_beside(canvas, area, place_of(end.at), end.name, Layer::braking_line, taken);
+}
+
+/// Where the curve of a rider ends: at the side of the chart, or where he no longer stops.
+PlotName end_of(const BrakingChart::Curve& curve, const Style& style) {
+  PlotName end{words::shown(curve.rider_kg, Dimension::mass, style), {NAN, NAN}, Layer::braking_line};
+  for (const BrakingChart::Point& point : curve.points)
+    if (point.stops()) end.at = {point.speed_m_per_s, point.stop_travel_m};
+  return end;
 }
 
 void draw_chart(const Canvas& canvas, const Box& box, const BrakingChart& chart, const std::vector<Tried>& all_tried,
@@ -143,8 +151,7 @@ void draw_chart(const Canvas& canvas, const Box& box, const BrakingChart& chart,
   double farthest_m = std::max({chart.travel_m, chart.backup_m.value_or(0), chart.latest_rest_m.value_or(0)});
   mainline::Span speeds = chart.speed_m_per_s;
   for (const Tried& one : all_tried) {
-    constexpr double beside_m_per_s = 0.2;
-    speeds = {std::min(speeds.low, one.at.x_mm - beside_m_per_s), std::max(speeds.high, one.at.x_mm + beside_m_per_s)};
+    speeds = {std::min(speeds.low, one.at.x_mm), std::max(speeds.high, one.at.x_mm)};
     farthest_m = std::max(farthest_m, one.at.y_mm);
   }
   const PlotAxis x = axis_of("arrival speed along the main line", Dimension::speed, speeds.low, speeds.high, style),
@@ -155,11 +162,15 @@ void draw_chart(const Canvas& canvas, const Box& box, const BrakingChart& chart,
   curves.push_back({{{slowest, y.low}, {slowest, y.high}, {fastest, y.high}, {fastest, y.low}},
                     "slowest and fastest arrival",
                     {narrow_mm, LineType::dashed, Layer::dimensions}});
+  std::vector<PlotName> at_side, within;
+  for (const BrakingChart::Curve& curve : chart.curves)
+    if (PlotName end = end_of(curve, style); std::isfinite(end.at.x_mm))
+      (end.at.x_mm < speeds.high || end.at.y_mm > y.high ? within : at_side).push_back(std::move(end));
   predicted_plot(canvas, box, x, y, curves, limits_of(chart, style), names_mm,
-                 all_tried.empty() ? untested : "PREDICTED; TESTED WHERE RINGED");
+                 all_tried.empty() ? untested : "PREDICTED; TESTED WHERE RINGED", at_side);
   const Box framed{box.left, box.bottom, box.right - names_mm, box.top};
   for (const BrakingChart::Curve& curve : chart.curves) mark_ends(canvas, framed, x, y, curve);
-  mark_tried(canvas, framed, x, y, all_tried);
+  mark_points(canvas, framed, x, y, all_tried, within);
 }
 
 /// "M1 50.3 kg, M2 85.3 kg": what the rings are.

@@ -59,7 +59,7 @@ Box under_title(const Canvas& canvas, Box box, std::string_view title) {
 
 void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
                     std::vector<PlotCurve> curves, const std::vector<PlotLimit>& limits, double names_mm,
-                    std::string_view behind) {
+                    std::string_view behind, const std::vector<PlotName>& ends) {
   const Box framed{box.left, box.bottom, box.right - names_mm, box.top}, area = plot_area(framed);
   const std::string words(behind);
   constexpr double beside_mm = 8;
@@ -80,6 +80,8 @@ void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, con
     canvas.line({from, to}, {wide_mm, LineType::continuous, Layer::cautions});
     names.push_back({{to}, with_minus(limit.name), Layer::cautions, 0, small_cap_mm});
   }
+  for (const PlotName& end : ends)
+    names.push_back({{plotted(framed, x, y, end.at)}, with_minus(end.name), end.layer, 0, small_cap_mm});
   Obstacles obstacles(canvas.font());
   obstacles.add(canvas.drawing(), before);
   place(canvas, names, obstacles, {area.right + 1, box.bottom, box.right, box.top});

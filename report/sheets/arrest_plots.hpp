@@ -23,11 +23,18 @@ struct PlotLimit {
   double value{};
 };
 
-/// A plot with its limits named at its right, `names_mm` of the box kept for them, and behind its curves in words
-/// whether anything of it was tried.
+/// The name of what ends at the right side of a plot, in the axes' values.
+struct PlotName {
+  std::string name;
+  drawing::Paper at;
+  drawing::Layer layer;
+};
+
+/// A plot with its limits and the ends of its curves named at its right, `names_mm` of the box kept for them, and
+/// behind its curves in words whether anything of it was tried.
 inline constexpr std::string_view untested = "PREDICTED, UNTESTED";
 void predicted_plot(const drawing::Canvas&, const drawing::Box&, const drawing::PlotAxis& x, const drawing::PlotAxis& y,
                     std::vector<drawing::PlotCurve>, const std::vector<PlotLimit>&, double names_mm,
-                    std::string_view behind = untested);
+                    std::string_view behind = untested, const std::vector<PlotName>& ends = {});
 
 }  // namespace fairlead::sheets

@@ -7,6 +7,7 @@
 #include "report/sheets/force_panel.hpp"
 #include "report/tables/parts.hpp"
 #include "report/words/cautions.hpp"
+#include "report/words/keys.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 #include "report/words/sentence.hpp"
@@ -62,6 +63,7 @@ class PointTable {
     const auto& axes = rig_.layout.site.axes;
     table_.headings = {"point",        axes[0],        axes[1],        axes[2],     "CH",       "across", "case",
                        "F " + axes[0], "F " + axes[1], "F " + axes[2], "size of F", "capacity", "util.",  "verdict"};
+    table_.compared = {{1, 2, 3, 4, 5}, {7, 8, 9, 10, 11}};
   }
 
   Block block() {
@@ -218,7 +220,7 @@ Block findings_summary(const Dossier& dossier, const Style& style, Saying saying
         names.add(name, words::id_of(layout, finding.subject));
         continue;
       }
-      std::string text = fmt::format("{}: {}", name, words::sentence(layout, finding, style));
+      std::string text = fmt::format("{}: {}", name, words::keys_in_words(words::sentence(layout, finding, style)));
       if (outcome == words::Outcome::waived)
         text += "; waived " + words::terms_of(layout.waivers[static_cast<std::size_t>(finding.waiver)]);
       lines.push_back({mark, with_minus(std::move(text)), layer});

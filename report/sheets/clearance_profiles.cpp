@@ -27,9 +27,11 @@ const std::optional<Limit>& limit_of(const Limits& limits, const Gap& gap) {
   return is(Kind::main_line) ? limits.line_to_main_line_m : limits.line_to_line_m;
 }
 
-/// Beyond this a plot shows nothing, else a limit of centimetres would lie on its axis.
+/// Beyond this a plot shows nothing: its height serves the limit, the least gap and the way from one to the other.
 double farthest_drawn_m(const Gap& gap, double limit_m) {
-  return std::max(gap.least_m.value, limit_m) + clearance::profile_reach_m;
+  const auto [low, high] = std::minmax({0.0, gap.least_m.value, limit_m});
+  constexpr double least_above_m = 0.1;
+  return high + std::clamp((high - low) / 2, least_above_m, clearance::profile_reach_m);
 }
 
 /// The stretches of a profile that are no farther than that, to where they cross it; in travels and gaps.
@@ -95,7 +97,7 @@ std::vector<Block> clearance_profiles(const Dossier& dossier, const Style& style
     const auto& limit = limit_of(rig.layout.limits, gap);
     const auto known = std::count_if(profile.at.begin(), profile.at.end(),
                                      [](const Profile::At& at) { return std::isfinite(at.gap_m); });
-    if (!limit || known < 2) continue;
+    if (!limit || known < 2 || gap.least_m.value > limit->at + clearance::profile_reach_m) continue;
     const Curve curve{&profile, &gap, limit->at};
     constexpr double least_mm = 120, height_mm = 62;
     blocks.push_back({[](const Canvas&) { return least_mm; }, [](const Canvas&, double) { return height_mm; },

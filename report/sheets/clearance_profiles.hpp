@@ -7,7 +7,8 @@
 
 namespace fairlead::sheets {
 
-/// One plot for every two kinds of things of which the layout limits the gap, a rider's first.
+/// One plot for every two kinds of things of which the layout limits the gap, a rider's first; none where they stay
+/// farther beyond the limit than profiles are resolved.
 std::vector<Block> clearance_profiles(const Dossier&, const Style&);
 
 }  // namespace fairlead::sheets

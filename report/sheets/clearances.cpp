@@ -266,7 +266,12 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
                             "In contact it is drawn in five leans from the farthest back to the farthest forward; gaps "
                             "hold all between, and beside structures wherever a side wind may have it.",
                             Layer::notes},
-                           {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes}},
+                           {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes},
+                           {"–",
+                            fmt::format("Gaps that stay more than {} beyond their limit are not plotted over the "
+                                        "travel; the table has them.",
+                                        words::shown(clearance::profile_reach_m, Dimension::length, style)),
+                            Layer::notes}},
                           {small_cap_mm})));
   for (const Block& profile : clearance_profiles(dossier, style)) pages.put(profile);
   pages.put(tables::named_instants(dossier, style), style);

@@ -58,7 +58,7 @@ class Diagram {
     canvas_.drawing().views.push_back(view_);
     const std::size_t before = canvas_.drawing().entities.size();
     canvas_.text({box.left, box.top - small_cap_mm}, std::string(title), small_cap_mm, Layer::loads);
-    cross(origin, box);
+    cross(origin, origin + along, box);
     const Paper corner = origin + Paper{along.x_mm, 0};
     constexpr double drawn_mm = 1.5;  // a shorter component is not told from the arrow
     if (std::abs(along.x_mm) > drawn_mm && std::abs(along.y_mm) > drawn_mm) {
@@ -66,7 +66,7 @@ class Diagram {
       canvas_.line({corner, origin + along}, component);
     }
     if (length(along) > drawn_mm) arrow(canvas_, origin, origin + along, vector_pen);
-    views::draw_anchor(canvas_, origin);
+    views::draw_anchor(canvas_, origin + along);
     Obstacles obstacles(canvas_.font());
     obstacles.add(canvas_.drawing(), before);
     std::vector<Callout> names;
@@ -81,11 +81,11 @@ class Diagram {
 
  private:
   Style single() const { return words::single(style_); }
-  void cross(Paper at, const Box& box) const {
+  /// Axes through the anchor, along all of the arrow.
+  void cross(Paper from, Paper at, const Box& box) const {
     constexpr double beyond_mm = 5;
-    const Paper along = view_.of(force_);
-    const auto [left, right] = std::minmax({at.x_mm, at.x_mm + along.x_mm});
-    const auto [low, high] = std::minmax({at.y_mm, at.y_mm + along.y_mm});
+    const auto [left, right] = std::minmax(from.x_mm, at.x_mm);
+    const auto [low, high] = std::minmax(from.y_mm, at.y_mm);
     canvas_.line({{std::max(box.left, left - beyond_mm), at.y_mm}, {std::min(box.right, right + beyond_mm), at.y_mm}},
                  axis);
     canvas_.line({{at.x_mm, std::max(box.bottom, low - beyond_mm)}, {at.x_mm, std::min(box.top - 4, high + beyond_mm)}},

@@ -1,11 +1,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <memory>
 
 #include "report/sheets/arrangement.hpp"
 #include "report/sheets/furniture.hpp"
 #include "report/sheets/list.hpp"
+#include "report/sheets/pages.hpp"
 
 namespace fairlead::sheets {
 
@@ -196,36 +198,43 @@ std::optional<Body> without_detail(const Try& t) {
   return body;
 }
 
-/// Of the sheets behind the arrangement with what stands not beside it.
-std::string_view title_of_lists(Lists beside) {
-  return beside == Lists::cautions_elsewhere ? "Cautions"
-         : beside == Lists::table_elsewhere  ? "Setting out and anchor loads"
-                                             : "Setting out, anchor loads and findings";
-}
+/// What a sheet behind the arrangement holds of what did not find room beside it.
+struct Holds {
+  bool table{}, findings{}, cautions{};
 
-/// The lists that found no room, across a whole sheet, as many sheets as they need.
-void add_lists(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
-               const Places& places, Lists beside, std::vector<Body>& out) {
-  std::vector<Block> lists;
-  if (beside >= Lists::table_elsewhere) lists.push_back(setting_out_and_loads(dossier, style));
+  bool any() const { return table || findings || cautions; }
+  std::string_view title() const {
+    if (table && findings)
+      return cautions ? "Setting out, loads, findings and cautions" : "Setting out, loads and findings";
+    if (table) return cautions ? "Setting out, anchor loads and cautions" : "Setting out and anchor loads";
+    if (findings) return cautions ? "Findings, notes and cautions" : "Findings and notes";
+    return "Cautions";
+  }
+};
+
+/// The lists that found no room, in columns, as many sheets as they need; each is called by what stands on it.
+std::vector<Body> lists_of(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
+                           Lists beside) {
+  std::vector<Body> sheets;
+  std::vector<Holds> held;
+  Pages pages(dossier, office, sheets);
+  pages.begin({"Cautions", document_type, "none", {}}, pages.columns());
+  const auto put = [&](const Block& block, bool Holds::*what) {
+    pages.put(block);
+    held.resize(sheets.size());
+    held.back().*what = true;
+  };
+  if (beside >= Lists::table_elsewhere) put(setting_out_and_loads(dossier, style), &Holds::table);
   if (beside == Lists::elsewhere) {
-    lists.push_back(findings_summary(dossier, style, Saying::in_full));
-    lists.push_back(notes(dossier, style, scene, office, {}, tight));
+    put(findings_summary(dossier, style, Saying::in_full), &Holds::findings);
+    put(notes(dossier, style, scene, office, {}, tight), &Holds::findings);
   }
-  lists.push_back(cautions(large));
-  lists.push_back(not_looked_at(large));
-  const double bottom = places.corner.top + gap_mm;
-  double y = bottom;
-  for (const Block& block : lists) {
-    Drawing scratch;
-    const double height = block.height(Canvas(scratch, office.font), places.field.width());
-    if (y - height < bottom) {
-      out.push_back({title_of_lists(beside), document_type, "none", {}});
-      y = places.field.top;
-    }
-    block.draw(Canvas(out.back().drawing, office.font), {places.field.left, y}, places.field.width());
-    y -= height + gap_mm;
-  }
+  put(cautions(large), &Holds::cautions);
+  put(not_looked_at(large), &Holds::cautions);
+  for (std::size_t i = 0; i < sheets.size(); ++i) sheets[i].title = held[i].title();
+  // Of a first sheet in columns that the first list was too wide for nothing is left.
+  if (!held.front().any()) sheets.erase(sheets.begin());
+  return sheets;
 }
 
 /// A sheet and how it came about.
@@ -262,10 +271,20 @@ class Arranger {
     return std::nullopt;
   }
 
+  /// The office with the titles of the sheets of lists in its index.
+  Office with_lists(const views::Scene& scene, Lists lists) const {
+    Office office = office_;
+    if (lists == Lists::beside_views) return office;
+    auto& titles = titles_[static_cast<std::size_t>(lists)];
+    if (titles.empty())
+      for (const Body& body : lists_of(dossier_, style_, office_, scene, lists)) titles.push_back(body.title);
+    office.more.insert(office.more.begin(), titles.begin(), titles.end());
+    return office;
+  }
+
  private:
   std::optional<Body> saying(Shown& shown, double scale, Lists lists, Saying least) const {
-    Office office = office_;
-    if (lists != Lists::beside_views) office.more.insert(office.more.begin(), title_of_lists(lists));
+    const Office office = with_lists(shown.scene, lists);
     const auto spaced = [&](Spacing spacing) {
       return Try{dossier_, style_, office, shown, paper_, places_, scale, lists, least, spacing};
     };
@@ -280,6 +299,8 @@ class Arranger {
   const Office& office_;
   const Places& places_;
   Stationery paper_;
+  mutable std::array<std::vector<std::string_view>, 4>
+      titles_;  ///< by what stands beside the views; empty: not asked yet
 };
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
@@ -309,7 +330,9 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
     if (auto fuller = arranger.fuller(*best, shown)) best = std::move(fuller);
   const Lists lists = best ? best->lists : Lists::elsewhere;
   if (best) out.push_back(std::move(best->body));
-  if (lists != Lists::beside_views) add_lists(dossier, style, office, shown.scene, places, lists, out);
+  if (lists == Lists::beside_views) return;
+  for (Body& body : lists_of(dossier, style, arranger.with_lists(shown.scene, lists), shown.scene, lists))
+    out.push_back(std::move(body));
 }
 
 }  // namespace

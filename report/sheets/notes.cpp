@@ -16,9 +16,7 @@ namespace fairlead::sheets {
 using namespace drawing;
 
 std::string degrees(double kelvin, const Style& style) {
-  std::string text = words::shown(kelvin, Dimension::temperature, style);
-  text.insert(text.size() - 1, "°");
-  return with_minus(std::move(text));
+  return with_minus(words::shown(kelvin, Dimension::temperature, style));
 }
 
 namespace {
@@ -209,7 +207,7 @@ std::vector<Sample> samples(const views::Scene& scene) {
   if (std::any_of(scene.anchors.begin(), scene.anchors.end(),
                   [](const views::AnchorSeen& a) { return norm(a.governing_N) > 0; }))
     all.push_back(
-        {"load on anchor: direction", [](const Canvas& c, Paper at) {
+        {"force of the rig on the anchor", [](const Canvas& c, Paper at) {
            arrow(c, at + Paper{1, 0}, at + Paper{sample_mm - 1, 0}, {medium_mm, LineType::continuous, Layer::loads});
          }});
   const auto trolley = [&](const char* text, Pen pen) {
@@ -236,6 +234,13 @@ std::vector<Sample> samples(const views::Scene& scene) {
                    views::draw_unit(c, at + Paper{4.5, 0}, {-1, 0});
                  }});
   add_block(scene, all);
+  if (std::any_of(scene.scans.begin(), scene.scans.end(),
+                  [](const views::ScanSeen& s) { return !s.in_elevation.empty() || !s.in_plan.empty(); }))
+    all.push_back(
+        {"scan, where a view cuts it", [](const Canvas& c, Paper at) {
+           for (double x : {2.0, 4.5, 5.5, 8.0, 10.5, 11.5, 14.0})
+             c.circle(at + Paper{x, 0.4 * std::sin(x)}, 0.15, {0, LineType::continuous, Layer::structure}, Fill::ink);
+         }});
   if (scene.rig->layout.backup_brake && scene.rest)
     all.push_back({"backup brake engages", [](const Canvas& c, Paper at) {
                      views::draw_backup_brake(c, at + Paper{8, 0});

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "report/sheets/furniture.hpp"
+#include "report/words/keys.hpp"
 
 namespace fairlead::sheets {
 
@@ -28,9 +29,10 @@ Block shown_block(const tables::Shown& shown) {
     columns.push_back({shown.headings[c], shown.numeric[c] ? Align::right : Align::left, !shown.numeric[c]});
   auto rows = shown.rows;
   for (auto& row : rows)
-    for (std::string& cell : row) cell = with_minus(std::move(cell));
+    for (std::string& cell : row) cell = with_minus(words::keys_in_words(cell));
   std::vector<Paragraph> notes;
-  for (const std::string& note : shown.notes) notes.push_back({"", with_minus(note), Layer::tables});
+  for (const std::string& note : shown.notes)
+    notes.push_back({"", with_minus(words::keys_in_words(note)), Layer::tables});
   return block_of(Grid(capitals(shown.title), std::move(columns), std::move(rows)),
                   Paragraphs("", std::move(notes), {small_cap_mm}));
 }
@@ -66,10 +68,15 @@ std::vector<Box> Pages::columns() const {
 void Pages::further(const Block& block) {
   Body body{out_.back().title, out_.back().document_type, "none", {}};
   const std::vector<Box> narrow = columns();
-  if (fits(block, narrow.front()))
+  const Box wide = above_title_block();
+  Drawing scratch;
+  const Canvas canvas(scratch, office_.font);
+  // Two columns hold more, unless what stands in them is broken into more than twice as many lines.
+  if (fits(block, narrow.front()) &&
+      block.height(canvas, narrow.front().width()) <= 2 * block.height(canvas, wide.width()))
     begin(std::move(body), narrow);
   else
-    begin(std::move(body), {above_title_block(), narrow.back()});
+    begin(std::move(body), {wide, narrow.back()});
   fresh_ = true;
 }
 
@@ -173,10 +180,15 @@ void Pages::put(const Table& table, const Style& style) {
       continue;
     }
     if (!room) to = all > least_rows ? std::min(all, from + 1) : all;
+    // Few rows are left over only where they fit this sheet and more would not.
+    const auto rest_fits = [&](std::size_t end) {
+      for (std::size_t b = box + 1; b < free_.size(); ++b)
+        if (fits_in(b, end, all)) return true;
+      return false;
+    };
     const std::size_t enough = leaving_enough(ends, to);
-    bool alone = enough < to;
-    for (std::size_t b = box + 1; alone && b < free_.size(); ++b) alone = !fits_in(b, to, all);
-    if (alone) to = enough;
+    const bool alone = enough < to && !rest_fits(enough) && !rest_fits(to);
+    if (alone || (enough < to && rest_fits(enough))) to = enough;
     box = put_behind(box, shown_block(part(whole, from, to)));
     if (to >= all) return;
     from = to;

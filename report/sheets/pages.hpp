@@ -33,8 +33,8 @@ class Pages {
   /// In the first box that has room for it of those from `first` on, else on a further sheet; which it was.
   std::size_t put_behind(std::size_t first, const Block&);
   bool fits(const Block&, const drawing::Box&) const;
-  /// A further sheet with room for a block: two columns above the title block where it fits one, else the whole width,
-  /// and what lies beside the title block.
+  /// A further sheet with room for a block: two columns above the title block where it fits one and they hold more of
+  /// it, else the whole width; and what lies beside the title block.
   void further(const Block&);
   const Office& office_;
   std::vector<Body>& out_;

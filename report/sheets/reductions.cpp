@@ -68,8 +68,22 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   Body body{"Reductions and slopes compared", "Diagram", "none", {}};
   const Canvas canvas(body.drawing, office.font);
-  const Box above = pages.above_title_block(), beside = pages.columns().back();
-  constexpr double gap_mm = 4;
+  Box above = pages.above_title_block(), beside = pages.columns().back();
+  constexpr double gap_mm = 4, least_plots_mm = 100;
+  const Block notes = block_of(Paragraphs(
+      "NOTES",
+      {{"–", "A curve a ratio; it ends where the rider no longer stops within the planned travel.", Layer::notes},
+       {"–",
+        "Straight main line and ideal reduction: for comparing ratios and slopes with one another, before there are "
+        "coordinates. The layout itself is judged on its true lines.",
+        Layer::notes}},
+      {small_cap_mm}));
+  const Table table = tables::reductions(dossier, style);
+  // The plots give what the table wants of their height, as far as they can still be read.
+  const double wanted_mm = notes.height(canvas, beside.width()) +
+                           block_of(table, style).height(canvas, beside.width()) + 2 * gap_mm - beside.height();
+  if (const double given_mm = std::max(0.0, wanted_mm); above.height() - given_mm >= least_plots_mm)
+    above.bottom += given_mm, beside.top += given_mm;
   const double middle_x = above.centre().x_mm, middle_y = above.centre().y_mm;
   const PlotLimit end{"end of planned travel", all.travel_m};
   draw_plot(
@@ -91,15 +105,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
       "least reserve of the reset", Dimension::force,
       [](const auto& d) -> std::optional<double> { return d.least_reserve_N; }, {{"0: it stays", 0}}, style);
   pages.begin(std::move(body), {beside});
-  pages.put(block_of(Paragraphs(
-      "NOTES",
-      {{"–", "A curve a ratio; it ends where the rider no longer stops within the planned travel.", Layer::notes},
-       {"–",
-        "Straight main line and ideal reduction: for comparing ratios and slopes with one another, before there are "
-        "coordinates. The layout itself is judged on its true lines.",
-        Layer::notes}},
-      {small_cap_mm})));
-  pages.put(tables::reductions(dossier, style), style);
+  pages.put(notes);
+  pages.put(table, style);
 }
 
 }  // namespace

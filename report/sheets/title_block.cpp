@@ -31,6 +31,12 @@ struct Cell {
   std::string value;
 };
 
+/// What a field's own name leaves of it.
+Box under_caption(const Box& box) {
+  constexpr double below_mm = 0.8, gap_mm = 0.5;
+  return {box.left + inset_mm, box.bottom + below_mm, box.right - inset_mm, box.top - inset_mm - small_cap_mm - gap_mm};
+}
+
 class Block {
  public:
   Block(const Canvas& canvas, Paper lower_left) : canvas_(canvas), corner_(lower_left) {}
@@ -57,12 +63,7 @@ class Block {
   void field(const Box& box, const Cell& cell, double cap_mm) const {
     canvas_.text({box.left + inset_mm, box.top - inset_mm - caption_cap_mm}, std::string(cell.caption), caption_cap_mm,
                  Layer::title_block);
-    // What does not fit at its own height is written smaller, and only then cut.
-    const double room = box.width() - 2 * inset_mm;
-    double cap = cap_mm;
-    for (double smaller : {note_cap_mm, small_cap_mm})
-      if (cap > smaller && canvas_.width(cell.value, cap) > room) cap = smaller;
-    canvas_.text({box.left + inset_mm, box.bottom + 1.4}, canvas_.fitted(cell.value, cap, room), cap, layer);
+    canvas_.fill(under_caption(box), cell.value, {cap_mm, note_cap_mm, small_cap_mm}, layer);
   }
   static constexpr double caption_cap_mm = 1.8;
 
@@ -89,12 +90,12 @@ void draw_title(const Block& block, const Layout& layout, const SheetEntries& sh
   canvas.box(box, Block::rule);
   canvas.text({box.left + inset_mm, box.top - inset_mm - small_cap_mm}, "Title, supplementary title", small_cap_mm,
               layer);
-  const double room = box.width() - 2 * inset_mm;
-  const std::string& title = layout.project.title.value;
-  const double cap = canvas.width(title, heading_cap_mm) <= room ? heading_cap_mm : note_cap_mm;
-  canvas.text({box.left + inset_mm, box.bottom + 6.3}, canvas.fitted(title, cap, room), cap, layer);
-  canvas.text({box.left + inset_mm, box.bottom + 1.6}, canvas.fitted(sheet.title, note_cap_mm, room), note_cap_mm,
-              layer);
+  const Box inside = under_caption(box);
+  const double supplementary_mm = 4.4;
+  canvas.fill({inside.left, inside.bottom + supplementary_mm, inside.right, inside.top}, layout.project.title.value,
+              {heading_cap_mm, note_cap_mm, small_cap_mm}, layer);
+  canvas.fill({inside.left, inside.bottom, inside.right, inside.bottom + supplementary_mm}, sheet.title,
+              {note_cap_mm, small_cap_mm}, layer);
 }
 
 /// Newest on top, headings at the foot, so that the next row grows upward.
@@ -114,10 +115,9 @@ void draw_revisions(const Canvas& canvas, Paper corner, const Layout& layout) {
   const std::string change = left_out == 0 ? "Change" : fmt::format("Change ({} earlier in the layout file)", left_out);
   const double height = static_cast<double>(rows.size() + 1) * revision_row_mm;
   const auto entry = [&](std::size_t column, double y, std::string_view text, double cap) {
-    const double room = columns[column + 1] - columns[column] - 2 * inset_mm;
-    canvas.text({corner.x_mm + columns[column] + inset_mm, y + (revision_row_mm - cap) / 2},
-                canvas.fitted(text, canvas.width(text, cap) <= room ? cap : small_cap_mm, room),
-                canvas.width(text, cap) <= room ? cap : small_cap_mm, layer);
+    canvas.fill({corner.x_mm + columns[column] + inset_mm, y, corner.x_mm + columns[column + 1] - inset_mm,
+                 y + revision_row_mm},
+                text, {cap, small_cap_mm}, layer);
   };
   const std::string_view headings[] = {"Rev.", change, "Date", "By"};
   for (std::size_t c = 0; c < 4; ++c) entry(c, corner.y_mm, headings[c], small_cap_mm);

@@ -25,8 +25,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   const Rig& rig = dossier.judged.rig;
   if (const auto& results = dossier.trial->results) {
-    pages.begin({"Unmanned tests: results", "Test results", "none", {}},
-                {pages.above_title_block(), pages.columns().back()});
+    pages.begin({"Unmanned tests: results", "Test results", "none", {}}, pages.columns());
     pages.put(block_of(Paragraphs(
         words::headline(dossier),
         {{"", fmt::format("What was read at the tests: {}, SHA-256 {}", results->file, results->sha256), Layer::notes}},

@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/tables/parts.hpp"
 #include "report/words/states.hpp"
 
@@ -31,7 +33,8 @@ Table anchor_loads(const Dossier& dossier, const Style& style) {
   Table table{"Anchor loads",
               {"anchor", axes[0], axes[1], axes[2], "size", "capacity", "utilisation", "case"},
               {},
-              {sign + "; components positive along the site's axes."}};
+              {sign + "; components positive along the site's axes."},
+              {{1, 2, 3, 4, 5}}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
   CaseLetters letters(*loads, style);
@@ -67,7 +70,8 @@ Table load_cases(const Dossier& dossier, const Style& style) {
               {"case", "action", "anchor", "along", "across", "up", "size"},
               {},
               {sign + ". Along: of the main line, horizontal, toward the landing. Across: to the left of it. Up "
-                      "positive. Size: of all three together."}};
+                      "positive. Size: of all three together."},
+              {{3, 4, 5, 6}}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
   for (const loads::LoadCase& load_case : loads->cases)
@@ -78,6 +82,10 @@ Table load_cases(const Dossier& dossier, const Style& style) {
                             rig.layout.anchors.at(i).id.value, force(dot(on, rig.frame.along)),
                             force(dot(on, rig.frame.across)), force(dot(on, rig.frame.up)), force(norm(on))});
     }
+  if (std::ranges::any_of(loads->cases, [](const loads::LoadCase& c) { return c.action == loads::Action::wind; }))
+    table.notes.emplace_back(
+        "Side wind: on the lines of the arrest system alone. The wind on the main line and on who rides it is in no "
+        "case but ice and storm.");
   note_missing(*loads, table);
   return table;
 }

@@ -77,7 +77,7 @@ void add_line_shots(const AsBuilt& as_built, const Style& style, Table& table) {
 }  // namespace
 
 Table control_points(const AsBuilt& as_built, const Style& style) {
-  Table table{"Control points", {"point", "east off", "north off", "up off"}, {}, {}};
+  Table table{"Control points", {"point", "east off", "north off", "up off"}, {}, {}, {{1, 2, 3}}};
   const Placing& placing = as_built.placing;
   if (!placing.fit || !placing.test) {
     table.notes = {"No control points were named: the points are taken as standing in the site frame."};
@@ -111,8 +111,11 @@ Table control_points(const AsBuilt& as_built, const Style& style) {
 }
 
 Table built_marks(const AsBuilt& as_built, const Style& style) {
-  Table table{
-      "Marks as built", {"mark", "along", "left", "up", "off", "uncertainty", "back to its drawn place"}, {}, {}};
+  Table table{"Marks as built",
+              {"mark", "along", "left", "up", "off", "uncertainty", "back to its drawn place"},
+              {},
+              {},
+              {{1, 2, 3, 4, 5}}};
   const bool boxed = as_built.placement && as_built.placement->box;
   if (boxed) table.headings.insert(table.headings.begin() + 6, {"allowed along / across / up", "verdict"});
   for (std::size_t p = 0; p < as_built.placing.points.size(); ++p) {
@@ -160,7 +163,7 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
 }
 
 Table built_values(const AsBuilt& as_built, const Style& style) {
-  Table table{"Measured besides", {"what", "quantity", "measured", "uncertainty"}, {}, {}};
+  Table table{"Measured besides", {"what", "quantity", "measured", "uncertainty"}, {}, {}, {{2, 3}}};
   add_line_shots(as_built, style, table);
   for (const MeasuredValue& value : as_built.values) {
     const Characteristic& one = as_built.characteristics[static_cast<std::size_t>(value.characteristic)];

@@ -24,8 +24,10 @@ class Pairs {
   bool add(const std::string& name, std::initializer_list<Column> columns) {
     bool same = true;
     std::vector<Cell> row{name};
+    table_.compared.clear();
     for (const auto& [pair, dimension, with_growth] : columns) {
       same = same && read(pair.was, dimension) == read(pair.is, dimension);
+      table_.compared.push_back({row.size(), row.size() + 1});
       row.push_back(cell(pair.was, dimension));
       row.push_back(cell(pair.is, dimension));
       if (!with_growth) continue;

@@ -63,7 +63,11 @@ std::string part_of(const Rig& rig, clearance::Thing thing_, int leg) {
 
 Table clearances(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{"Clearances", {"of", "from", "least gap", "at least", "at travel", "passage", "nearest points"}, {}, {}};
+  Table table{"Clearances",
+              {"of", "from", "least gap", "at least", "at travel", "passage", "nearest points"},
+              {},
+              {},
+              {{2, 3}}};
   const clearance::Clearances* found = rig.clearance.solved();
   if (!found) return undetermined(std::move(table), rig.clearance.result->error());
   std::vector<const Gap*> gaps;
@@ -83,7 +87,8 @@ Table named_instants(const Dossier& dossier, const Style& style) {
   Table table{"Named instants",
               {"instant", "passage", "at travel", "rider's nearest", "least gap", "at least", "nearest points"},
               {},
-              {}};
+              {},
+              {{4, 5}}};
   const clearance::Clearances* found = rig.clearance.solved();
   if (!found) return undetermined(std::move(table), rig.clearance.result->error());
   const auto gap_cells = [&](const Gap& gap) {

@@ -30,7 +30,11 @@ Table findings(const Dossier& dossier, const Style& style) {
 
 Table judged(const Dossier& dossier) {
   const Layout& layout = dossier.judged.rig.layout;
-  Table table{"All that was judged", {"outcome", "check", "of", "value", "at worst", "limit", "who says so"}, {}, {}};
+  Table table{"All that was judged",
+              {"outcome", "check", "of", "value", "at worst", "limit", "who says so"},
+              {},
+              {},
+              {{3, 4, 5}}};
   for (const std::size_t i : worst_first(dossier.judged.findings)) {
     const Finding& f = dossier.judged.findings[i];
     const auto number = [&](double si) { return f.measured ? cell(si, f.check->dimension) : Cell{}; };

@@ -53,7 +53,7 @@ void add_reserve(const Dossier& dossier, std::string_view check, const std::stri
 
 Table governing(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{"What governs the arrest: predicted, untested", {"result", "value", "limit", "corner"}, {}, {}};
+  Table table{"What governs the arrest: predicted, untested", {"result", "value", "limit", "corner"}, {}, {}, {{1, 2}}};
   const arrest::Arrest* arrest = rig.arrest.solved();
   if (!arrest) return undetermined(std::move(table), rig.arrest.result->error());
   const Governing& g = arrest->governing;

@@ -46,6 +46,8 @@ Table hand_pulls(const Dossier& dossier, const Style& style) {
     }
     table.rows.push_back(std::move(row));
   }
+  table.compared.emplace_back();
+  for (std::size_t column = 2; column < table.headings.size(); ++column) table.compared.back().push_back(column);
   table.notes.emplace_back(
       rubs ? "Pulled on: slowly toward the landing. Let back: slowly toward its mark. Standing still it may be held "
              "with "

@@ -10,7 +10,8 @@ Table legs(const Dossier& dossier, const Style& style) {
       "Resting legs",
       {"line", "from", "to", "length", "level tension", "sag", "square to its chord", "case", "blown out", "wind case"},
       {},
-      {}};
+      {},
+      {{5, 6, 8}}};
   const reeving::Reeving* reeving = rig.reeving.solved();
   if (!reeving) return undetermined(std::move(table), rig.reeving.result->error());
   Letters letters;

@@ -5,7 +5,7 @@
 namespace fairlead::tables {
 
 Table levels(const Dossier& dossier) {
-  Table table{"Levels", {"mark", "rise", "fall"}, {}, {}};
+  Table table{"Levels", {"mark", "rise", "fall"}, {}, {}, {{1, 2}}};
   if (!dossier.setting_out) return table;
   const SettingOut& out = *dossier.setting_out;
   if (out.bench < 0) return undetermined(std::move(table), {"no mark has a place"});

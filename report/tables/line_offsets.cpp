@@ -19,7 +19,8 @@ Table line_offsets(const Dossier& dossier, const Style& style) {
   Table table{"Offsets from the bare main line",
               {"mark", "chainage", "above start", "from the rest mark", "beside the line", "from the line's height"},
               {},
-              {}};
+              {},
+              {{1, 2}}};
   if (!dossier.setting_out) return table;
   double open_m = 0;
   std::optional<double> temperature_K;

@@ -116,7 +116,8 @@ Table line_tensions(const Dossier& dossier, const Style& style) {
               {"line", "at rest", "greatest", "at most", "breaking strength", "utilisation", "case"},
               {},
               {"At rest: at the end farther from the trolley, as measured. Greatest: anywhere along the line; at most: "
-               "what it does not pass between the poses solved."}};
+               "what it does not pass between the poses solved."},
+              {{2, 3}}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
   CaseLetters letters(*loads, style);

@@ -18,7 +18,8 @@ Table main_line_bare(const Dossier& dossier) {
   Table table{"Main line, bare",
               {"state", "temperature", "unstretched", "H", "T at start", "T at end", "sag at mid-span"},
               {},
-              {"H: horizontal tension. T: tension at the supports. Sag: below the chord."}};
+              {"H: horizontal tension. T: tension at the supports. Sag: below the chord."},
+              {{3, 4, 5}}};
   const mainline::MainLine* main_line = rig.main_line.solved();
   if (!main_line) return unsolved_table(std::move(table), *rig.main_line.result);
   for (const mainline::State& state : main_line->states)
@@ -38,7 +39,8 @@ Table main_line_loaded(const Dossier& dossier) {
               {},
               {"Without the braking line's pull. Height: above the upstream support. Comes to rest at: chainage.",
                "Bisector: the slope square to the bisector of the line at the wheel, rising positive. Drive: the "
-               "force that drives the load along, positive toward the landing."}};
+               "force that drives the load along, positive toward the landing."},
+              {{5, 6}}};
   const mainline::MainLine* main_line = rig.main_line.solved();
   if (!main_line) return unsolved_table(std::move(table), *rig.main_line.result);
   const double zero_m = rig.frame.chainage_of_origin_m;

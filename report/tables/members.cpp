@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
+#include "geometry/checks/capacity.hpp"
 #include "geometry/layout/member_fields.hpp"
 #include "report/tables/parts.hpp"
 #include "report/words/states.hpp"
@@ -37,7 +39,8 @@ Table members(const Dossier& dossier, const Style& style) {
               {"member", "kind", "holds", "greatest tension", "case", "greatest compression", "case", "goes slack",
                "utilisation"},
               {},
-              {}};
+              {},
+              {{3, 5}}};
   if (layout.members.empty()) return table;
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
@@ -78,6 +81,8 @@ Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& styl
     for (const std::size_t m : holding) row.push_back(carried(load_case, m));
     table.rows.push_back(std::move(row));
   }
+  table.compared.emplace_back(holding.size());
+  std::iota(table.compared.back().begin(), table.compared.back().end(), std::size_t{2});
   table.notes = {
       "The forces of a row act at once, with the loads on the anchors of the same case. Tension positive, "
       "compression negative; unfactored. Slack: nothing pulls it."};
@@ -86,8 +91,11 @@ Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& styl
 
 Table members_lost(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{
-      "One member lost", {"lost", "member", "greatest tension", "case", "greatest compression", "case"}, {}, {}};
+  Table table{"One member lost",
+              {"lost", "member", "greatest tension", "case", "greatest compression", "case", "utilisation"},
+              {},
+              {},
+              {{2, 4}}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads || loads->lost.empty()) return table;
   CaseLetters letters(*loads, style);
@@ -103,6 +111,8 @@ Table members_lost(const Dossier& dossier, const Style& style) {
       std::vector<Cell> row{id_of(rig.layout, gone), id_of(rig.layout, m)};
       put(row, lost.others.at(m).tension_N, letters);
       put(row, lost.others.at(m).compression_N, letters);
+      const Use use = use_of(rig, m, lost.others.at(m));
+      row.push_back(use.why.empty() ? cell(use.utilisation.value, Dimension::ratio) : Cell{"not judged"});
       table.rows.push_back(std::move(row));
     }
   }

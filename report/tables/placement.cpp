@@ -40,7 +40,7 @@ std::vector<Cell> row_of(const Layout& layout, const std::string& id, const char
 }  // namespace
 
 Table tolerance_box(const Dossier& dossier, const Style& style) {
-  Table table{"Box of all marks at once", {"mark", "along", "across", "up"}, {}, {}};
+  Table table{"Box of all marks at once", {"mark", "along", "across", "up"}, {}, {}, {{1, 2, 3}}};
   if (!dossier.placement) {
     table.notes = {"Not computed: set out to the numbers."};
     return table;

@@ -15,6 +15,7 @@ namespace {
 Cell stop_of(const Reductions::Rider& rider) {
   if (!rider.motion) return std::string("not solved");
   if (rider.motion->outcome == arrest::Outcome::stops) return cell(rider.motion->stop_travel_m, Dimension::length);
+  if (rider.motion->outcome == arrest::Outcome::travel_exhausted) return std::string("runs through");
   return std::string(arrest::word_for(rider.motion->outcome));
 }
 
@@ -26,6 +27,7 @@ std::string rest_of(const Reductions::Rider& rider, const Style& style) {
                                 ? words::shown(rest.latest_m, Dimension::length, style)
                                 : fmt::format("{} to {}", words::shown(rest.earliest_m, Dimension::length, style),
                                               words::shown(rest.latest_m, Dimension::length, style));
+  if (rest.how == arrest::FinalRest::How::held_back) return "held at " + where;
   return fmt::format("{}: {}", arrest::word_for(rest.how), where);
 }
 
@@ -42,7 +44,8 @@ Table reductions(const Dossier& dossier, const Style& style) {
               {"ratio", "slope", "stopping travel, farthest", "stopping travel, shortest", "greatest line speed",
                "greatest swing", "final rest, farthest", "final rest, shortest", "least reserve", "resets"},
               {},
-              {}};
+              {},
+              {{2, 3}}};
   if (!dossier.arrest) return table;
   if (!dossier.arrest->reductions) {
     table.notes.push_back(dossier.arrest->reductions.error().why);
@@ -59,6 +62,7 @@ Table reductions(const Dossier& dossier, const Style& style) {
          rest_of(design.farthest, style), rest_of(design.shortest, style),
          cell(design.least_reserve_N, Dimension::force), std::string(design.resets() ? "yes" : "no")});
   const bool windy = dossier.judged.rig.arrest.inputs->wind_m_per_s > 0;
+  table.notes.emplace_back("Runs through: through the planned travel. Held at: held where it stopped.");
   table.notes.push_back(fmt::format(
       "Farthest: heaviest rider at {},{} least rolling resistance, weakest brake. Shortest: lightest rider at {},{} "
       "greatest rolling resistance, strongest brake.",

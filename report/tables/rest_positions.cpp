@@ -8,7 +8,8 @@ Table rest_positions(const Dossier& dossier) {
   Table table{"Rest positions",
               {"state", "line out at the mark", "tension at the unit", "tension at the trolley", "rests from its mark"},
               {},
-              {}};
+              {},
+              {{2, 3}}};
   const reeving::Reeving* reeving = rig.reeving.solved();
   if (!reeving) return undetermined(std::move(table), rig.reeving.result->error());
   table.notes = {

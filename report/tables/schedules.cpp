@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "geometry/layout/member_fields.hpp"
+#include "geometry/layout/suggest.hpp"
 #include "geometry/rig/adjuster.hpp"
 #include "geometry/rig/inputs.hpp"
 #include "geometry/rig/strength_left.hpp"
@@ -20,15 +21,22 @@ std::string joined(const std::vector<std::string>& names) {
   return text;
 }
 
+/// What has no id of its own but its section's name, in words.
+std::vector<std::string> named(std::vector<std::string> ids) {
+  for (std::string& id : ids)
+    if (id == "brake_trolley" || id == "brake_unit") id = in_words(id);
+  return ids;
+}
+
 /// One unit for all that is to be added up.
 std::string small_length(double m, const Style& style) {
   return style.units == Units::us ? words::shown(m, Dimension::length, style) : fmt::format("{:.1f} mm", 1000 * m);
 }
 
-/// "wll 9.81 kN (2205 lbf)", "mbs ..."; empty where neither is given.
+/// "WLL 9.81 kN (2205 lbf)", "MBS ..."; empty where neither is given.
 Cell rating(const std::optional<Real>& wll_N, const std::optional<Real>& mbs_N, const Style& style) {
-  if (wll_N) return "wll " + words::shown(*wll_N, Dimension::force, style);
-  if (mbs_N) return "mbs " + words::shown(*mbs_N, Dimension::force, style);
+  if (wll_N) return "WLL " + words::shown(*wll_N, Dimension::force, style);
+  if (mbs_N) return "MBS " + words::shown(*mbs_N, Dimension::force, style);
   return {};
 }
 
@@ -165,7 +173,7 @@ Table connectors(const Dossier& dossier, const Style& style) {
     const Item item{Item::Kind::connector, static_cast<int>(i)};
     const Finding* found = strength_of(dossier, item);
     table.rows.push_back({connector.id.value, connector.size ? Cell{connector.size->value} : Cell{},
-                          joined(connector.joins), rating(connector.wll_N, connector.mbs_N, style),
+                          joined(named(connector.joins)), rating(connector.wll_N, connector.mbs_N, style),
                           fact_of(found, "force"), utilisation_of(dossier, item), fact_of(found, "case")});
   }
   return table;

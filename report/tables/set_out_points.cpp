@@ -21,7 +21,7 @@ std::string what_of(const Layout& layout, const SetOutPoint& point, const Style&
 Table set_out_points(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
   const auto& axes = rig.layout.site.axes;
-  Table table{"Set-out points", {"mark", "what it is", axes[0], axes[1], axes[2]}, {}, {}};
+  Table table{"Set-out points", {"mark", "what it is", axes[0], axes[1], axes[2]}, {}, {}, {{2, 3, 4}}};
   if (rig.layout.site.datum) table.notes = {"Datum: " + rig.layout.site.datum->value + "."};
   const auto add = [&](const std::string& id, std::string what, const std::optional<Point3>& at) {
     std::vector<Cell> row{id, std::move(what)};

@@ -10,7 +10,8 @@ Table strength(const Dossier& dossier) {
               {},
               {"Capacity: a working load limit as it stands, a breaking strength over its factor, times what "
                "the end or sheave that governs leaves of it. At most: what the "
-               "utilisation does not pass between the poses solved."}};
+               "utilisation does not pass between the poses solved."},
+              {{1, 2}}};
   for (const Finding& finding : dossier.judged.findings) {
     if (strength_of(dossier, finding.subject) != &finding) continue;
     table.rows.push_back({words::name_of(layout, finding.subject), fact_of(&finding, "force"),

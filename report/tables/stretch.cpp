@@ -27,7 +27,8 @@ std::optional<double> stretch_from_rest_m(const Rig& rig, Item line) {
 
 Table stretch(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{"Stretch of lines", {"line", "stiffness EA", "to rest", "rest to greatest", "greatest"}, {}, {}};
+  Table table{
+      "Stretch of lines", {"line", "stiffness EA", "to rest", "rest to greatest", "greatest"}, {}, {}, {{2, 3}}};
   const reeving::Reeving* reeving = rig.reeving.solved();
   if (!reeving) return undetermined(std::move(table), rig.reeving.result->error());
   std::string without;

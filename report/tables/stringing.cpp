@@ -36,7 +36,8 @@ Table stringing(const Dossier& dossier) {
       "Stringing the main line",
       {"temperature", "line", "T at start", "T at end", "H", "sag at mid-span", "greatest sag", "three returns"},
       {},
-      {}};
+      {},
+      {{2, 3, 4}, {5, 6}}};
   if (!dossier.setting_out) return table;
   const auto& rows = dossier.setting_out->stringing;
   if (!rows) return undetermined(std::move(table), rows.error());

@@ -12,12 +12,17 @@ namespace fairlead {
 /// Empty, words, or a number that is shown in the style's units.
 using Cell = std::variant<std::monostate, std::string, Quantity>;
 
+/// Columns whose numbers are compared along a row, the components of a force or a value and its limit: one unit for
+/// them all, or one a row where the rows tell of different things.
+using Compared = std::vector<std::size_t>;
+
 /// Every row has as many cells as there are headings. Notes belong beneath: signs, frames, what is left out.
 struct Table {
   std::string title;
   std::vector<std::string> headings;
   std::vector<std::vector<Cell>> rows;
   std::vector<std::string> notes;
+  std::vector<Compared> compared{};
 };
 
 namespace tables {

@@ -32,11 +32,23 @@ const Expected* of(const Test& test, Trialled what) {
   return found == test.expected.end() ? nullptr : &*found;
 }
 
+double greater(double a, const mainline::Span& span) { return std::max({a, std::abs(span.low), std::abs(span.high)}); }
+
+/// Of all tests: a column of them has one unit.
+double greatest_predicted(const Plan& plan, Kind kind, Trialled what) {
+  double greatest = 0;
+  for (const Test& test : plan.tests)
+    if (const Expected* one = of(test, what); test.kind == kind && one && one->predicted)
+      greatest = greater(greatest, *one->predicted);
+  return greatest;
+}
+
 /// The interval; a dash where nothing is expected, and in the notes why one is missing.
-std::string predicted(const Test& test, Trialled what, const Style& style, Table& table) {
+std::string predicted(const Plan& plan, const Test& test, Trialled what, const Style& style, Table& table) {
   const Expected* one = of(test, what);
   if (!one) return "-";
-  if (one->predicted) return words::shown(*one->predicted, kind_of(what).dimension, style);
+  if (one->predicted)
+    return words::shown(*one->predicted, kind_of(what).dimension, style, greatest_predicted(plan, test.kind, what));
   table.notes.push_back(fmt::format("{}, {} undetermined: {}.", test.id, words::name_of(what), one->why));
   return "undetermined";
 }
@@ -56,6 +68,19 @@ Table plan_table(const Dossier& dossier, Kind kind, Table table, const Row& row)
 
 bool tested(const Dossier& dossier) { return dossier.trial && dossier.trial->results; }
 
+/// "50.3 kg from 102.780 m": a test mass as it was let go.
+std::string as_made(const Rig& rig, const trial::Tested& one, const Style& style) {
+  return fmt::format("{} from {}", words::shown(one.mass_kg, Dimension::mass, style),
+                     chainage(rig, one.release_m, style));
+}
+
+/// The same of a test of the plan; what was not made says so.
+std::string made_of(const Dossier& dossier, const Test& test, const Style& style) {
+  for (const trial::Tested& one : dossier.trial->results->tested)
+    if (one.made && dossier.trial->plan->tests[one.test].id == test.id) return as_made(dossier.judged.rig, one, style);
+  return "not made";
+}
+
 }  // namespace
 
 Table trial_hand_pulls(const Dossier& dossier, const Style& style) {
@@ -65,7 +90,9 @@ Table trial_hand_pulls(const Dossier& dossier, const Style& style) {
                           {},
                           {}},
                          [&](const Test& test, Table& table) {
-                           const auto span = [&](Trialled what) { return predicted(test, what, style, table); };
+                           const auto span = [&](Trialled what) {
+                             return predicted(*plan_of(dossier), test, what, style, table);
+                           };
                            return std::vector<Cell>{test.id,
                                                     words::travel(test.travel_m, style),
                                                     span(Trialled::pull_on),
@@ -83,31 +110,38 @@ Table trial_hand_pulls(const Dossier& dossier, const Style& style) {
 
 Table trial_masses(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table all =
-      plan_table(dossier, Kind::test_mass,
-                 {std::string("Test masses in their order") + (tested(dossier) ? ": predicted" : untested),
-                  {"test", "mass", "release at chainage", "energy, kJ", "arrival speed", "stopping travel",
-                   "line out of the unit", "greatest line tension", "back at the mark in", "slow release"},
-                  {},
-                  {}},
-                 [&](const Test& test, Table& table) {
-                   const auto span = [&](Trialled what) { return predicted(test, what, style, table); };
-                   std::vector<Cell> row{test.id,
-                                         cell(test.mass_kg, Dimension::mass),
-                                         chainage(rig, test.release_m, style),
-                                         fmt::format("{:.2f}", test.energy_J / 1000),
-                                         span(Trialled::arrival_speed),
-                                         span(Trialled::stopping_travel),
-                                         span(Trialled::extension),
-                                         span(Trialled::line_tension),
-                                         span(Trialled::return_time),
-                                         test.slow_release_m ? chainage(rig, *test.slow_release_m, style) : "none"};
-                   if (test.ill)
-                     table.notes.push_back(
-                         fmt::format("{} is not to be made as it stands: in some corner it {}.", test.id, *test.ill));
-                   return row;
-                 });
+  Table all = plan_table(
+      dossier, Kind::test_mass,
+      {std::string("Test masses in their order") + (tested(dossier) ? ": predicted" : untested),
+       {"test", "mass", "release at chainage", "energy, kJ", "arrival speed", "stopping travel", "line out of the unit",
+        "greatest line tension", "back at the mark in", "slow release"},
+       {},
+       {}},
+      [&](const Test& test, Table& table) {
+        const auto span = [&](Trialled what) { return predicted(*plan_of(dossier), test, what, style, table); };
+        std::vector<Cell> row{test.id,
+                              cell(test.mass_kg, Dimension::mass),
+                              chainage(rig, test.release_m, style),
+                              fmt::format("{:.2f}", test.energy_J / 1000),
+                              span(Trialled::arrival_speed),
+                              span(Trialled::stopping_travel),
+                              span(Trialled::extension),
+                              span(Trialled::line_tension),
+                              span(Trialled::return_time),
+                              test.slow_release_m ? chainage(rig, *test.slow_release_m, style) : "none"};
+        if (tested(dossier)) row.emplace_back(made_of(dossier, test, style));
+        if (test.ill)
+          table.notes.push_back(
+              fmt::format("{} is not to be made as it stands: in some corner it {}.", test.id, *test.ill));
+        return row;
+      });
   if (all.rows.empty()) return all;
+  if (tested(dossier)) {
+    all.headings.emplace_back("as it was made");
+    all.notes.emplace_back(
+        "Predicted for mass and release as planned. Of a test that was made otherwise the prediction for how it was "
+        "made stands with its results.");
+  }
   std::string stalling;
   for (const Test& test : plan_of(dossier)->tests)
     if (test.may_stall) stalling += (stalling.empty() ? "" : ", ") + test.id;
@@ -208,9 +242,7 @@ Table trial_verdicts(const Dossier& dossier, const Style& style) {
     }
     std::string made = "not made";
     if (one.made)
-      made = test.kind == Kind::hand_pull ? "travel " + words::travel(test.travel_m, style)
-                                          : fmt::format("{} from {}", words::shown(one.mass_kg, Dimension::mass, style),
-                                                        chainage(rig, one.release_m, style));
+      made = test.kind == Kind::hand_pull ? "travel " + words::travel(test.travel_m, style) : as_made(rig, one, style);
     if (!one.made) because = "untested";
     table.rows.push_back({test.id, std::string(words::word_for(one.verdict)), made, because});
   }
@@ -230,15 +262,19 @@ Table trial_results(const Dossier& dossier, const Style& style) {
       const Expected& expected = compared.expected;
       if (!compared.value && expected.if_there) continue;
       const Dimension dimension = kind_of(expected.what).dimension;
-      const bool counted = dimension == Dimension::none;
+      const bool counted = dimension == Dimension::none, answered = expected.what == Trialled::returned;
+      double greatest = std::abs(compared.value.value_or(0));
+      if (expected.predicted) greatest = greater(greatest, *expected.predicted);
+      if (expected.limit) greatest = std::max(greatest, std::abs(expected.limit->at));
       const auto number = [&](double si) {
-        return counted ? fmt::format("{:.0f}", si) : words::shown(si, dimension, style);
+        if (answered) return std::string(si != 0 ? "yes" : "no");
+        return counted ? fmt::format("{:.0f}", si) : words::shown_beside(si, dimension, style, greatest);
       };
       table.rows.push_back({test.id, std::string(words::name_of(expected.what)),
-                            expected.predicted ? words::shown(*expected.predicted, dimension, style) : "-",
+                            expected.predicted ? words::shown(*expected.predicted, dimension, style, greatest) : "-",
                             compared.value ? number(*compared.value) : "-",
                             compared.value && !counted ? number(compared.uncertainty) : "-",
-                            expected.limit ? words::shown(*expected.limit, expected.what, style) : "-",
+                            expected.limit ? words::shown(*expected.limit, expected.what, style, greatest) : "-",
                             std::string(words::word_for(compared.verdict)) +
                                 (compared.agreement == trial::Agreement::within ||
                                          (!expected.predicted && compared.agreement != trial::Agreement::no_return)

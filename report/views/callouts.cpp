@@ -201,6 +201,19 @@ class Namer {
             targets.push_back(piece[i - 1] + share * (piece[i] - piece[i - 1]));
       add(std::move(targets), structure_words(structure));
     }
+    for (const ScanSeen& scan : scene_.scans)
+      add(on_scan(elevation_ ? scan.in_elevation : scan.in_plan, structures_window(scene_, view_, facing)),
+          "Scan " + layout_.structures[static_cast<std::size_t>(scan.index)].id.value);
+  }
+  /// Some of the marks that are drawn of a scan, spread over all of them.
+  std::vector<Paper> on_scan(const std::vector<std::array<Point3, 2>>& marks, const Box& window) const {
+    constexpr std::size_t most = 24;
+    std::vector<Paper> drawn, targets;
+    for (const auto& [from, to] : marks)
+      if (window.contains(view_.of(from)) && window.contains(view_.of(to))) drawn.push_back(view_.of(from));
+    for (std::size_t i = 0; i < std::min(most, drawn.size()); ++i)
+      targets.push_back(drawn[i * drawn.size() / std::min(most, drawn.size())]);
+    return targets;
   }
   std::string structure_words(const StructureSeen& seen) const {
     const std::string& id = layout_.structures[static_cast<std::size_t>(seen.index)].id.value;

@@ -58,9 +58,9 @@ Two apart(const Told& was, const Told& is, const Changes& changes, const Style& 
   return {shown(was, changes.was.rig.layout, style, -1), shown(is, changes.is.rig.layout, style, -1)};
 }
 
-/// Millimetres where the whole movement is below a metre.
+/// Millimetres where the whole movement is below a metre; of US units the one that suits the whole of it.
 std::string amount(double m, const MovedPoint& of, const Style& style) {
-  if (style.units == Units::us) return words::shown(m, Dimension::length, style);
+  if (style.units == Units::us) return Alike({of.total_m, Dimension::length}, style).shown(m);
   return of.total_m < 1 ? fmt::format("{:.1f} mm", 1000 * m) : fmt::format("{:.3f} m", m);
 }
 

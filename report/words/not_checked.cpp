@@ -19,7 +19,8 @@ constexpr std::string_view list[] = {
     "inside, so what lies wholly below its ground is as clear of it as what hangs above; trees grow and lean.",
     "Wind on blocks and the brake trolley and along the lines; on riders it counts along the main line, and across it "
     "beside structures alone. Ice and storm on anything but the main lines. Other lines feel a side wind at rest "
-    "alone.",
+    "alone. The main line feels a side wind beside structures and in ice and storm: with riders on it no load on an "
+    "anchor has the wind on it or on them.",
     "Clearance from a parallel line and its riders, and from the main line behind its saddles.",
     "Vibration of lines and blocks; their inertia counts in the motion of the trolleys alone.",
     "What terminations, splices and sheaves take off the strength of lines where the layout gives no figure and none "

@@ -65,8 +65,75 @@ std::string shown(Quantity quantity, const Style& style, Rounding rounding) {
   return print_quantity(quantity, in_both(quantity.dimension, style) ? Units::both : one_of(style), -1, rounding);
 }
 
+namespace {
+
+/// "2 5/8", "-5/16", "0": inches of a tape.
+std::string in_sixteenths(int sixteenths) {
+  int above = std::abs(sixteenths) % 16, below = 16;
+  for (; above > 0 && above % 2 == 0; above /= 2) below /= 2;
+  const int inches = std::abs(sixteenths) / 16;
+  const std::string fraction = above > 0 ? fmt::format("{}/{}", above, below) : "";
+  const std::string whole = inches > 0 || above == 0 ? fmt::format("{}", inches) : "";
+  return (sixteenths < 0 ? "-" : "") + whole + (whole.empty() || fraction.empty() ? "" : " ") + fraction;
+}
+
+constexpr double inch_m = 0.0254;
+
+}  // namespace
+
+Alike::Alike(Quantity greatest, const Style& style, bool fine) : dimension_(greatest.dimension), style_(single(style)) {
+  if (!std::isfinite(greatest.si)) return;
+  if (in_tenths(greatest, style_)) {
+    unit_ = find_unit("ft", Dimension::length), name_ = tenths_unit, decimals_ = 2;
+    return;
+  }
+  const std::string text = print_quantity(greatest, style_.units);
+  const bool inches = dimension_ == Dimension::length && style_.units == Units::us;
+  feet_and_inches_ = inches && text.ends_with('"');
+  sixteenths_ = inches && !feet_and_inches_ && std::abs(greatest.si) >= inch_m;
+  const std::size_t blank = sixteenths_ ? text.rfind(' ') : text.find(' ');
+  if (feet_and_inches_ || blank == std::string::npos) return;
+  unit_ = find_unit(text.substr(blank + 1), dimension_);
+  if (!unit_) return;
+  name_ = unit_->name;
+  const std::size_t point = text.substr(0, blank).find('.');
+  decimals_ = point == std::string::npos ? 0 : static_cast<int>(blank - point - 1);
+  // Beside 20 kN a load of 0.12 kN still has to be read.
+  if (name_ == "kN") decimals_ = 2;
+  if (fine && (name_ == "kN" || decimals_ == 0)) ++decimals_;
+}
+
+std::string Alike::number(double si) const {
+  const Quantity quantity{si, dimension_};
+  if (!std::isfinite(si)) return print_quantity(quantity, style_.units);
+  const int sixteenths = feet_and_inches_ || sixteenths_ ? static_cast<int>(std::lround(si / inch_m * 16)) : 0;
+  if (sixteenths_) return in_sixteenths(sixteenths);
+  if (feet_and_inches_ && std::abs(sixteenths) < 12 * 16)
+    return fmt::format("{}0'-{}\"", sixteenths < 0 ? "-" : "", in_sixteenths(std::abs(sixteenths)));
+  if (!unit_) return words::shown(quantity, style_);
+  const std::string text = fmt::format("{:.{}f}", (si - unit_->offset) / unit_->to_si, decimals_);
+  return text.find_first_of("123456789") == std::string::npos ? fmt::format("{:.{}f}", 0.0, decimals_) : text;
+}
+
+std::string Alike::shown(double si) const {
+  return !unit_ || !std::isfinite(si) ? number(si) : fmt::format("{} {}", number(si), name_);
+}
+
+bool small_beside(Quantity greatest, Quantity small) {
+  constexpr double small_N = 95, nothing_N = 0.5;
+  return (greatest.dimension == Dimension::force || greatest.dimension == Dimension::rating) &&
+         std::abs(greatest.si) >= small_N && std::abs(small.si) > nothing_N && std::abs(small.si) < small_N;
+}
+
+Quantity greater(Quantity a, Quantity b) {
+  if (!std::isfinite(b.si)) return a;
+  return !std::isfinite(a.si) || std::abs(b.si) > std::abs(a.si) ? b : a;
+}
+
 std::string travel(double m, const Style& style) {
-  if (style.units == Units::us) return shown(m, Dimension::length, style);
+  constexpr double as_a_way_m = 1;  // a travel of nothing reads as one of ten metres does
+  if (style.units == Units::us)
+    return Alike(greater({as_a_way_m, Dimension::length}, {m, Dimension::length}), style).shown(m);
   return fmt::format("{:.3f} m", m == 0 ? 0.0 : m);  // no "-0.000"
 }
 
@@ -74,12 +141,7 @@ std::string allowance(double m, const Style& style) {
   // A number that was rounded down to whole ones may lie a rounding below it.
   constexpr double rounding = 1e-9;
   if (style.units != Units::us) return fmt::format("{:.0f} mm", std::floor(m * 1000 + rounding));
-  const int sixteenths = static_cast<int>(std::floor(m / 0.0254 * 16 + rounding));
-  int above = sixteenths % 16, below = 16;
-  for (; above > 0 && above % 2 == 0; above /= 2) below /= 2;
-  const std::string fraction = above > 0 ? fmt::format("{}/{}", above, below) : "";
-  const std::string whole = sixteenths >= 16 || above == 0 ? fmt::format("{}", sixteenths / 16) : "";
-  return whole + (whole.empty() || fraction.empty() ? "" : " ") + fraction + " in";
+  return in_sixteenths(static_cast<int>(std::floor(m / inch_m * 16 + rounding))) + " in";
 }
 
 std::string shown(const Layout& layout, Point3 p, const Style& style) {

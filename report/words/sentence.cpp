@@ -21,9 +21,11 @@ struct Speaker {
 
   /// Value, bound and limit of one finding in one unit: millimetres where all of a length is below a metre.
   std::string number(double si) const {
-    if (finding.check->dimension != Dimension::length || style.units == Units::us)
-      return shown({si, finding.check->dimension}, style, rounding);
+    if (finding.check->dimension != Dimension::length) return shown({si, finding.check->dimension}, style, rounding);
     const double size = std::max(std::abs(finding.value), finding.limit ? std::abs(finding.limit->at) : 0.0);
+    if (style.units == Units::us && rounding == Rounding::nearest)
+      return Alike(greater({size, Dimension::length}, {si, Dimension::length}), style).shown(si);
+    if (style.units == Units::us) return shown({si, finding.check->dimension}, style, rounding);
     return size < 1 ? fmt::format("{:.1f} mm", 1000 * si + 0.1 * raised(rounding))
                     : fmt::format("{:.3f} m", si + 0.001 * raised(rounding));
   }

@@ -59,17 +59,24 @@ std::string_view name_of(Trialled what) {
   return "";
 }
 
-std::string shown(const mainline::Span& span, Dimension dimension, const Style& style) {
-  if (!in_both(dimension, style)) return joined(shown(span.low, dimension, style), shown(span.high, dimension, style));
-  const Style si{Units::si}, us{Units::us, style.tenths};
-  return fmt::format("{} ({})", joined(shown(span.low, dimension, si), shown(span.high, dimension, si)),
-                     joined(shown(span.low, dimension, us), shown(span.high, dimension, us)));
+std::string shown(const mainline::Span& span, Dimension dimension, const Style& style, double greatest) {
+  const Quantity of = greater({greatest, dimension}, greater({span.low, dimension}, {span.high, dimension}));
+  const auto in = [&](const Style& one) {
+    const Alike alike(of, one, small_beside(of, greater({span.low, dimension}, {span.high, dimension})));
+    return joined(alike.shown(span.low), alike.shown(span.high));
+  };
+  if (!in_both(dimension, style)) return in(style);
+  return fmt::format("{} ({})", in({Units::si}), in({Units::us, style.tenths}));
 }
 
-std::string shown(const trial::Acceptance& limit, Trialled what, const Style& style) {
+std::string shown_beside(double si, Dimension dimension, const Style& style, double greatest) {
+  return shown(mainline::Span{si, si}, dimension, style, greatest);
+}
+
+std::string shown(const trial::Acceptance& limit, Trialled what, const Style& style, double greatest) {
   const Dimension dimension = fairlead::kind_of(what).dimension;
   if (dimension == Dimension::none) return what == Trialled::returned ? "yes" : fmt::format("{:.0f}", limit.at);
-  const std::string number = shown(limit.at, dimension, style);
+  const std::string number = shown_beside(limit.at, dimension, style, greatest);
   switch (limit.sense) {
     case trial::Acceptance::Sense::at_most:
       return "at most " + number;

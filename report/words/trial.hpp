@@ -14,11 +14,12 @@ namespace fairlead::words {
 /// "arrival speed", "line out of the unit".
 std::string_view name_of(Trialled);
 
-/// "4.10 to 5.20 m/s", "44 to 190 N (10 to 43 lbf)"
-std::string shown(const mainline::Span&, Dimension, const Style&);
+/// "4.10 to 5.20 m/s", "44 to 190 N (10 to 43 lbf)"; in the unit that suits the greatest of what it is compared with.
+std::string shown(const mainline::Span&, Dimension, const Style&, double greatest = 0);
+std::string shown_beside(double si, Dimension, const Style&, double greatest);
 
 /// "at most 15.5 m", "0".
-std::string shown(const trial::Acceptance&, Trialled, const Style&);
+std::string shown(const trial::Acceptance&, Trialled, const Style&, double greatest = 0);
 
 std::string_view word_for(trial::Agreement);
 

@@ -209,7 +209,7 @@ TEST(LoadDirection, IsJudgedOffTheConesAxisOverEveryPose) {
   const Finding backward = judged("cone_axis = [-4, -3, 0]\ncone_angle = \"75 deg\"");
   EXPECT_EQ(backward.verdict, Verdict::fail);
   EXPECT_GT(backward.value, 1.6);
-  EXPECT_EQ(backward.limit->basis, "its cone_angle");
+  EXPECT_EQ(backward.limit->basis, "its cone angle");
 }
 
 TEST(AnchorMovement, ABridleSwingsWithinItsMovementOrIsNotPassed) {

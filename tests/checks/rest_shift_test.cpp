@@ -62,7 +62,7 @@ TEST(RestShift, WhereOneStateHasNoRestPlaceItIsUndeterminedWhateverTheLimit) {
 TEST(RestShift, ALineKnownOnlyWithinARangeIsJudgedAtItsEnds) {
   const Rig rig = solve(demo_layout({{"main_line.tension", "['17 kN', '19 kN']"}}));
   ASSERT_TRUE(rig.reeving.solved());
-  EXPECT_EQ(rig.reeving.solved()->rest.size(), 6u) << "as measured, cold and warm, each slackest and tautest";
+  EXPECT_EQ(rig.reeving.solved()->rest.size(), 6u) << "as measured, cold and warm, each slackest and tightest";
   const Finding finding = only(findings_of(rest_shift, rig));
   EXPECT_NE(fact(finding, "case").find("est, line at rest"), std::string::npos) << fact(finding, "case");
 }

@@ -113,5 +113,19 @@ TEST(Options, HelpAndVersionAreNoErrors) {
   EXPECT_EQ(run("check --help").status, 0);
 }
 
+TEST(Options, TheHelpOfACommandShowsExamplesOfThatCommandAlone) {
+  const std::vector<std::string> commands{"check",   "draw",  "compare", "setout", "arrest",
+                                          "asbuilt", "trial", "new",     "explain"};
+  for (const std::string& command : commands) {
+    const std::string help = run(command + " --help").out;
+    EXPECT_NE(help.find("  fairlead " + command + ' '), std::string::npos) << command;
+    EXPECT_NE(help.find("exit status: 0 cleared"), std::string::npos) << command;
+    for (const std::string& other : commands)
+      if (other != command) {
+        EXPECT_EQ(help.find("  fairlead " + other + ' '), std::string::npos) << command << " shows " << other;
+      }
+  }
+}
+
 }  // namespace
 }  // namespace fairlead::cli_test

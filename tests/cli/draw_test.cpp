@@ -147,6 +147,15 @@ TEST(DrawOptions, ProjectionScaleAndGreyAreAsAskedFor) {
   EXPECT_EQ(first_sheet("--grey").find("#a60d0d"), std::string::npos);
 }
 
+TEST(DrawOptions, TheDecimalMarkerIsAsAskedForInNumbersAlone) {
+  EXPECT_NE(first_sheet("--decimal point").find(">29.000<"), std::string::npos);
+  const std::string comma = first_sheet("--decimal comma");
+  EXPECT_NE(comma.find(">29,000<"), std::string::npos);
+  EXPECT_EQ(comma.find(">29.000<"), std::string::npos);
+  EXPECT_NE(comma.find("fairlead " FAIRLEAD_VERSION), std::string::npos) << "a version is no number";
+  EXPECT_EQ(run(std::string("draw ") + good + "--decimal dot -o /tmp/none.pdf").status, 2);
+}
+
 TEST(DrawOptions, AScaleOutsideTheSeriesOrWithoutRoomIsRefused) {
   const Scratch scratch;
   const Ran odd = run(std::string("draw ") + good + "--scale 1:75 -o " + scratch / "a.pdf");

@@ -135,7 +135,7 @@ TEST(LayoutErrors, ANumberOutsideItsBoundsIsRefused) {
       {"tolerance = \"10 %\"", "tolerance = \"100 %\"", "\"100 %\"",
        "brake unit: \"tolerance\" must lie from 0 to below 1.000", ""},
       {"at_temperature = \"59 F\"", "at_temperature = \"59 K\"", "\"59 K\"",
-       "main line: \"at_temperature\" must lie from -90.0 C to 90.0 C", ""},
+       "main line: \"at_temperature\" must lie from -90.0 °C to 90.0 °C", ""},
       {"at = 5,", "at = 0,", "0", "limits \"design_factor\": \"at\" must be above 0", ""},
       {"mass = [\"30 kg\", \"265 lb\"]", "mass = [\"0 kg\", \"265 lb\"]", "\"0 kg\"",
        "riders: \"mass\" must be above 0", ""},

@@ -18,6 +18,8 @@ TEST(PrintQuantity, EachDimensionHasItsUnitAndDigits) {
   } cases[] = {
       {{12.345, D::length}, "12.345 m", "40'-6\"", "12.345 m (40'-6\")"},
       {{0.016, D::length}, "16.0 mm", "0.63 in", "16.0 mm (0.63 in)"},
+      {{0.0665, D::length}, "66.5 mm", "2 5/8 in", "66.5 mm (2 5/8 in)"},
+      {{-0.0254, D::length}, "-25.4 mm", "-1 in", "-25.4 mm (-1 in)"},
       {{-0.36195, D::length}, "-0.362 m", "-1'-2 1/4\"", "-0.362 m (-1'-2 1/4\")"},
       {{0.6096 - 1e-6, D::length}, "0.610 m", "2'-0\"", "0.610 m (2'-0\")"},
       {{0.0266, D::angle}, "1.52 deg", "1.52 deg", "1.52 deg"},
@@ -27,7 +29,7 @@ TEST(PrintQuantity, EachDimensionHasItsUnitAndDigits) {
       {{1234, D::force}, "1.23 kN", "277 lbf", "1.23 kN (277 lbf)"},
       {{11e6, D::force}, "11.00 MN", "2472898 lbf", "11.00 MN (2472898 lbf)"},
       {{19416.5, D::rating}, "19.4 kN (4365 lbf)", "4365 lbf (19.4 kN)", "19.4 kN (4365 lbf)"},
-      {{288.15, D::temperature}, "15.0 C", "59.0 F", "15.0 C (59.0 F)"},
+      {{288.15, D::temperature}, "15.0 °C", "59.0 °F", "15.0 °C (59.0 °F)"},
       {{12e-6, D::per_temperature}, "12.0e-6 /K", "6.7e-6 /F", "12.0e-6 /K (6.7e-6 /F)"},
       {{12, D::speed}, "12.00 m/s", "26.8 mph", "12.00 m/s (26.8 mph)"},
       {{0.35, D::mass_per_length}, "0.350 kg/m", "0.235 lb/ft", "0.350 kg/m (0.235 lb/ft)"},
@@ -76,6 +78,7 @@ TEST(PrintQuantity, WhatMustBeReachedIsRoundedUpInEitherSystem) {
   EXPECT_EQ(up({1010.0, D::force}, Units::si), "1.01 kN") << "what is whole stays";
   EXPECT_EQ(up({0.0301, D::length}, Units::si), "30.1 mm");
   EXPECT_EQ(up({0.03011, D::length}, Units::si), "30.2 mm");
+  EXPECT_EQ(up({0.0508 + 0.0254 / 16 * 0.01, D::length}, Units::us), "2 1/16 in");
   EXPECT_EQ(up({0.3048 + 0.0254 / 16 * 1.01, D::length}, Units::us), "1'-0 1/8\"");
 }
 

@@ -28,9 +28,10 @@ rc::Gen<Dimension> dimensions() {
                           D::per_temperature, D::probability);
 }
 
-// Half of the last printed digit, in SI; feet and inches end at sixteenths.
-double half_last_digit(const std::string& text, Dimension dimension) {
-  if (text.find('\'') != std::string::npos) return 0.0254 / 32;
+// Half of the last printed digit, in SI; feet and inches end at sixteenths, and inches alone from one up.
+double half_last_digit(const std::string& text, Dimension dimension, double si) {
+  constexpr double inch = 0.0254;
+  if (text.find('\'') != std::string::npos || (text.ends_with(" in") && std::abs(si) >= inch)) return inch / 32;
   const std::size_t point = text.find('.'), end = std::min(text.find_first_not_of("-.0123456789"), text.size());
   const std::size_t decimals = point == std::string::npos ? 0 : end - point - 1;
   double last = std::pow(10, -static_cast<double>(decimals));
@@ -49,7 +50,7 @@ void check_reads_back(const std::string& text, Dimension dimension, double si) {
   RC_ASSERT(read.has_value());
   // At most eight roundings of 1.1e-16; 300: the offsets of the temperature scales.
   const double rounding = 1e-15 * (std::abs(si) + 300);
-  RC_ASSERT(std::abs(*read - si) <= half_last_digit(text, dimension) + rounding);
+  RC_ASSERT(std::abs(*read - si) <= half_last_digit(text, dimension, si) + rounding);
 }
 
 RC_GTEST_PROP(RoundTrip, WhatIsPrintedReadsBackToHalfItsLastDigit, ()) {

@@ -92,6 +92,27 @@ TEST(BrakingChart, ChangesOfTheOutcomeAreFoundToTheStatedStep) {
   EXPECT_GT(changes, 0);
 }
 
+TEST(BrakingChart, ReachesBeyondEveryArrivalThatWasMeasured) {
+  const mainline::Span without = chart().speed_m_per_s;
+  const mainline::Span measured{0.7 * without.low, 1.1 * without.high};
+  const BrakingChart wider = braking_chart(demo(), {}, measured).value();
+  EXPECT_LT(wider.speed_m_per_s.low, measured.low);
+  EXPECT_GT(wider.speed_m_per_s.high, measured.high);
+  for (std::size_t m = 0; m < wider.curves.size(); ++m) {
+    EXPECT_EQ(wider.curves[m].points.front().speed_m_per_s, wider.speed_m_per_s.low);
+    // Between the arrivals it is the same curve.
+    EXPECT_EQ(at(wider.curves[m], chart().arrival_m_per_s.low).stop_travel_m,
+              at(chart().curves[m], chart().arrival_m_per_s.low).stop_travel_m);
+    double farthest = 0;
+    for (std::size_t i = 1; i < wider.curves[m].points.size(); ++i)
+      farthest =
+          std::max(farthest, wider.curves[m].points[i].speed_m_per_s - wider.curves[m].points[i - 1].speed_m_per_s);
+    EXPECT_LE(farthest, (without.high - without.low) / 8 * (1 + 1e-9)) << "no coarser than the chart without tests";
+  }
+  const BrakingChart same = braking_chart(demo(), {}, chart().arrival_m_per_s).value();
+  EXPECT_EQ(same.speed_m_per_s.low, without.low) << "what lies within moves nothing";
+}
+
 TEST(BrakingChart, IsTheSameOnAnyNumberOfThreads) {
   const BrakingChart two = braking_chart(demo(), {.threads = 2}).value();
   for (std::size_t m = 0; m < two.curves.size(); ++m)

@@ -188,7 +188,7 @@ TEST(TrialResults, WhatThePlanDoesNotHaveIsRefusedAtItsLineAllAtOnce) {
             "rest_shift\n"
             "6:12: the release is at chainage 190.000 m; it may be from 12.000 m to 188.000 m, short of the brake "
             "trolley\n"
-            "7:16: the temperature is 45.0 C; the layout was judged from -15.0 C to 35.0 C: check it, or widen "
+            "7:16: the temperature is 45.0 °C; the layout was judged from -15.0 °C to 35.0 °C: check it, or widen "
             "site.coldest and site.warmest\n");
 }
 

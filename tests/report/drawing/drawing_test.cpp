@@ -136,6 +136,27 @@ TEST(Fitted, WhatIsCutSaysSo) {
   EXPECT_LE(canvas.width(cut, 2.5), 20);
 }
 
+TEST(Fill, WhatIsTooLongForOneLineIsWrittenSmallerThenOnSeveralAndOnlyThenCut) {
+  const Box box{0, 0, 40, 5};
+  const auto filled = [&](const std::string& text) {
+    Drawing drawing;
+    Canvas(drawing, font()).fill(box, text, {2.5, 1.8}, Layer::text);
+    EXPECT_EQ(faults(drawing, font(), box), std::vector<std::string>{}) << text;
+    return drawing;
+  };
+  const auto label = [](const Drawing& drawing, std::size_t i) { return std::get<Label>(drawing.entities.at(i)); };
+  EXPECT_EQ(label(filled("short"), 0).cap_mm, 2.5);
+  EXPECT_EQ(label(filled("site grid, bolt S1 at the tower foot"), 0).cap_mm, 1.8);
+  const Drawing two = filled("site grid, bolt S1 at the foot of the spur tower");
+  ASSERT_EQ(two.entities.size(), 2u);
+  EXPECT_EQ(label(two, 0).text + ' ' + label(two, 1).text, "site grid, bolt S1 at the foot of the spur tower");
+  EXPECT_GT(label(two, 0).at.y_mm, label(two, 1).at.y_mm);
+  const Drawing cut =
+      filled("site grid, bolt S1 at the foot of the spur tower, as the surveyors of the year before left it");
+  ASSERT_EQ(cut.entities.size(), 2u);
+  EXPECT_TRUE(label(cut, 1).text.ends_with("…"));
+}
+
 TEST(Overlap, LetteringIsJudgedByBaselineAdvanceAndCapHeightAtAnyAngle) {
   const Label level{{10, 10}, 5, 0, "HHHH", Layer::text};
   const double width = font().width_mm("HHHH", 5);

@@ -39,6 +39,36 @@ TEST(Place, CrowdedCalloutsNeitherOverlapNorCrossLinesNorLeaveTheirBox) {
   EXPECT_EQ(texts(drawing).size(), 2 * (callouts.size() - key.size()) + key.size());
 }
 
+/// Whether two segments cross between their ends.
+bool cross(Paper a, Paper b, Paper c, Paper d) {
+  const auto side = [](Paper p, Paper q, Paper r) {
+    return (q.x_mm - p.x_mm) * (r.y_mm - p.y_mm) - (q.y_mm - p.y_mm) * (r.x_mm - p.x_mm);
+  };
+  return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
+}
+
+// Things in a row under the line they stand on, as anchors at a tower do.
+TEST(Place, LeadersDoNotCrossOneAnother) {
+  for (const unsigned seed : {1u, 2u, 3u, 4u, 5u, 6u}) {
+    std::mt19937 draw(seed);
+    std::uniform_real_distribution<double> x(60, 110), y(50, 66);
+    Drawing drawing;
+    const Canvas canvas(drawing, font());
+    std::vector<Callout> callouts;
+    for (int i = 0; i < 10; ++i)
+      callouts.push_back({{{x(draw), y(draw)}}, "Anchor A" + std::to_string(i), Layer::text});
+    Obstacles obstacles(font());
+    place(canvas, callouts, obstacles, {5, 5, 175, 115});
+    std::vector<const Stroke*> lines;
+    for (const auto& entity : drawing.entities)
+      if (const auto* stroke = std::get_if<Stroke>(&entity); stroke && stroke->path.size() == 2)
+        lines.push_back(stroke);
+    for (std::size_t i = 0; i < lines.size(); ++i)
+      for (std::size_t j = 0; j < i; ++j)
+        EXPECT_FALSE(cross(lines[i]->path[0], lines[i]->path[1], lines[j]->path[0], lines[j]->path[1])) << seed;
+  }
+}
+
 TEST(Place, WithoutRoomALabelBecomesANumberWhoseKeyHoldsItsText) {
   Drawing drawing;
   const Canvas canvas(drawing, font());

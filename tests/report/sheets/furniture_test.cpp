@@ -100,7 +100,16 @@ TEST(TitleBlock, TheNewestRevisionStandsOnTopAndLeftOutOnesAreCounted) {
   EXPECT_FALSE(says(sheet, "2026-02-01"));
 }
 
-TEST(TitleBlock, LongEntriesAreWrittenSmallerThenCutVisiblyAndNeverOverlap) {
+TEST(TitleBlock, ADatumOfManyWordsStandsThereWhole) {
+  Layout layout = demo_layout();
+  layout.site.datum = Words{"site grid, bolt S1 at the foot of the spur tower", {}};
+  Sheet sheet{"block", 420, 297, {}};
+  draw_title_block(Canvas(sheet.drawing, font()), stationery(PaperSize::a3), layout, {"t", "d", "1:100", 1, 1});
+  EXPECT_NE(everything(sheet).find(layout.site.datum->value), std::string::npos) << everything(sheet);
+  EXPECT_EQ(everything(sheet).find("…"), std::string::npos);
+}
+
+TEST(TitleBlock, LongEntriesAreWrittenSmallerThenOnMoreLinesThenCutVisiblyAndNeverOverlap) {
   Layout layout = demo_layout();
   const std::string full = "An owner with a name that goes on and on beyond what any field of any title block can hold";
   layout.project.owner.value = layout.project.title.value = layout.project.number.value = layout.site.name.value = full;

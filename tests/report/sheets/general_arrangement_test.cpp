@@ -214,5 +214,20 @@ TEST(GeneralArrangement, ListsThatFindNoRoomStandOnASheetOfTheirOwn) {
       ADD_FAILURE() << fault;
 }
 
+TEST(GeneralArrangement, TheSheetsOfListsBehindItAreCalledByWhatStandsOnThem) {
+  int behind = 0;
+  for (const std::string& file : shipped_layouts()) {
+    const auto sheets = compose(shipped_dossier(file), Style{}, {font()}, "general-arrangement");
+    for (std::size_t i = 1; i < sheets.size(); ++i, ++behind) {
+      const std::string& title = sheets[i].title;
+      const auto called = [&](const char* word) { return title.find(word) != std::string::npos; };
+      EXPECT_EQ(called("loads"), says(sheets[i], "SETTING OUT AND ANCHOR LOADS")) << file << ' ' << title;
+      EXPECT_EQ(called("autions"), says(sheets[i], "CAUTIONS") || says(sheets[i], "NOT LOOKED AT BY THIS VERSION"))
+          << file << ' ' << title;
+    }
+  }
+  EXPECT_GT(behind, 2);
+}
+
 }  // namespace
 }  // namespace fairlead::sheets

@@ -112,6 +112,15 @@ TEST(AnchorLoads, ArrowsHaveTheirForcesDirectionAndLengthAtTheirScale) {
                length(stroke->path[0] - tip) < 1e-6;
       });
       EXPECT_TRUE(found) << view.name;
+      // The anchor stands at the tip, here as on the general arrangement.
+      Paper low{1e9, 1e9}, high{-1e9, -1e9};
+      for (const auto& e : sheet.drawing.entities)
+        if (const auto* ring = std::get_if<Stroke>(&e);
+            ring && ring->closed && ring->pen.layer == Layer::anchors && length(ring->path.front() - tip) < 2)
+          for (const Paper p : ring->path)
+            low = {std::min(low.x_mm, p.x_mm), std::min(low.y_mm, p.y_mm)},
+            high = {std::max(high.x_mm, p.x_mm), std::max(high.y_mm, p.y_mm)};
+      EXPECT_LT(length(0.5 * (low + high) - tip), 0.05) << view.name;
       EXPECT_LE(length(arrow), 39) << "no longer than its panel";
     }
   }

@@ -3,6 +3,8 @@
 
 #include "geometry/studies/arrest_figures.hpp"
 #include "geometry/trial/trial.hpp"
+#include "report/tables/tables.hpp"
+#include "report/words/numbers.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
 
 namespace fairlead::sheets {
@@ -74,7 +76,28 @@ TEST(TrialSheets, TheBrakingChartSaysWhatWasTestedByItsName) {
   ASSERT_TRUE(results);
   trial.results = std::move(*results);
   dossier.trial = std::make_shared<const trial::Trial>(std::move(trial));
+  // The plan beside it says of every test how it was made, or that it was not.
+  const Table masses = tables::trial_masses(dossier, Style{});
+  ASSERT_EQ(masses.headings.back(), "as it was made");
+  for (const auto& row : masses.rows) {
+    const std::string &id = std::get<std::string>(row.front()), &made = std::get<std::string>(row.back());
+    if (id == "M5" || id == "M6")
+      EXPECT_NE(made.find(" kg from "), std::string::npos) << id << ' ' << made;
+    else
+      EXPECT_EQ(made, "not made") << id;
+  }
   const Sheet sheet = one_sheet(dossier, PaperSize::a3, "arrest-chart");
+  // Every curve is named where it ends, and above the plot by a sample of its line.
+  for (const BrakingChart::Curve& curve : dossier.arrest->chart->curves) {
+    const std::string mass = words::shown(curve.rider_kg, Dimension::mass, Style{});
+    EXPECT_EQ(std::ranges::count_if(sheet.drawing.entities,
+                                    [&](const auto& entity) {
+                                      const auto* label = std::get_if<Label>(&entity);
+                                      return label && label->text == mass;
+                                    }),
+              2)
+        << mass;
+  }
   EXPECT_TRUE(says(sheet, "M5"));
   EXPECT_FALSE(says(sheet, "M6"));  // where it stopped was not read
   EXPECT_TRUE(says(sheet, "PREDICTED; TESTED WHERE RINGED"));

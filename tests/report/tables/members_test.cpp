@@ -46,6 +46,8 @@ TEST(MembersTable, WithOneLostEveryOtherOfItsAnchorHasARow) {
   for (std::size_t r = 0; r < 2; ++r) {
     EXPECT_NE(words(table.rows[r][0]), words(table.rows[r][1]));
     EXPECT_EQ(quantity(table.rows[r][2]), loads.lost[r].others[1 - r].tension_N.value);
+    // 2 t as a working load: 2000 kg of standard gravity.
+    EXPECT_NEAR(quantity(table.rows[r][6]), loads.lost[r].others[1 - r].tension_N.value / (2000 * 9.80665), 1e-12);
   }
 }
 

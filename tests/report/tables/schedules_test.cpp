@@ -98,7 +98,7 @@ TEST(Schedules, AConnectorCarriesWhatItsCheckFound) {
   const Finding found = about(marten().judged.findings, {Item::Kind::connector, 0});
   EXPECT_EQ(quantity(table.rows[0][4]), number(found, "force"));
   EXPECT_EQ(quantity(table.rows[0][5]), found.value);
-  EXPECT_EQ(words(table.rows[0][2]), "L1, brake_trolley");
+  EXPECT_EQ(words(table.rows[0][2]), "L1, brake trolley");
 }
 
 TEST(Schedules, ASheaveSaysHowItIsHungAndWhatRunsOverIt) {

@@ -54,6 +54,44 @@ TEST(Table, DecimalFeetAreNamedInTheHeadingAndNeverLookLikeFeetAndInches) {
   EXPECT_EQ(column({length(0.0254)}, {Units::us, true}).headings[0], column({length(0.0254)}, us).headings[0]);
 }
 
+TEST(Table, BesideFeetAndInchesNothingStandsInInchesAlone) {
+  const auto shown = column({length(0.3048 * 12.5), length(0.03175), length(-0.0254), length(0)}, us);
+  EXPECT_EQ(cells_of(shown), (Cells{"12'-6\"", "0'-1 1/4\"", "-0'-1\"", "0'-0\""}));
+  const auto inches = column({length(0.0665), length(0.0079375), length(0)}, us);
+  EXPECT_EQ(inches.headings[0], "load, in");
+  EXPECT_EQ(cells_of(inches), (Cells{"2 5/8", "5/16", "0"}));
+}
+
+TEST(Table, ASmallForceBesideAGreatOneIsReadToMoreThanItsFirstDigit) {
+  EXPECT_EQ(cells_of(column({force(5413), force(51.3)}, si)), (Cells{"5.413", "0.051"}));
+  EXPECT_EQ(cells_of(column({force(5413), force(153)}, si)), (Cells{"5.41", "0.15"}));
+}
+
+TEST(Table, ComparedColumnsHaveTheUnitOfTheGreatestOfThemAll) {
+  const Table table{"T",
+                    {"along", "across", "up"},
+                    {{force(21620), force(9.2), force(-516)}, {force(20390), force(0), force(-12)}},
+                    {},
+                    {{0, 1, 2}}};
+  const auto shown = tables::shown(table, si);
+  EXPECT_EQ(shown.headings, (Cells{"along, kN", "across, kN", "up, kN"}));
+  EXPECT_EQ(shown.rows[0], (Cells{"21.62", "0.01", "-0.52"}));
+  EXPECT_EQ(shown.rows[1], (Cells{"20.39", "0.00", "-0.01"}));
+}
+
+TEST(Table, WhereRowsTellOfDifferentThingsEveryRowHasItsUnit) {
+  const Table table{"T",
+                    {"value", "limit"},
+                    {{length(-0.0037), length(0.3)}, {force(12), force(1200)}, {length(0.02), Cell{}}},
+                    {},
+                    {{0, 1}}};
+  const auto shown = tables::shown(table, si);
+  EXPECT_EQ(shown.headings, (Cells{"value", "limit"}));
+  EXPECT_EQ(shown.rows[0], (Cells{"-0.004 m", "0.300 m"}));
+  EXPECT_EQ(shown.rows[1], (Cells{"0.01 kN", "1.20 kN"}));
+  EXPECT_EQ(shown.rows[2], (Cells{"20.0 mm", ""}));
+}
+
 TEST(Table, WhatIsNotKnownSaysSoAndChoosesNoUnit) {
   const auto shown =
       column({force(nan), force(12), Cell{}, std::string("none"), force(std::numeric_limits<double>::infinity())}, si);

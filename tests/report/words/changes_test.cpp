@@ -29,7 +29,7 @@ TEST(Movement, IsToldAlongAcrossAndUp) {
   MovedPoint point{"anchor", "A3", "position", {}, 0.012, 0.035, -0.002, 0.0371};
   EXPECT_EQ(name_of(point), "anchor A3");
   EXPECT_EQ(movement(point, si), "37.1 mm: 12.0 mm downstream, 35.0 mm to the left, 2.0 mm down");
-  EXPECT_EQ(movement(point, us), "1.46 in: 0.47 in downstream, 1.38 in to the left, 0.08 in down");
+  EXPECT_EQ(movement(point, us), "1 7/16 in: 1/2 in downstream, 1 3/8 in to the left, 1/16 in down");
   point = {"sheave", "R1", "swivel_at", {}, -1.5, -0.25, 0, 1.5207};
   EXPECT_EQ(name_of(point), "sheave R1, swivel at");
   EXPECT_EQ(movement(point, si), "1.521 m: 1.500 m upstream, 0.250 m to the right");

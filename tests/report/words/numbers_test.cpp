@@ -5,6 +5,8 @@
 
 #include <limits>
 
+#include "report/words/trial.hpp"
+
 namespace fairlead::words {
 namespace {
 
@@ -30,6 +32,22 @@ TEST(DecimalFeet, StandBesideSiNowhere) {
   EXPECT_FALSE(in_tenths({3.81, Dimension::length}, {Units::both, true}));
   EXPECT_FALSE(in_tenths({3.81, Dimension::length}, {Units::si, true}));
   EXPECT_FALSE(in_tenths({3.81, Dimension::length}, {Units::us}));
+}
+
+TEST(Span, HasTheUnitOfItsGreaterEndAndOfWhatItIsComparedWith) {
+  const Style si{Units::si}, us{Units::us};
+  EXPECT_EQ(shown(mainline::Span{0, 2.508}, Dimension::length, si), "0.000 to 2.508 m");
+  EXPECT_EQ(shown(mainline::Span{0.0021, 0.004}, Dimension::length, si), "2.1 to 4.0 mm");
+  EXPECT_EQ(shown(mainline::Span{0.0021, 0.004}, Dimension::length, si, 15.5), "0.002 to 0.004 m");
+  EXPECT_EQ(shown(mainline::Span{12, 186}, Dimension::force, si, 1200), "0.01 to 0.19 kN");
+  EXPECT_EQ(shown_beside(3, Dimension::force, si, 186), "3.0 N") << "more than its first digit";
+  EXPECT_EQ(shown(mainline::Span{0, 3.81}, Dimension::length, us), "0'-0\" to 12'-6\"");
+}
+
+TEST(Travel, OfNothingHasTheUnitOfEveryTravel) {
+  EXPECT_EQ(travel(0, {Units::us}), "0'-0\"");
+  EXPECT_EQ(travel(0, {Units::us, true}), "0.00 ft (tenths)");
+  EXPECT_EQ(travel(0, {Units::si}), "0.000 m");
 }
 
 TEST(SiUnit, IsTheOneJsonNames) {

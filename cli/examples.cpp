@@ -1,0 +1,50 @@
+#include "cli/examples.hpp"
+
+#include <fmt/format.h>
+
+namespace fairlead::cli {
+namespace {
+
+struct Example {
+  std::string_view command, given, does;
+};
+constexpr Example examples[] = {
+    {"new", "-o site.toml", "a layout to start from"},
+    {"check", "site.toml", "findings, worst first"},
+    {"check", "site.toml --format json", "findings and the whole solved state"},
+    {"check", "site.toml --set sheave.R1.position='[12.0, 3.5, 8.25]'", "findings with one number changed"},
+    {"draw", "site.toml -o site.pdf", "the drawing"},
+    {"draw", "site.toml -o site/", "every sheet and table in every format"},
+    {"compare", "issued.toml site.toml", "what changed, and what that does"},
+    {"setout", "site.toml", "points, levels, lengths and tensions for the crew"},
+    {"setout", "site.toml -o crew.pdf", "the crew's sheets, one page an anchor"},
+    {"arrest", "site.toml", "how every rider stops, and the way back"},
+    {"asbuilt",
+     "site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
+     "N1,N2,N3",
+     "the rig as it was measured, judged anew"},
+    {"trial", "site.toml", "the plan of unmanned tests, before anyone rides"},
+    {"trial", "site.toml tests.csv", "what was measured at them against what was predicted"},
+    {"new", "--concept -o idea.toml", "how riders are to stop, before anything has a place"},
+    {"arrest", "idea.toml", "a first estimate of how they would"},
+    {"explain", "fleet-angle", "what a check judges"},
+    {"explain", "sheave.axle", "what a key means"},
+};
+
+}  // namespace
+
+std::string help_foot(std::string_view command) {
+  constexpr int column = 49;
+  std::string text = "examples:\n";
+  for (const Example& example : examples) {
+    if (!command.empty() && example.command != command) continue;
+    const std::string call = fmt::format("  fairlead {} {}", example.command, example.given);
+    text += call.size() < column - 1 ? fmt::format("{:{}}{}\n", call, column, example.does)
+                                     : fmt::format("{}\n{:{}}{}\n", call, "", column, example.does);
+  }
+  return text +
+         "\nexit status: 0 cleared or done, 1 not cleared, 2 input or output unusable, 3 our own fault, 130 "
+         "interrupted\nA calculation aid, not an approval.";
+}
+
+}  // namespace fairlead::cli
