@@ -126,10 +126,10 @@ TEST(GreatestValue, OfAParabolaIsItsVertexBetweenSamples) {
 TEST(LoadOnset, OfAnEvenRiseIsItsSlopeAndWhatTheLowPassOvershoots) {
   const double slope_per_s = 2, weight_N = 800, a = 3 * std::numbers::pi / 4;
   Record record;
-  for (int i = 0; i <= 1000; ++i) {
+  for (int i = 0; i <= 1800; ++i) {
     const double t_s = step_s * i;
     record.instants.push_back({.t_s = t_s, .travel_m = t_s});
-    record.instants.back().lanyard_N = weight_N * (1 + slope_per_s * std::clamp(t_s - 1, 0., 3.));
+    record.instants.back().lanyard_N = weight_N * (1 + slope_per_s * std::clamp(std::min(t_s - 1, 8 - t_s), 0., 3.));
   }
   Motion motion;
   judge_record(record, weight_N, motion);

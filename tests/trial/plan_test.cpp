@@ -38,7 +38,7 @@ TEST(TrialPlan, TheLightestTheMiddleAndTheHeaviestRiderGoFromLittleEnergyToMuch)
 }
 
 // Proves the release by riding it: a step farther up the fastest corner is faster than the plan says, and at it no
-// corner is.
+// corner is. From the push-off there is no farther.
 TEST(TrialPlan, NoTestArrivesFasterThanItSaysAndAStepFartherUpWould) {
   const Rig& rig = demo_rig();
   const Unknowns unknown = unknowns_of(rig);
@@ -46,18 +46,24 @@ TEST(TrialPlan, NoTestArrivesFasterThanItSaysAndAStepFartherUpWould) {
     const auto mass = test_masses(rig, {test->mass_kg});
     ASSERT_TRUE(mass);
     double fastest = 0, farther = 0;
+    const bool from_push_off = test->release_m < releases(rig).low + release_step_m;
     for (std::size_t s = 0; s < mass->front().states.size(); ++s)
       for (const double wind : {unknown.wind_m_per_s.low, unknown.wind_m_per_s.high})
         for (const double rolling : {unknown.rolling.low, unknown.rolling.high}) {
           const Conditions on{wind, rolling, 1, *rig.layout.riders.drag_area_m2};
-          const auto here = ride(rig, mass->front(), s, test->release_m, on),
-                     there = ride(rig, mass->front(), s, test->release_m - release_step_m - 1e-3, on);
-          ASSERT_TRUE(here && there);
+          const auto here = ride(rig, mass->front(), s, test->release_m, on);
+          ASSERT_TRUE(here);
           fastest = std::max(fastest, here->arrival_speed_m_per_s);
+          if (from_push_off) continue;
+          const auto there = ride(rig, mass->front(), s, test->release_m - release_step_m - 1e-3, on);
+          ASSERT_TRUE(there);
           farther = std::max(farther, there->arrival_speed_m_per_s);
         }
     EXPECT_LE(fastest, test->at_most_m_per_s) << test->id;
-    EXPECT_GT(farther, test->at_most_m_per_s) << test->id;
+    if (from_push_off)
+      EXPECT_GE(fastest, test->at_most_m_per_s * (1 - 1e-9)) << test->id;
+    else
+      EXPECT_GT(farther, test->at_most_m_per_s) << test->id;
     EXPECT_LE(test->at_most_m_per_s, demo_plan().fastest_m_per_s);
   }
 }

@@ -186,7 +186,7 @@ TEST(TrialResults, WhatThePlanDoesNotHaveIsRefusedAtItsLineAllAtOnce) {
             "5:4: test M1 has no pull_on to measure; known: mass, release, temperature, wind, arrival_speed, "
             "stopping_travel, extension, line_tension, touches, slack, backup_reached, returned, return_time, "
             "rest_shift\n"
-            "6:12: the release is at chainage 190.000 m; it may be from 12.000 m to 188.000 m, short of the brake "
+            "6:12: the release is at chainage 190.000 m; it may be from 69.000 m to 188.000 m, short of the brake "
             "trolley\n"
             "7:16: the temperature is 45.0 °C; the layout was judged from -15.0 °C to 35.0 °C: check it, or widen "
             "site.coldest and site.warmest\n");

@@ -24,7 +24,7 @@ const Dossier& demo() {
   return dossier;
 }
 const Dossier& spur() {
-  static const Dossier dossier = set_out(shipped_layout("larch_spur.toml"));
+  static const Dossier dossier = set_out(shipped_layout("larch_spur.toml", {{"main_line.tension", "'18 kN'"}}));
   return dossier;
 }
 const Dossier& unsolved() {
