@@ -19,18 +19,25 @@ std::string days_left(const RecordFinding& one) {
   return days >= 0 ? fmt::format("{} d left", days) : fmt::format("{} d over", -days);
 }
 
+/// Wear is read to hundredths of a millimetre.
+std::string diameter(double m, const Style& style) {
+  constexpr double inch_m = 0.0254;
+  const std::string mm = fmt::format("{:.2f} mm", 1000 * m), inches = fmt::format("{:.3f} in", m / inch_m);
+  if (words::in_both(Dimension::length, style)) return fmt::format("{} ({})", mm, inches);
+  return style.units == Units::us ? inches : mm;
+}
+
 std::string measured(const RecordFinding& one, const Style& style) {
   if (!one.value) return "-";
   if (one.kind == RecordKind::cycles) return fmt::format("{:.0f}", *one.value);
-  std::string words = words::shown(*one.value, Dimension::length, style);
+  std::string words = diameter(*one.value, style);
   if (one.worn) words += fmt::format(", {:.1f} % worn", 100 * *one.worn);
   return words;
 }
 
 std::string limit(const RecordFinding& one, const Style& style) {
   if (!one.limit) return "-";
-  return (one.kind == RecordKind::cycles ? fmt::format("{:.0f}", *one.limit)
-                                         : words::shown(*one.limit, Dimension::length, style)) +
+  return (one.kind == RecordKind::cycles ? fmt::format("{:.0f}", *one.limit) : diameter(*one.limit, style)) +
          (one.basis.empty() ? "" : " (" + one.basis + ")");
 }
 
@@ -55,13 +62,11 @@ Table records_open(const Records& records, const Style& style) {
                               days_left(one), measured(one, style), limit(one, style), one.why});
   table.notes = {
       "No limit is assumed. To choose one by, besides what the maker says (recalled, not read): 30 CFR 56.19024 has "
-      "hoist "
-      "ropes retired below 90 % of their baseline diameter; 29 CFR 1926.1413 has crane ropes looked at where more than "
-      "5 % "
-      "of the nominal diameter is gone. Neither was written for zip lines.",
+      "hoist ropes retired below 90 % of their baseline diameter; 29 CFR 1926.1413 has crane ropes looked at where "
+      "more than "
+      "5 % of the nominal diameter is gone. Neither was written for zip lines.",
       "A diameter passes where it keeps its limit by 1.645 of its standard uncertainties, and fails where it misses it "
-      "by "
-      "as many."};
+      "by as many."};
   return table;
 }
 

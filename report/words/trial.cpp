@@ -70,7 +70,9 @@ std::string shown(const mainline::Span& span, Dimension dimension, const Style& 
 }
 
 std::string shown_beside(double si, Dimension dimension, const Style& style, double greatest) {
-  return shown(mainline::Span{si, si}, dimension, style, greatest);
+  const std::string beside = shown(mainline::Span{si, si}, dimension, style, greatest);
+  const bool nought = beside.find_first_of("123456789") == std::string::npos;
+  return nought && si != 0 ? shown({si, dimension}, style) : beside;
 }
 
 std::string shown(const trial::Acceptance& limit, Trialled what, const Style& style, double greatest) {

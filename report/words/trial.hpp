@@ -16,6 +16,7 @@ std::string_view name_of(Trialled);
 
 /// "4.10 to 5.20 m/s", "44 to 190 N (10 to 43 lbf)"; in the unit that suits the greatest of what it is compared with.
 std::string shown(const mainline::Span&, Dimension, const Style&, double greatest = 0);
+/// One number so; by itself where it would read as nought there, as the uncertainty of a great force may.
 std::string shown_beside(double si, Dimension, const Style&, double greatest);
 
 /// "at most 15.5 m", "0".

@@ -41,6 +41,8 @@ TEST(Span, HasTheUnitOfItsGreaterEndAndOfWhatItIsComparedWith) {
   EXPECT_EQ(shown(mainline::Span{0.0021, 0.004}, Dimension::length, si, 15.5), "0.002 to 0.004 m");
   EXPECT_EQ(shown(mainline::Span{12, 186}, Dimension::force, si, 1200), "0.01 to 0.19 kN");
   EXPECT_EQ(shown_beside(3, Dimension::force, si, 186), "3.0 N") << "more than its first digit";
+  EXPECT_EQ(shown_beside(0.5, Dimension::force, si, 109), "0.5 N") << "never nought";
+  EXPECT_EQ(shown_beside(0, Dimension::force, si, 109), "0 N");
   EXPECT_EQ(shown(mainline::Span{0, 3.81}, Dimension::length, us), "0'-0\" to 12'-6\"");
 }
 
