@@ -110,7 +110,7 @@ TEST(Asbuilt, OfManyPointsThatTheLayoutDoesNotKnowTheFirstAreNamedAndTheRestCoun
 
 TEST(Asbuilt, TellsWhatMovedSinceAnEarlierSurveyAndTapesWithIt) {
   const Scratch scratch;
-  std::string before = read_file("layouts/heron_gully_as_built.csv");
+  std::string before = read_file(FAIRLEAD_SOURCE_DIR "/layouts/heron_gully_as_built.csv");
   const std::string was = "343.9987", is = "343.9487";
   before.replace(before.find(was), was.size(), is);
   write_file(scratch / "before.csv", before);
