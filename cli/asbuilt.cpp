@@ -85,11 +85,13 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
                    printed(asbuilt.since, built.error().earlier)};
   const Style style = style_of(options);
   std::string bytes;
-  if (font)
-    bytes = pdf_of(sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font)), *font,
-                   built->built.rig.layout);
-  else
+  if (font) {
+    auto pages = sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font));
+    mark_decimals(pages, asbuilt.paper);
+    bytes = pdf_of(pages, *font, built->built.rig.layout);
+  } else {
     bytes = format == "json" ? json::write(*built) : text::write(*built, style);
+  }
   asbuilt.output.empty() ? print(bytes) : write(asbuilt.output, bytes, words::headline(built->built));
   return exit_status(built->built.findings);
 }

@@ -8,10 +8,14 @@ namespace {
 /// One finding of one place where a blown line is led, against the one limit.
 template <class Get>
 void judge(const Rig& rig, Finding finding, const char* from, Get get, std::vector<Finding>& out) {
-  const WorstOfSweeps worst = worst_in(true, *rig.reeving.solved(), Sense::greatest, get);
-  measure(finding, worst, Sense::greatest, rig.layout.limits.lead_in_wind_rad);
-  finding.facts.push_back({"from", std::string(from)});
-  if (worst.sweep >= 0) finding.facts.push_back({"passage", passage_of(rig, worst.sweep)});
+  if (const reeving::Reeving* reeving = rig.reeving.solved()) {
+    const WorstOfSweeps worst = worst_in(true, *reeving, Sense::greatest, get);
+    measure(finding, worst, Sense::greatest, rig.layout.limits.lead_in_wind_rad);
+    finding.facts.push_back({"from", std::string(from)});
+    if (worst.sweep >= 0) finding.facts.push_back({"passage", passage_of(rig, worst.sweep)});
+  } else {
+    leave_undetermined(finding, rig.reeving.result->error());
+  }
   out.push_back(finding);
 }
 
@@ -21,24 +25,13 @@ void run(const Rig& rig, std::vector<Finding>& out) {
     if (rig.reeved[i] < 0) continue;  // a wheel on a support line has no groove to be blown out of
     Finding finding{.check = &lead_in_wind, .subject = {Item::Kind::sheave, rig.reeved[i]}};
     finding.place = place_of(rig.layout.sheaves[static_cast<std::size_t>(rig.reeved[i])]);
-    if (rig.reeving.solved()) {
-      judge(
-          rig, finding, "the groove's plane", [i](const reeving::Sweep& s) -> const Extreme& { return s.fleet_rad[i]; },
-          out);
-    } else {
-      leave_undetermined(finding, rig.reeving.result->error());
-      out.push_back(finding);
-    }
+    const auto fleet = [i](const reeving::Sweep& s) -> const Extreme& { return s.fleet_rad[i]; };
+    judge(rig, finding, "the groove's plane", fleet, out);
   }
   Finding finding{.check = &lead_in_wind, .subject = {Item::Kind::brake_unit, 0}};
   finding.place = rig.layout.brake_unit.axis.place;
   finding.at = rig.layout.brake_unit.outlet;
-  if (rig.reeving.solved()) {
-    judge(rig, finding, "the outlet's axis", &reeving::Sweep::lead_rad, out);
-  } else {
-    leave_undetermined(finding, rig.reeving.result->error());
-    out.push_back(finding);
-  }
+  judge(rig, finding, "the outlet's axis", &reeving::Sweep::lead_rad, out);
 }
 
 }  // namespace

@@ -171,6 +171,8 @@ TEST(Asbuilt, DrawsItsSheetsTheSameEveryTimeAndRefusesAFontThatIsNotThere) {
   const std::string pdf = read_file(scratch / "a.pdf");
   EXPECT_EQ(pdf.substr(0, 5), "%PDF-");
   EXPECT_TRUE(pdf == read_file(scratch / "b.pdf"));
+  run(quick + "--decimal comma -o " + (scratch / "comma.pdf"));
+  EXPECT_FALSE(pdf == read_file(scratch / "comma.pdf")) << "the decimal marker was asked for";
   const Ran font = run(quick + "--font /no/such/font.ttf -o " + (scratch / "c.pdf"));
   EXPECT_EQ(font.status, 2);
   EXPECT_FALSE(exists(scratch / "c.pdf"));
