@@ -38,7 +38,7 @@ class Accounts {
         standing_(in, reeving_in),
         worst_(columns_.count) {}
 
-  Solved<Loads> solve();
+  Solved<Loads> solve(const Work&);
 
  private:
   void walk(int sweep, Slip);
@@ -51,7 +51,7 @@ class Accounts {
   tl::expected<void, Unsolved> walk_singles();
   void take_single(const Single&, CaseKey);
   tl::expected<void, Unsolved> walk_rescue(int sweep, Slip);
-  void walk_arrest();
+  void walk_arrest(const Work&);
   CaseKey arrest_key(std::size_t instant, Slip) const;
   void find_gaps(std::size_t instant, std::vector<double>& gaps) const;
   void list_arrest();

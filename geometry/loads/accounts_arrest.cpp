@@ -63,9 +63,9 @@ void Accounts::find_gaps(std::size_t i, std::vector<double>& gaps) const {
   for (const std::size_t end : {0, 1}) gaps[columns_.main_line + end] += left_N;
 }
 
-void Accounts::walk_arrest() {
+void Accounts::walk_arrest(const Work& work) {
   loads_.without_arrest = in_.arrested.missing;
-  auto solved = ArrestPoses::solve(rig_);
+  auto solved = ArrestPoses::solve(rig_, work);
   if (!solved) {
     // The other cases are told; without this one nothing passes on them.
     loads_.without_arrest = solved.error().why;

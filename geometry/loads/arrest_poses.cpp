@@ -18,27 +18,34 @@ Vec3 ArrestPoses::on_brake_N(const ArrestInstant& i) const {
   return -rig_->in.arrested.brake_trolley_kg * (standard_gravity * rig_->reeving_in.up + i.brake_m_per_s2);
 }
 
-Solved<ArrestPoses> ArrestPoses::solve(const Rigged& rig) {
+Solved<ArrestPoses> ArrestPoses::solve(const Rigged& rig, const Work& work) {
   ArrestPoses poses(rig);
   const std::vector<ArrestInstant>& instants = rig.in.arrested.instants;
-  const auto path_of = [&](const ArrestInstant& i) {
-    return rig.in.arrested.corners[static_cast<std::size_t>(i.corner)].path;
-  };
-  for (std::size_t from = 0; from < instants.size();) {
-    const int path = path_of(instants[from]);
-    const reeving::Friction friction = instants[from].friction;
+  /// Instants that follow each other on one path, in one direction.
+  struct Passage {
+    int path;
+    reeving::Friction friction;
     std::vector<reeving::UnderLoad> loads;
-    std::size_t to = from;
-    for (; to < instants.size() && path_of(instants[to]) == path && instants[to].friction == friction; ++to) {
-      const ArrestInstant& i = instants[to];
-      const double down_N = -dot(poses.on_rider_N(i) + poses.on_brake_N(i), rig.reeving_in.up);
-      loads.push_back({i.travel_m, i.unit_tension_N, down_N});
-      poses.of_.push_back({poses.sweeps_.size(), static_cast<int>(to - from)});
-    }
-    auto sweep = reeving::solve_under_load(rig.reeving_in, rig.reeved, path, friction, loads);
-    if (!sweep) return unsolved("at an instant of an arrest: " + sweep.error().why, sweep.error().residual);
-    poses.sweeps_.push_back(std::move(*sweep));
-    from = to;
+  };
+  std::vector<Passage> passages;
+  for (const ArrestInstant& i : instants) {
+    const int path = rig.in.arrested.corners[static_cast<std::size_t>(i.corner)].path;
+    if (passages.empty() || passages.back().path != path || passages.back().friction != i.friction)
+      passages.push_back({path, i.friction, {}});
+    std::vector<reeving::UnderLoad>& loads = passages.back().loads;
+    poses.of_.push_back({passages.size() - 1, static_cast<int>(loads.size())});
+    loads.push_back(
+        {i.travel_m, i.unit_tension_N, -dot(poses.on_rider_N(i) + poses.on_brake_N(i), rig.reeving_in.up)});
+  }
+  std::vector<std::optional<Solved<reeving::Sweep>>> sweeps(passages.size());
+  for_each_index(work, static_cast<int>(passages.size()), [&](int n) {
+    const Passage& passage = passages[static_cast<std::size_t>(n)];
+    sweeps[static_cast<std::size_t>(n)].emplace(
+        reeving::solve_under_load(rig.reeving_in, rig.reeved, passage.path, passage.friction, passage.loads));
+  });
+  for (std::optional<Solved<reeving::Sweep>>& sweep : sweeps) {
+    if (!*sweep) return unsolved("at an instant of an arrest: " + sweep->error().why, sweep->error().residual);
+    poses.sweeps_.push_back(std::move(**sweep));
   }
   for (std::size_t i = 0; i < instants.size(); ++i)
     if (instants[i].apart && instants[i].travel_m - instants[i].rider_travel_m > together_m)

@@ -11,7 +11,7 @@ class ArrestPoses {
  public:
   /// Every instant of Inputs::arrested under its own tension and load. The main line is in its static shape under the
   /// load that the instant puts on it: its own inertia is left out. Trolleys up to together_m apart count as one.
-  static Solved<ArrestPoses> solve(const Rigged&);
+  static Solved<ArrestPoses> solve(const Rigged&, const Work&);
 
   std::size_t count() const { return of_.size(); }
   const reeving::Sweep& sweep_of(std::size_t instant) const { return sweeps_[of_[instant].sweep]; }

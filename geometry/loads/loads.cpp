@@ -251,12 +251,12 @@ tl::expected<void, Unsolved> Accounts::closed() const {
   return {};
 }
 
-Solved<Loads> Accounts::solve() {
+Solved<Loads> Accounts::solve(const Work& work) {
   if (!books_.refusal().empty()) return unsolved(books_.refusal());
   for (int s = 0; s < static_cast<int>(reeved_.sweeps.size()); ++s)
     for (const Slip slip : books_.slips()) walk(s, slip);
   if (auto walked = walk_singles(); !walked) return tl::unexpected(walked.error());
-  walk_arrest();
+  walk_arrest(work);
   if (in_.rescuer_N > 0)
     for (std::size_t p = 0; p < main_line_.paths.size(); ++p)
       if (const int s = rig_.at_rest_sweep(p); s >= 0 && main_line_.paths[p].loading == mainline::Loading::heaviest)
@@ -269,8 +269,8 @@ Solved<Loads> Accounts::solve() {
 }
 
 Solved<Loads> solve(const Inputs& in, const mainline::MainLine& main_line, const reeving::Inputs& reeving_in,
-                    const reeving::Reeving& reeved) {
-  return Accounts(in, main_line, reeving_in, reeved).solve();
+                    const reeving::Reeving& reeved, const Work& work) {
+  return Accounts(in, main_line, reeving_in, reeved).solve(work);
 }
 
 }  // namespace fairlead::loads

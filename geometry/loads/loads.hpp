@@ -11,6 +11,7 @@
 #include "geometry/loads/arrested.hpp"
 #include "geometry/mainline/states.hpp"
 #include "geometry/reeving/sweep.hpp"
+#include "geometry/tasks/work.hpp"
 
 namespace fairlead::loads {
 
@@ -214,6 +215,7 @@ struct Loads {
 
 /// Unsolved when any pose does not balance to 1e-9: then a force was left out or counted twice; or when a block, a
 /// line's tension or a line's length does not close.
-Solved<Loads> solve(const Inputs&, const mainline::MainLine&, const reeving::Inputs&, const reeving::Reeving&);
+Solved<Loads> solve(const Inputs&, const mainline::MainLine&, const reeving::Inputs&, const reeving::Reeving&,
+                    const Work& = {});
 
 }  // namespace fairlead::loads

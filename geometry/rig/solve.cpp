@@ -132,7 +132,8 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
   if (!rig.loads.inputs)
     fail(rig.loads, rig.loads.inputs.error());
   else if (!(same_before && reuse(rig.loads, &design->loads)))
-    rig.loads.result = keep(loads::solve(*rig.loads.inputs, main_line, *rig.reeving.inputs, *rig.reeving.solved()));
+    rig.loads.result =
+        keep(loads::solve(*rig.loads.inputs, main_line, *rig.reeving.inputs, *rig.reeving.solved(), work));
 
   rig.clearance.inputs = clearance_inputs(rig.layout, rig.frame, *courses, main_line, *rig.reeving.inputs,
                                           rig.arrest.solved(), resolution, rig.assumptions);

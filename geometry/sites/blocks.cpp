@@ -8,6 +8,7 @@
 #include <limits>
 #include <numeric>
 #include <span>
+#include <utility>
 
 namespace fairlead::sites {
 namespace {
@@ -95,31 +96,60 @@ bool has_no_area(const Number* c) {
 
 namespace {
 
-/// Triangles in floats whose corners follow each other, the most common and largest of sites: all nine coordinates at
-/// once. True where all are known and near enough.
+typedef float F4 __attribute__((vector_size(16)));         // NOLINT(modernize-use-using)
+typedef std::int32_t I4 __attribute__((vector_size(16)));  // NOLINT(modernize-use-using)
+
+F4 four_at(const std::byte* floats) {
+  F4 value;
+  std::memcpy(&value, floats, sizeof value);
+  return value;
+}
+F4 least(F4 a, F4 b) { return a < b ? a : b; }
+F4 most(F4 a, F4 b) { return a > b ? a : b; }
+F4 size(F4 v) { return reinterpret_cast<F4>(reinterpret_cast<I4>(v) & std::numeric_limits<std::int32_t>::max()); }
+F4 one_on(F4 v) { return __builtin_shufflevector(v, v, 1, 2, 0, 3); }
+F4 two_on(F4 v) { return __builtin_shufflevector(v, v, 2, 0, 1, 3); }
+
+/// True only where two sides, x, y, z, span an area: each product is off by 3 x 2^-24 of itself at most, so a
+/// difference beyond 2^-20 of both is one, but for the tiniest.
+bool surely_an_area(F4 one, F4 other) {
+  const F4 p = one_on(one) * two_on(other), q = two_on(one) * one_on(other);
+  constexpr float share = 0x1p-20F, tiny = 1e-30F;
+  const I4 sure = size(p - q) > share * (size(p) + size(q)) + tiny;
+  std::int64_t pairs[2];
+  std::memcpy(pairs, &sure, sizeof pairs);
+  return (pairs[0] | (pairs[1] << 32)) != 0;
+}
+
+/// Triangles in floats whose corners follow each other, the most common and largest of sites: four coordinates at once.
+/// True where all are known and near enough.
 bool grow_by_soup(const Items& items, std::uint32_t begin, std::uint32_t end, double farthest, solids::Bounds& box,
                   std::uint32_t& flat) {
   constexpr float far = std::numeric_limits<float>::infinity();
   const float allowed = farthest < static_cast<double>(std::numeric_limits<float>::max())
                             ? static_cast<float>(farthest)
                             : std::numeric_limits<float>::max();
-  float low[9], high[9];
-  for (int k = 0; k < 9; ++k) low[k] = far, high[k] = -far;
-  int wrong = 0;
+  F4 low = {far, far, far, far}, high = -low;
+  I4 good = {-1, -1, -1, -1};
   for (std::uint32_t i = begin; i < end; ++i) {
-    float c[9];
-    std::memcpy(c, items.coordinates + items.stride * i, sizeof c);
-    for (int k = 0; k < 9; ++k) {
-      low[k] = c[k] < low[k] ? c[k] : low[k];
-      high[k] = c[k] > high[k] ? c[k] : high[k];
-      wrong |= static_cast<int>(!(std::abs(c[k]) <= allowed));
+    const std::byte* const at = items.coordinates + items.stride * i;
+    // x, y, z of each corner, and one more coordinate, which is the next one's or the last one's.
+    const F4 first = four_at(at), second = four_at(at + 12), behind = four_at(at + 20),
+             third = __builtin_shufflevector(behind, behind, 1, 2, 3, 0);
+    low = least(low, least(first, least(second, third)));
+    high = most(high, most(first, most(second, third)));
+    good &= (size(first) <= allowed) & (size(second) <= allowed) & (size(third) <= allowed);
+    if (!surely_an_area(second - first, third - first)) {
+      float c[9];
+      std::memcpy(c, at, sizeof c);
+      flat += static_cast<std::uint32_t>(has_no_area(c));
     }
-    flat += static_cast<std::uint32_t>(has_no_area(c));
   }
-  const auto least = [&](int k) { return static_cast<double>(std::min({low[k], low[k + 3], low[k + 6]})); };
-  const auto most = [&](int k) { return static_cast<double>(std::max({high[k], high[k + 3], high[k + 6]})); };
-  box = {{least(0), least(1), least(2)}, {most(0), most(1), most(2)}};
-  return wrong == 0;
+  const auto in_double = [](F4 v) {
+    return Point3{static_cast<double>(v[0]), static_cast<double>(v[1]), static_cast<double>(v[2])};
+  };
+  box = {in_double(low), in_double(high)};
+  return (good[0] & good[1] & good[2] & good[3]) != 0;
 }
 
 /// The same of any items; the first that is astray.
@@ -160,17 +190,22 @@ Blocks blocks_of(const Items& items, const std::vector<std::uint32_t>& order, do
   std::vector<double> surfaces(tasks, 0);
   for_each_run(work, count, per_task, [&](std::size_t task, std::size_t begin, std::size_t end) {
     std::uint32_t flat_here = 0, astray_here = none;
+    solids::Bounds all = nothing;
+    double sum = 0;
     for (std::size_t b = begin; b < end; ++b) {
       const auto first = static_cast<std::uint32_t>(b * per_block);
       const std::uint32_t last = first + std::min(per_block, items.count - first);
       std::uint32_t again = 0;
-      solids::Bounds& box = blocks.boxes[b];
+      solids::Bounds box;
       if (!(soup && grow_by_soup(items, first, last, farthest, box, flat_here)))
         astray_here =
             std::min(astray_here, grow_by_any(items, order, first, last, farthest, box, soup ? again : flat_here));
-      hulls[task] = solids::hull(hulls[task], box);
-      surfaces[task] += surface(box);
+      blocks.boxes[b] = {{box.low.x, box.low.y, box.low.z}, {box.high.x, box.high.y, box.high.z}};
+      all = solids::hull(all, box);
+      sum += surface(box);
     }
+    hulls[task] = all;
+    surfaces[task] = sum;
     flat[task] = flat_here;
     astray[task] = astray_here;
   });
@@ -193,15 +228,33 @@ bool in_spatial_order(const Blocks& blocks, std::uint32_t items) {
 
 namespace {
 
+struct Keyed {
+  std::uint32_t key, index;
+};
+
+/// By one digit of the key, equal ones in order. Each run counts what it has of every digit; where each of them goes
+/// follows, digit by digit and in each run by run.
+void sort_by_digit(const Unfilled<Keyed>& from, unsigned shift, Unfilled<Keyed>& to, const Work& work) {
+  constexpr std::size_t digits = 1 << 10, per_run = 1 << 16;
+  const auto digit = [shift](const Keyed& item) { return (item.key >> shift) & (digits - 1); };
+  std::vector<std::array<std::uint32_t, digits>> begins((from.size() + per_run - 1) / per_run);
+  for_each_run(work, from.size(), per_run, [&](std::size_t run, std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i) ++begins[run][digit(from[i])];
+  });
+  std::uint32_t begin_of_next = 0;
+  for (std::size_t d = 0; d < digits; ++d)
+    for (std::array<std::uint32_t, digits>& begin : begins) begin_of_next += std::exchange(begin[d], begin_of_next);
+  for_each_run(work, from.size(), per_run, [&](std::size_t run, std::size_t begin, std::size_t end) {
+    for (std::size_t i = begin; i < end; ++i) to[begins[run][digit(from[i])]++] = from[i];
+  });
+}
+
 /// Indices along Hilbert's curve by their places in a box; equal ones in order.
 template <class Place>
 std::vector<std::uint32_t> order_along(std::size_t count, Place place, const solids::Bounds& all, const Work& work) {
   const Vec3 side = all.high - all.low;
   const double per_side = 1 / std::max({side.x, side.y, side.z, std::numeric_limits<double>::min()});
-  struct Keyed {
-    std::uint32_t key, index;
-  };
-  std::vector<Keyed> from(count), to(count);
+  Unfilled<Keyed> from(count), to(count);
   for_each_run(work, count, 1 << 16, [&](std::size_t, std::size_t begin, std::size_t end) {
     Cells cells{};
     std::uint32_t steps[Cells::many];
@@ -213,14 +266,8 @@ std::vector<std::uint32_t> order_along(std::size_t count, Place place, const sol
       for (std::size_t i = 0; i < count_here; ++i) from[first + i] = {steps[i], static_cast<std::uint32_t>(first + i)};
     }
   });
-  constexpr unsigned digit = 10, digits = 3;
-  std::array<std::array<std::uint32_t, 1 << digit>, digits> begins{};
-  const auto part = [](std::uint32_t key, unsigned d) { return (key >> (d * digit)) & ((1U << digit) - 1); };
-  for (const Keyed& item : from)
-    for (unsigned d = 0; d < digits; ++d) ++begins[d][part(item.key, d)];
-  for (unsigned d = 0; d < digits; ++d) {
-    std::exclusive_scan(begins[d].begin(), begins[d].end(), begins[d].begin(), std::uint32_t{0});
-    for (const Keyed& item : from) to[begins[d][part(item.key, d)]++] = item;
+  for (const unsigned shift : {0U, 10U, 20U}) {
+    sort_by_digit(from, shift, to, work);
     from.swap(to);
   }
   std::vector<std::uint32_t> order(count);
@@ -272,15 +319,15 @@ std::size_t split(std::span<Middle> run) {
 
 }  // namespace
 
-std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>& boxes, const solids::Bounds& all,
+std::vector<std::uint32_t> blocks_together(const Unfilled<BlockBox>& boxes, const solids::Bounds& all,
                                            const Work& work) {
   constexpr std::size_t many = 1 << 14;
   if (boxes.size() > many)
     return order_along(
-        boxes.size(), [&](std::uint32_t block) { return middle(boxes[block]); }, all, work);
+        boxes.size(), [&](std::uint32_t block) { return middle(bounds(boxes[block])); }, all, work);
   std::vector<Middle> middles(boxes.size());
   for (std::uint32_t i = 0; i < boxes.size(); ++i) {
-    const Vec3 at = middle(boxes[i]) - middle(all);
+    const Vec3 at = middle(bounds(boxes[i])) - middle(all);
     middles[i] = {{static_cast<float>(at.x), static_cast<float>(at.y), static_cast<float>(at.z)}, i};
   }
   for (std::vector<std::span<Middle>> waiting{middles}; !waiting.empty();) {

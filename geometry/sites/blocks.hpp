@@ -5,14 +5,23 @@
 #include <vector>
 
 #include "geometry/sites/items.hpp"
+#include "geometry/sites/unfilled.hpp"
 #include "geometry/solids/distance.hpp"
 #include "geometry/tasks/work.hpp"
 
 namespace fairlead::sites {
 
+/// solids::Bounds that nobody fills unasked.
+struct BlockBox {
+  double low[3], high[3];
+};
+inline solids::Bounds bounds(const BlockBox& box) {
+  return {{box.low[0], box.low[1], box.low[2]}, {box.high[0], box.high[1], box.high[2]}};
+}
+
 /// The boxes of runs of items.
 struct Blocks {
-  std::vector<solids::Bounds> boxes;
+  Unfilled<BlockBox> boxes;
   solids::Bounds hull;     ///< of them all
   double surfaces{};       ///< half of what each box has, summed
   std::uint32_t flat{};    ///< triangles without an area
@@ -32,6 +41,6 @@ std::vector<std::uint32_t> along_a_curve(const Items&, const solids::Bounds& all
 /// The blocks such that each eight, each sixty-four and so on lie together: split at the median along the longest side,
 /// which saves a quarter of a search. Of more than some hundred thousand items they are along the curve, for that is
 /// sooner done by more than all searches of a rig would save.
-std::vector<std::uint32_t> blocks_together(const std::vector<solids::Bounds>&, const solids::Bounds& all, const Work&);
+std::vector<std::uint32_t> blocks_together(const Unfilled<BlockBox>&, const solids::Bounds& all, const Work&);
 
 }  // namespace fairlead::sites

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <bit>
 #include <cmath>
 #include <utility>
 
@@ -13,9 +14,19 @@ namespace {
 
 float rounded_down(double value) {
   const auto near = static_cast<float>(value);
-  return static_cast<double>(near) > value ? std::nextafter(near, -std::numeric_limits<float>::infinity()) : near;
+  if (!(static_cast<double>(near) > value)) return near;
+  // The float below, as std::nextafter tells it, which is no call that can be made here in line.
+  const auto bits = std::bit_cast<std::int32_t>(near);
+  return near == 0 ? -std::numeric_limits<float>::denorm_min() : std::bit_cast<float>(bits + (bits < 0 ? 1 : -1));
 }
 float rounded_up(double value) { return -rounded_down(-value); }
+
+/// Below a finite value, by no more than three floats; there is nothing in it to be guessed, where one of a million
+/// boxes' sides is as likely to be rounded up as down.
+float well_below(double value) {
+  const auto near = static_cast<float>(value);
+  return near - (std::abs(near) * std::numeric_limits<float>::epsilon() + std::numeric_limits<float>::denorm_min());
+}
 
 void set_box(Node& node, std::size_t child, const float (&low)[3], const float (&high)[3]) {
   for (std::size_t k = 0; k < 3; ++k) node.low[k][child] = low[k], node.high[k][child] = high[k];
@@ -31,21 +42,25 @@ Walk walk([[maybe_unused]] Making::Processor processor) {
 }
 
 /// Level 0 from the blocks, each further one from that below.
-void stack_nodes(const std::vector<solids::Bounds>& boxes, const std::vector<std::uint32_t>& blocks, Point3 origin,
-                 const Work& work, std::vector<Node>& nodes, std::vector<std::uint32_t>& levels) {
+void stack_nodes(const Unfilled<BlockBox>& boxes, const std::vector<std::uint32_t>& blocks, Point3 origin,
+                 const Work& work, Unfilled<Node>& nodes, std::vector<std::uint32_t>& levels) {
   levels = {0};
+  nodes.reserve((blocks.size() + 7) / 8 * 8 / 7 + 64);  // and an eighth of it, and so on, with what is rounded up
   std::size_t below = blocks.size(), two_below = 0;
   do {
     const bool lowest = levels.size() == 1;
     const std::size_t from = lowest ? 0 : levels[levels.size() - 2], begin = nodes.size(), count = (below + 7) / 8;
-    nodes.resize(begin + count, Node{});
+    nodes.resize(begin + count);
+    if (below % 8 != 0) nodes.back() = {};
     const auto set_child = [&](std::size_t i) {
       float low[3], high[3];
       if (lowest) {
-        const solids::Bounds& box = boxes[blocks[i]];
+        constexpr std::size_t soon = 16;  // they are in no order of the memory's
+        if (i + soon < blocks.size()) __builtin_prefetch(&boxes[blocks[i + soon]]);
+        const solids::Bounds box = bounds(boxes[blocks[i]]);
         const Vec3 least = box.low - origin, greatest = box.high - origin;
         const double l[3] = {least.x, least.y, least.z}, h[3] = {greatest.x, greatest.y, greatest.z};
-        for (int k = 0; k < 3; ++k) low[k] = rounded_down(l[k]), high[k] = rounded_up(h[k]);
+        for (int k = 0; k < 3; ++k) low[k] = well_below(l[k]), high[k] = -well_below(-h[k]);
       } else {
         const Node& node = nodes[from + i];
         const std::size_t children = std::min<std::size_t>(8, two_below - 8 * i);

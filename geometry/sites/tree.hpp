@@ -19,6 +19,7 @@
 #include "geometry/quantity/vectors.hpp"
 #include "geometry/sites/items.hpp"
 #include "geometry/sites/search.hpp"
+#include "geometry/sites/unfilled.hpp"
 #include "geometry/solids/distance.hpp"
 #include "geometry/tasks/work.hpp"
 
@@ -67,7 +68,7 @@ class Tree {
   Point3 origin_;
   std::uint32_t flat_{};
   std::vector<std::uint32_t> order_, blocks_, levels_;
-  std::vector<Node> nodes_;
+  Unfilled<Node> nodes_;
 };
 
 /// The corners of an item, all the same where it is a point.

@@ -187,11 +187,6 @@ Bounds bounds_of(const Shape& shape) {
   return {{-far, -far, -far}, {far, far, far}};
 }
 
-Bounds hull(const Bounds& a, const Bounds& b) {
-  return {{std::min(a.low.x, b.low.x), std::min(a.low.y, b.low.y), std::min(a.low.z, b.low.z)},
-          {std::max(a.high.x, b.high.x), std::max(a.high.y, b.high.y), std::max(a.high.z, b.high.z)}};
-}
-
 double gap_between(const Bounds& a, const Bounds& b) {
   const auto apart = [](double a_low, double a_high, double b_low, double b_high) {
     return std::max(0., std::max(b_low - a_high, a_low - b_high));

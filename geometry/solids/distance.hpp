@@ -4,6 +4,8 @@
 // costs no more than the coordinates' own rounding. Errors are a few units of rounding of the shapes' size.
 #pragma once
 
+#include <algorithm>
+
 #include "geometry/solids/shapes.hpp"
 
 namespace fairlead::solids {
@@ -30,7 +32,10 @@ struct Bounds {
 };
 Bounds bounds_of(const Segment&);
 Bounds bounds_of(const Shape&);  ///< of a plane: infinite
-Bounds hull(const Bounds&, const Bounds&);
+inline Bounds hull(const Bounds& a, const Bounds& b) {
+  return {{std::min(a.low.x, b.low.x), std::min(a.low.y, b.low.y), std::min(a.low.z, b.low.z)},
+          {std::max(a.high.x, b.high.x), std::max(a.high.y, b.high.y), std::max(a.high.z, b.high.z)}};
+}
 /// No two points of them are nearer than this.
 double gap_between(const Bounds&, const Bounds&);
 
