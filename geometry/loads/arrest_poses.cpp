@@ -34,8 +34,7 @@ Solved<ArrestPoses> ArrestPoses::solve(const Rigged& rig, const Work& work) {
       passages.push_back({path, i.friction, {}});
     std::vector<reeving::UnderLoad>& loads = passages.back().loads;
     poses.of_.push_back({passages.size() - 1, static_cast<int>(loads.size())});
-    loads.push_back(
-        {i.travel_m, i.unit_tension_N, -dot(poses.on_rider_N(i) + poses.on_brake_N(i), rig.reeving_in.up)});
+    loads.push_back({i.travel_m, i.unit_tension_N, -dot(poses.on_rider_N(i) + poses.on_brake_N(i), rig.reeving_in.up)});
   }
   std::vector<std::optional<Solved<reeving::Sweep>>> sweeps(passages.size());
   for_each_index(work, static_cast<int>(passages.size()), [&](int n) {

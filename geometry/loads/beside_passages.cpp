@@ -73,7 +73,9 @@ Solved<Single> rescue_in_zone(const Rigged& rig, int sweep, int pose, Slip slip)
   const auto shape = loaded(rig, sweep, pose, carried.rider_weight_N + rig.in.rescuer_N + carried.trolley_weight_N);
   if (!shape) return tl::unexpected(shape.error());
   const BesideForces& beside = rig.books.bare_beside(sweep);
-  Spanned spanned = rig.books.on_span(sweep, pose, carried.state.cable, *shape, slip, beside);
+  const mainline::Cable& cable = carried.state.cable;
+  const HungForces line = forces_of(rig.reeving_in.origin, rig.reeving_in.along, rig.reeving_in.up, cable, *shape);
+  Spanned spanned = rig.books.on_span(sweep, pose, {cable, {}}, line, slip, beside);
   Single single = single_of(Action::rescue,
                             fmt::format("rescue in the arrest zone, {}{}",
                                         mainline::name_of(rig.main_line, rig.state_of(sweep)), words_for(slip)),

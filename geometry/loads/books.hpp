@@ -72,10 +72,9 @@ class Books {
   /// forces are left out for what acts on them.
   Account account(const reeving::Sweep&, int pose, const Spanning&, const HungForces& line, Point3 trolley,
                   std::span<const Acting> on_wheels, Slip) const;
-  /// The pose with its main line and wheels exchanged for those of `shape`, a rider elsewhere; the last wheel of the
-  /// shape is the brake trolley's.
-  Spanned on_span(int sweep, int pose, const mainline::Cable&, const mainline::Shape& shape, Slip,
-                  const BesideForces&) const;
+  /// The pose with its main line and wheels exchanged for others, a rider elsewhere; the last wheel is the brake
+  /// trolley's.
+  Spanned on_span(int sweep, int pose, const Blown& main_line, const HungForces&, Slip, const BesideForces&) const;
   /// The pose with its main line exchanged for a bare one in the wind, the trolley held where it rests.
   Spanned bare(int sweep, int pose, const HungForces&, const Blown& main_line, Slip, const BesideForces&) const;
 

@@ -30,7 +30,7 @@ struct Tension {
 struct Single {
   Action action{};
   std::string name;
-  std::string family;  ///< of each one is always listed: the first of the greatest measure
+  std::string family;  ///< of each one is always listed: the first of the greatest measure; empty: where it governs
   double measure_N{};
   double travel_m{};
   Balance balance;
@@ -69,7 +69,8 @@ std::string wind_words(Vec3 push, const reeving::Inputs&);
 /// On every path of the heaviest rider: riders, and two persons where there is a rescuer, on the open span at the worst
 /// places for either support and saddle; with the line and the trolley as they are with the rider farthest upstream
 /// that the reeving knows. Riders also together with those of the parallel lines, each at the worst place for one of
-/// its own supports.
+/// its own supports. All of it in still air and in the wind from either side, at the places that are worst in still
+/// air; the lines of the arrest system as in still air.
 Solved<std::vector<Single>> span_cases(const Rigged&);
 /// Two persons with the brake trolley at a pose of a sweep at rest.
 Solved<Single> rescue_in_zone(const Rigged&, int sweep, int pose, Slip);

@@ -191,7 +191,8 @@ void Accounts::list_keys() {
   list_arrest();
   std::map<std::string, Most> families;
   for (std::size_t i = 0; i < singles_.size(); ++i)
-    families[singles_[i].family].meet(singles_[i].measure_N, {singles_[i].action, -1, static_cast<int>(i)});
+    if (!singles_[i].family.empty())
+      families[singles_[i].family].meet(singles_[i].measure_N, {singles_[i].action, -1, static_cast<int>(i)});
   for (const auto& [family, most] : families) keys_.push_back(most.key);
   for (const Worst& worst : worst_)
     if (worst.value > 0) keys_.push_back(worst.at);

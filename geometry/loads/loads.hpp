@@ -57,6 +57,13 @@ struct Weather {
   bool operator==(const Weather&) const = default;
 };
 
+/// The greatest wind across in which anybody rides.
+struct RiddenWind {
+  double line_N_per_m{}, rider_N{};  ///< on the main line per unstretched metre; on the side of a rider on any line
+  std::vector<double> beside_N_per_m{};
+  bool operator==(const RiddenWind&) const = default;
+};
+
 /// A parallel line; it is bare but in Action::both_lines.
 struct Beside {
   int from{}, to{};
@@ -105,6 +112,7 @@ struct Inputs {
   Backup backup;
   std::vector<Beside> beside;
   std::vector<Weather> weather;
+  std::vector<RiddenWind> ridden_wind;  ///< per state of the main line, from either side; empty: none is given
   Arrested arrested;
   std::vector<Footing> footings;  ///< per anchor; may be shorter where nothing is known of the rest
   std::vector<Member> members;

@@ -109,12 +109,12 @@ Account Books::account(const reeving::Sweep& sweep, int pose_index, const Spanni
   return {std::move(balance), main_line_N, std::move(reeved.lines), std::move(reeved.blocks), reeved.block_residual};
 }
 
-Spanned Books::on_span(int sweep, int pose_index, const mainline::Cable& cable, const mainline::Shape& shape, Slip slip,
+Spanned Books::on_span(int sweep, int pose_index, const Blown& main_line, const HungForces& line, Slip slip,
                        const BesideForces& beside) const {
-  const HungForces line = forces_of(reeving_.origin, reeving_.along, reeving_.up, cable, shape);
   const Point3 trolley = line.acting.back().at;
   Balance balance = Reeved(*this, sweep_of(sweep), pose_index, trolley).balance;
-  const EndTensions main_line_N = support(balance, {cable, {}, line.on_from_N, line.on_to_N}, slip);
+  const EndTensions main_line_N =
+      support(balance, {main_line.cable, main_line.wind_N_per_m, line.on_from_N, line.on_to_N}, slip);
   hang(balance, beside);
   for (const Acting& acting : line.acting) balance.act(acting.at, acting.force_N);
   // Every wheel is held against what the main line does to it; the trolley also against the pull of its own line, which

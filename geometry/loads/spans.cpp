@@ -53,6 +53,33 @@ std::string worst_for(const Aim& aim) {
   return fmt::format("worst for the {} {}", aim.start ? "start" : "landing", aim.saddle ? "saddle" : "support");
 }
 
+std::string family_of(Action action, const mainline::State& state, const Aim& aim, Slip slip) {
+  return fmt::format("{}, {}, {}, {}", static_cast<int>(action), mainline::word_for(state.weather), worst_for(aim),
+                     static_cast<int>(slip));
+}
+
+/// Of still air, or of the wind from one side.
+struct Wind {
+  std::string words;  ///< ", side wind from the left"
+  Vec3 line_N_per_m, rider_N;
+  std::vector<Vec3> beside_N_per_m;
+};
+
+std::vector<Wind> winds_of(const Rigged& rig, int sweep) {
+  std::vector<Wind> winds{{"", {}, {}, std::vector<Vec3>(rig.in.beside.size())}};
+  if (rig.in.ridden_wind.empty()) return winds;
+  const RiddenWind& most = rig.in.ridden_wind[static_cast<std::size_t>(rig.path_of(sweep).state)];
+  for (const double side : {1., -1.}) {
+    const Vec3 across = side * rig.reeving_in.across;
+    Wind wind{", " + wind_words(across, rig.reeving_in), most.line_N_per_m * across, most.rider_N * across, {}};
+    for (const double N_per_m : most.beside_N_per_m) wind.beside_N_per_m.push_back(N_per_m * across);
+    winds.push_back(std::move(wind));
+  }
+  return winds;
+}
+
+bool is_still(const Wind& wind) { return wind.words.empty(); }
+
 /// A parallel line with its rider at the worst place for one of its supports.
 struct BesideWorst {
   HungForces forces;
@@ -62,25 +89,39 @@ struct BesideWorst {
 /// [line][0: worst for its start, 1: for its end]; bare where nothing rolls on it.
 using BesideWorsts = std::vector<std::array<BesideWorst, 2>>;
 
-Solved<BesideWorsts> beside_worsts(const Rigged& rig, int sweep) {
+Solved<BesideWorsts> beside_worsts(const Rigged& rig, int sweep, const Wind& wind) {
   BesideWorsts all;
   for (std::size_t i = 0; i < rig.in.beside.size(); ++i) {
     const Beside& line = rig.in.beside[i];
-    const HungForces& bare = rig.books.bare_beside(sweep)[i];
-    const BesideWorst empty{bare, {bare.tension_N, bare.tension_N}};
-    all.push_back({empty, empty});
-    if (!(line.rider_N > 0)) continue;
     const mainline::Cable& cable = line.in_state[static_cast<std::size_t>(rig.path_of(sweep).state)];
+    const Point3 from = rig.in.anchors[static_cast<std::size_t>(line.from)],
+                 to = rig.in.anchors[static_cast<std::size_t>(line.to)];
+    if (!(line.rider_N > 0)) {
+      const auto bare = hang_between(from, to, cable, wind.beside_N_per_m[i]);
+      if (!bare) return unsolved("a parallel line: " + bare.error().why, bare.error().residual);
+      const BesideWorst empty{*bare, {bare->tension_N, bare->tension_N}};
+      all.push_back({empty, empty});
+      continue;
+    }
     const mainline::ForceOf tensions[] = {mainline::tension_at_start(cable), mainline::tension_at_end(cable)};
     const auto worst =
         mainline::worst_places(cable, line.rider_N, std::nullopt, 0.01 * cable.span_m, 0.99 * cable.span_m, tensions);
     if (!worst) return unsolved("a parallel line: " + worst.error().why, worst.error().residual);
-    const Point3 from = rig.in.anchors[static_cast<std::size_t>(line.from)];
-    const Vec3 chord = rig.in.anchors[static_cast<std::size_t>(line.to)] - from;
-    const Vec3 along = (1 / cable.span_m) * Vec3{chord.x, chord.y, 0};
+    const Vec3 chord = to - from, along = (1 / cable.span_m) * Vec3{chord.x, chord.y, 0};
+    all.emplace_back();
     for (const std::size_t end : {0, 1}) {
       const mainline::WorstPlace& at = (*worst)[end];
-      all.back()[end] = {forces_of(from, along, rig.reeving_in.up, cable, at.shape), {at.force_N, at.bound_N}};
+      HungForces forces = forces_of(from, along, rig.reeving_in.up, cable, at.shape);
+      const double gap_N = at.bound_N - at.force_N;
+      if (!is_still(wind)) {
+        const Vec3 square_N = wind.rider_N - dot(wind.rider_N, along) * along;
+        const Borne rider{at.rider_x_m, square_N - line.rider_N * rig.reeving_in.up};
+        auto blown = hang_ridden(from, to, cable, wind.beside_N_per_m[i], {&rider, 1}, forces.on_from_N);
+        if (!blown) return unsolved("a parallel line: " + blown.error().why, blown.error().residual);
+        forces = std::move(*blown);
+      }
+      const double value_N = is_still(wind) ? at.force_N : forces.tension_N;
+      all.back()[end] = {std::move(forces), {value_N, value_N + gap_N}};
     }
   }
   return all;
@@ -92,16 +133,26 @@ class Spans {
 
   tl::expected<void, Unsolved> walk(std::size_t path, int sweep) {
     const reeving::SweepInputs& carried = rig_.reeving_in.sweeps[static_cast<std::size_t>(sweep)];
-    const auto beside = beside_worsts(rig_, sweep);
-    if (!beside) return tl::unexpected(beside.error());
     const std::string loading(mainline::word_for(mainline::Loading::heaviest));
-    auto riders = place(path, sweep, carried.rider_weight_N, Action::rider_on_span, loading + " on the open span");
-    if (!riders) return riders;
+    const std::vector<Wind> winds = winds_of(rig_, sweep);
     const bool ridden =
         std::any_of(rig_.in.beside.begin(), rig_.in.beside.end(), [](const Beside& line) { return line.rider_N > 0; });
-    if (ridden) together(sweep, *beside);
+    if (auto placed = place(path, sweep, carried.rider_weight_N, 1); !placed) return placed;
+    for (const Wind& wind : winds) {
+      const auto beside = beside_worsts(rig_, sweep, wind);
+      if (!beside) return tl::unexpected(beside.error());
+      if (auto added = alone(sweep, wind, Action::rider_on_span, loading + " on the open span", bare(sweep, wind));
+          !added)
+        return added;
+      if (!ridden) continue;
+      if (auto added = together(sweep, wind, *beside); !added) return added;
+    }
     if (!(rig_.in.rescuer_N > 0)) return {};
-    return place(path, sweep, carried.rider_weight_N + rig_.in.rescuer_N, Action::rescue, "rescue on the open span");
+    if (auto placed = place(path, sweep, carried.rider_weight_N + rig_.in.rescuer_N, 2); !placed) return placed;
+    for (const Wind& wind : winds)
+      if (auto added = alone(sweep, wind, Action::rescue, "rescue on the open span", bare(sweep, wind)); !added)
+        return added;
+    return {};
   }
 
   std::vector<Single> found;
@@ -112,25 +163,22 @@ class Spans {
     mainline::WorstPlace at;
   };
 
-  tl::expected<void, Unsolved> place(std::size_t path, int sweep, double weight_N, Action action,
-                                     const std::string& words) {
+  /// Riders of a weight, so many persons, where they are worst in still air.
+  tl::expected<void, Unsolved> place(std::size_t path, int sweep, double weight_N, int persons) {
     const reeving::SweepInputs& carried = rig_.reeving_in.sweeps[static_cast<std::size_t>(sweep)];
     const mainline::Cable& cable = carried.state.cable;
     const reeving::Pose& upstream = rig_.reeved.sweeps[static_cast<std::size_t>(sweep)].poses.front();
-    const mainline::Load trolley{rig_.reeving_in.rest_m,
-                                 carried.trolley_weight_N - dot(upstream.pull_on_trolley_N, rig_.reeving_in.up)};
+    trolley_ = {rig_.reeving_in.rest_m, carried.trolley_weight_N - dot(upstream.pull_on_trolley_N, rig_.reeving_in.up)};
+    weight_N_ = weight_N;
+    persons_ = persons;
     const std::vector<Aim> aims = aims_of(rig_, cable);
     std::vector<mainline::ForceOf> forces;
     for (const Aim& aim : aims) forces.push_back(aim.force);
     const auto worst =
-        mainline::worst_places(cable, weight_N, trolley, from_m(path, cable), trolley.x_m - 0.01, forces);
+        mainline::worst_places(cable, weight_N, trolley_, from_m(path, cable), trolley_.x_m - 0.01, forces);
     if (!worst) return tl::unexpected(worst.error());
     placed_.clear();
     for (std::size_t i = 0; i < aims.size(); ++i) placed_.push_back({aims[i], (*worst)[i]});
-    const BesideForces& bare = rig_.books.bare_beside(sweep);
-    for (const Placed& one : placed_)
-      for (const Slip slip : rig_.books.slips())
-        if (!one.aim.saddle || one.aim.slip == slip) add(one, sweep, slip, action, words, bare);
     return {};
   }
 
@@ -140,18 +188,42 @@ class Spans {
     return saddle ? 1e-3 * cable.span_m : rig_.main_line.paths[path].path.from_m();
   }
 
+  /// Parallel lines on which nobody rides.
+  Solved<BesideForces> bare(int sweep, const Wind& wind) const {
+    if (is_still(wind)) return rig_.books.bare_beside(sweep);
+    BesideForces all;
+    for (std::size_t i = 0; i < rig_.in.beside.size(); ++i) {
+      const Beside& line = rig_.in.beside[i];
+      auto hung = hang_between(
+          rig_.in.anchors[static_cast<std::size_t>(line.from)], rig_.in.anchors[static_cast<std::size_t>(line.to)],
+          line.in_state[static_cast<std::size_t>(rig_.path_of(sweep).state)], wind.beside_N_per_m[i]);
+      if (!hung) return unsolved("a parallel line: " + hung.error().why, hung.error().residual);
+      all.push_back(std::move(*hung));
+    }
+    return all;
+  }
+
+  tl::expected<void, Unsolved> alone(int sweep, const Wind& wind, Action action, const std::string& words,
+                                     const Solved<BesideForces>& beside) {
+    if (!beside) return tl::unexpected(beside.error());
+    for (const Placed& one : placed_)
+      for (const Slip slip : rig_.books.slips())
+        if (!one.aim.saddle || one.aim.slip == slip)
+          if (auto added = add(one, sweep, wind, slip, action, words, *beside); !added) return added;
+    return {};
+  }
+
   /// The riders of place() with those of the parallel lines.
-  void together(int sweep, const BesideWorsts& beside) {
-    const std::vector<Placed> placed = placed_;
-    for (const Placed& one : placed)
+  tl::expected<void, Unsolved> together(int sweep, const Wind& wind, const BesideWorsts& beside) {
+    for (const Placed& one : placed_)
       for (const Slip slip : rig_.books.slips())
         for (const std::size_t end : {0, 1}) {
           if (one.aim.saddle && one.aim.slip != slip) continue;
           BesideForces forces;
           for (const auto& line : beside) forces.push_back(line[end].forces);
-          add(one, sweep, slip, Action::both_lines,
-              fmt::format("riders on the main line and beside it at the worst for the {}", end == 0 ? "start" : "end"),
-              forces);
+          const std::string words =
+              fmt::format("riders on the main line and beside it at the worst for the {}", end == 0 ? "start" : "end");
+          if (auto added = add(one, sweep, wind, slip, Action::both_lines, words, forces); !added) return added;
           for (std::size_t i = 0; i < beside.size(); ++i) {
             const Tension& tension = beside[i][end].tension;
             found.back().beside[i] = tension;
@@ -159,35 +231,54 @@ class Spans {
               found.back().gap_N[static_cast<std::size_t>(anchor)] += tension.bound_N - tension.value_N;
           }
         }
+    return {};
   }
 
-  void add(const Placed& one, int sweep, Slip slip, Action action, const std::string& words,
-           const BesideForces& beside) {
+  Solved<HungForces> main_line(const Placed& one, const mainline::Cable& cable, const Wind& wind) const {
+    const reeving::Inputs& in = rig_.reeving_in;
+    const HungForces still = forces_of(in.origin, in.along, in.up, cable, one.at.shape);
+    if (is_still(wind)) return still;
+    const Borne wheels[] = {{one.at.rider_x_m, persons_ * wind.rider_N - weight_N_ * in.up},
+                            {trolley_.x_m, -trolley_.weight_N * in.up}};
+    const Point3 end = in.origin + cable.span_m * in.along + cable.rise_m * in.up;
+    return hang_ridden(in.origin, end, cable, wind.line_N_per_m, wheels, still.on_from_N);
+  }
+
+  tl::expected<void, Unsolved> add(const Placed& one, int sweep, const Wind& wind, Slip slip, Action action,
+                                   const std::string& words, const BesideForces& beside) {
     const mainline::Cable& cable = rig_.reeving_in.sweeps[static_cast<std::size_t>(sweep)].state.cable;
     const mainline::State& state = rig_.state_of(sweep);
-    Spanned spanned = rig_.books.on_span(sweep, 0, cable, one.at.shape, slip, beside);
+    const auto line = main_line(one, cable, wind);
+    if (!line) return tl::unexpected(line.error());
+    Spanned spanned = rig_.books.on_span(sweep, 0, {cable, wind.line_N_per_m}, *line, slip, beside);
+    const std::size_t end = one.aim.start ? 0 : 1;
+    const double tension_N = size(spanned.main_line_N[end]);
     Single single{.action = action,
-                  .name = fmt::format("{}, {}, {}{}", words, mainline::name_of(rig_.main_line, state),
+                  .name = fmt::format("{}{}, {}, {}{}", words, wind.words, mainline::name_of(rig_.main_line, state),
                                       worst_for(one.aim), words_for(slip)),
-                  .family = fmt::format("{}, {}, {}, {}", static_cast<int>(action), mainline::word_for(state.weather),
-                                        worst_for(one.aim), static_cast<int>(slip)),
+                  .family = is_still(wind) ? family_of(action, state, one.aim, slip) : "",
                   .measure_N = one.at.force_N,
                   .travel_m = one.at.rider_x_m - rig_.reeving_in.rest_m,
                   .balance = std::move(spanned.balance),
                   .gap_N = std::vector<double>(rig_.in.anchors.size())};
     add_gap(rig_, one.aim, one.at, single.gap_N);
+    // Elsewhere all of the wind on the rider may come to the support.
+    single.gap_N[static_cast<std::size_t>(one.aim.start ? rig_.in.start_anchor : rig_.in.end_anchor)] +=
+        persons_ * size(wind.rider_N);
     single.left_out = one.aim.start ? std::vector{rig_.in.end_anchor, rig_.in.end_back_anchor}
                                     : std::vector{rig_.in.start_anchor, rig_.in.start_back_anchor};
     const double gap_N = one.aim.saddle ? 0 : (one.at.bound_N - one.at.force_N) * rig_.in.saddle_friction;
-    const std::size_t end = one.aim.start ? 0 : 1;
-    const double tension_N = size(spanned.main_line_N[end]);
     single.main_line[end] = {tension_N, tension_N + gap_N};
-    for (const HungForces& line : beside) single.beside.push_back({line.tension_N, line.tension_N});
+    for (const HungForces& hung : beside) single.beside.push_back({hung.tension_N, hung.tension_N});
     found.push_back(std::move(single));
+    return {};
   }
 
   const Rigged& rig_;
   std::vector<Placed> placed_;
+  mainline::Load trolley_;
+  double weight_N_{};
+  int persons_{};
 };
 
 }  // namespace

@@ -151,11 +151,30 @@ void hold_backup(const Layout& layout, const Frame& frame, loads::Inputs& in, st
     assumptions.push_back("backup_brake: no load case has what it pulls on its anchor: on and force are not given");
 }
 
+/// On the side of a rider who faces along the line no more than his drag area is known.
+std::vector<loads::RiddenWind> ridden_wind(const Layout& layout, const mainline::MainLine& main_line) {
+  std::vector<loads::RiddenWind> all;
+  const auto& speed_m_per_s = layout.site.wind_across_m_per_s;
+  if (!speed_m_per_s) return all;
+  for (const mainline::State& state : main_line.states) {
+    const double density = air_density_kg_per_m3(layout.site.altitude_m ? layout.site.altitude_m->value : 0,
+                                                 state.temperature_K),
+                 push_Pa = wind_on_line_Pa(density, *speed_m_per_s);
+    loads::RiddenWind& wind = all.emplace_back();
+    wind.line_N_per_m = push_Pa * layout.main_line.diameter_m;
+    if (const auto& area_m2 = layout.riders.drag_area_m2)
+      wind.rider_N = 0.5 * density * *speed_m_per_s * *speed_m_per_s * *area_m2;
+    for (const ParallelLine& line : layout.parallel_lines) wind.beside_N_per_m.push_back(push_Pa * line.diameter_m);
+  }
+  return all;
+}
+
 void note_weather(const Layout& layout, std::vector<std::string>& assumptions) {
   const Site& site = layout.site;
   if (site.wind_across_m_per_s)
     assumptions.push_back(
-        "site: a side wind loads the anchors by the lines of the arrest system alone, not by the main line or riders");
+        "site: with riders in a side wind the main line and lines beside it load their anchors wherever riders are on "
+        "the open span; in an arrest and with the backup brake they are taken in still air");
   if (!site.ice_thickness_m && !site.storm_wind_m_per_s) return;
   assumptions.push_back(
       "site: in ice and storm the brake trolley's weight is spread along the main line; the lines of the arrest system "
@@ -183,6 +202,7 @@ Solved<loads::Inputs> loads_inputs(const Layout& layout, const Frame& frame, con
     in.beside.push_back(std::move(*beside));
   }
   in.weather = Unridden(layout, frame, line_in, main_line, in.beside).all();
+  in.ridden_wind = ridden_wind(layout, main_line);
   note_weather(layout, assumptions);
   return in;
 }

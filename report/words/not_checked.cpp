@@ -18,9 +18,9 @@ constexpr std::string_view list[] = {
     "Clearance from what is neither a structure nor in a scan of the layout, and whether a scan is whole: it has no "
     "inside, so what lies wholly below its ground is as clear of it as what hangs above; trees grow and lean.",
     "Wind on blocks and the brake trolley and along the lines; on riders it counts along the main line, and across it "
-    "beside structures alone. Ice and storm on anything but the main lines. Other lines feel a side wind at rest "
-    "alone. The main line feels a side wind beside structures and in ice and storm: with riders on it no load on an "
-    "anchor has the wind on it or on them.",
+    "beside structures and, on the open span, in what the anchors carry: in an arrest and with the backup brake they "
+    "are in still air. Ice and storm on anything but the main lines. Other lines feel a side wind at rest alone, "
+    "without that of the main line.",
     "Clearance from a parallel line and its riders, and from the main line behind its saddles.",
     "Vibration of lines and blocks; their inertia counts in the motion of the trolleys alone.",
     "What terminations, splices and sheaves take off the strength of lines where the layout gives no figure and none "

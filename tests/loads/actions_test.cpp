@@ -84,6 +84,71 @@ TEST(Ice, WindPushesOnTheIcedDiameter) {
   EXPECT_NEAR(from_left_N, -push_N, 1e-9 * push_N);
 }
 
+/// The books of a solved rig, for what is not always listed.
+struct Kept {
+  explicit Kept(const Rig& solved, Inputs changed)
+      : in(std::move(changed)),
+        books(in, *solved.main_line.solved(), *solved.reeving.inputs, *solved.reeving.solved()),
+        rig{in, books, *solved.main_line.solved(), *solved.reeving.inputs, *solved.reeving.solved()} {}
+  Inputs in;
+  Books books;
+  Rigged rig;
+};
+
+/// Of still air and the wind from either side, of every place and pair of weather.
+TEST(RidersInTheSideWind, ItPushesOnTheMainLineAndOnThem) {
+  const Rig solved = solve(everything());
+  const Kept kept(solved, *solved.loads.inputs);
+  const std::vector<Single> cases = span_cases(kept.rig).value();
+  const std::string from_left = ", side wind from the left", from_right = ", side wind from the right";
+  int looked_at = 0;
+  for (std::size_t i = 0; i < cases.size(); ++i) {
+    const std::size_t at = cases[i].name.find(from_left);
+    if (at == std::string::npos) continue;
+    const auto with = [&](const std::string& words) -> const Single& {
+      std::string name = cases[i].name;
+      name.replace(at, from_left.size(), words);
+      return *std::ranges::find(cases, name, &Single::name);
+    };
+    const Single &left = cases[i], &right = with(from_right), &still = with("");
+    double left_N = 0, right_N = 0;
+    for (std::size_t a = 0; a < still.balance.on_anchor_N().size(); ++a) {
+      left_N += dot(left.balance.on_anchor_N()[a] - still.balance.on_anchor_N()[a], solved.frame.across);
+      right_N += dot(right.balance.on_anchor_N()[a] - still.balance.on_anchor_N()[a], solved.frame.across);
+    }
+    const double temperature_K = left.name.find("cold") != std::string::npos ? solved.layout.site.coldest_K.value
+                                                                             : solved.layout.site.warmest_K.value;
+    const double density = air_density_kg_per_m3(330, temperature_K), speed = *solved.layout.site.wind_across_m_per_s,
+                 push_Pa = wind_on_line_Pa(density, speed);
+    const double rider_N = 0.5 * density * speed * speed * *solved.layout.riders.drag_area_m2;
+    const mainline::Cable& cable = solved.main_line.solved()->states.front().cable;
+    const int on_it = left.action == Action::rider_on_span ? 1 : 2;  // a rescuer, or who rides beside
+    double wanted_N = push_Pa * solved.layout.main_line.diameter_m * cable.unstretched_m + on_it * rider_N;
+    const mainline::Cable& beside = solved.loads.inputs->beside[0].in_state[0];
+    wanted_N += push_Pa * solved.layout.parallel_lines[0].diameter_m * beside.unstretched_m;
+    // Back stays of the saddles feel it too: some metres of line; lengths differ from weather to weather by a
+    // thousandth.
+    EXPECT_GT(right_N, wanted_N * 0.99) << right.name << ": it pushes to the left, across";
+    EXPECT_LT(right_N, wanted_N * 1.15) << right.name;
+    EXPECT_NEAR(left_N, -right_N, 1e-3 * right_N) << left.name;
+    ++looked_at;
+  }
+  EXPECT_GT(looked_at, 20);
+}
+
+TEST(RidersInTheSideWind, WithoutOneThereIsNoCaseOfIt) {
+  Layout layout = demo_layout();
+  ASSERT_TRUE(layout.site.wind_across_m_per_s);
+  const Rig windy = solve(layout);
+  layout.site.wind_across_m_per_s.reset();
+  const Rig calm = solve(layout);
+  EXPECT_TRUE(calm.loads.inputs->ridden_wind.empty());
+  for (const LoadCase& load_case : loads_of(calm).cases)
+    EXPECT_EQ(load_case.name.find("side wind"), std::string::npos) << load_case.name;
+  const std::size_t start = anchor_of(calm, "P1");
+  EXPECT_GT(loads_of(windy).anchors[start].pull_N[1].value, loads_of(calm).anchors[start].pull_N[1].value + 100);
+}
+
 TEST(Rescue, TwoPersonsAreOneOfTheSumOfTheirMasses) {
   const Rig alone = solve(demo_layout()), both = solve(demo_layout({{"riders.rescuer_mass", "'95 kg'"}}));
   const Rig sum = solve(demo_layout({{"riders.mass", "['30 kg', '215 kg']"}}));
@@ -105,17 +170,6 @@ TEST(Rescue, TwoPersonsAreOneOfTheSumOfTheirMasses) {
   EXPECT_GT(still_both.main_line.force_N.value, still_loads_of(alone).main_line.force_N.value + 2000);
   EXPECT_EQ(still_both.cases[static_cast<std::size_t>(still_both.main_line.force_N.pose)].action, Action::rescue);
 }
-
-/// The books of a solved rig, for what is not always listed.
-struct Kept {
-  explicit Kept(const Rig& solved, Inputs changed)
-      : in(std::move(changed)),
-        books(in, *solved.main_line.solved(), *solved.reeving.inputs, *solved.reeving.solved()),
-        rig{in, books, *solved.main_line.solved(), *solved.reeving.inputs, *solved.reeving.solved()} {}
-  Inputs in;
-  Books books;
-  Rigged rig;
-};
 
 TEST(Rescue, InTheArrestZoneIsTheHeaviestRidersPassageWithTheRescuersWeightMore) {
   const Rig solved = solve(demo_layout());
@@ -164,9 +218,13 @@ TEST(BackupBrake, AddsItsForceAlongTheMainLineToTheHeaviestRiderAtFullTravel) {
 }
 
 TEST(ParallelLine, HangsOnItsAnchorsInEveryCaseAndWithItsRiderInOne) {
-  const Rig alone = solve(demo_with(more_anchors, {}));
+  const auto in_still_air = [](Layout layout) {
+    layout.site.wind_across_m_per_s.reset();
+    return solve(layout);
+  };
+  const Rig alone = in_still_air(demo_with(more_anchors, {}));
   const Rig beside =
-      solve(demo_with(std::string(more_anchors) + line_beside, {{"parallel_line.M2.rider_mass", "'122.5 kg'"}}));
+      in_still_air(demo_with(std::string(more_anchors) + line_beside, {{"parallel_line.M2.rider_mass", "'122.5 kg'"}}));
   const std::size_t shared = anchor_of(beside, "P1"), own = anchor_of(beside, "Q2");
   const auto& cables = beside.loads.inputs->beside.at(0).in_state;
   const mainline::MainLine& line = *beside.main_line.solved();

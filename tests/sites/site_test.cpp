@@ -88,6 +88,27 @@ void expect_same(const std::optional<Near>& a, const std::optional<Near>& b, con
   EXPECT_EQ(a->item, b->item) << what;
 }
 
+/// Corners on a line, exactly and all but, as they lie in a file of floats.
+TEST(Site, CountsTrianglesWithoutAreaExactly) {
+  Draws draws{std::mt19937_64(7)};
+  Corners corners;
+  std::uint32_t flat = 0;
+  for (int i = 0; i < 4000; ++i) {
+    // Whole numbers, of which sums and small multiples are floats too.
+    const auto whole = [&](double most) { return std::floor(draws.any(-most, most)); };
+    const Point3 at{whole(4000), whole(4000), whole(4000)};
+    const Vec3 side{1 + std::abs(whole(40)), whole(40), whole(40)};
+    Point3 third = at + whole(9) * side;
+    if (i % 2 == 1) third.z = static_cast<double>(std::nextafter(static_cast<float>(third.z), 1e9F));
+    const Vec3 other = third - at;
+    flat += cross(side, other) == Vec3{};
+    corners.push_back({at, at + side, third});
+  }
+  EXPECT_GT(flat, 1900u);
+  EXPECT_LT(flat, 2300u);
+  EXPECT_EQ(site_of(binary_stl(corners)).soundness().flat, flat);
+}
+
 TEST(Site, ResultsAreTheSameOnAnyThreadsFromAnyStartAndWithinAnyCap) {
   const Scene scene;
   const Site site = site_of(scene.file);
