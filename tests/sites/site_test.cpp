@@ -94,18 +94,20 @@ TEST(Site, CountsTrianglesWithoutAreaExactly) {
   Corners corners;
   std::uint32_t flat = 0;
   for (int i = 0; i < 4000; ++i) {
-    // Whole numbers, of which sums and small multiples are floats too.
-    const auto whole = [&](double most) { return std::floor(draws.any(-most, most)); };
-    const Point3 at{whole(4000), whole(4000), whole(4000)};
-    const Vec3 side{1 + std::abs(whole(40)), whole(40), whole(40)};
-    Point3 third = at + whole(9) * side;
+    // Two corners so far apart that their difference is no float, and the middle between them, which is one.
+    const auto far = [&](double side) { return side * (4096 - std::floor(draws.any(2e5, 1e6)) / 4096); };
+    const auto near_middle = [&](double c) { return -c + std::floor(draws.any(-1e5, 1e5)) / 4096; };
+    const double side_of[3] = {-1, i % 4 < 2 ? 1. : -1., i % 8 < 4 ? 1. : -1.};
+    const Point3 at{far(side_of[0]), far(side_of[1]), far(side_of[2])},
+        second{near_middle(at.x), near_middle(at.y), near_middle(at.z)};
+    Point3 third = at + 0.5 * (second - at);
     if (i % 2 == 1) third.z = static_cast<double>(std::nextafter(static_cast<float>(third.z), 1e9F));
+    const Vec3 side = second - at;
     const Vec3 other = third - at;
     flat += cross(side, other) == Vec3{};
-    corners.push_back({at, at + side, third});
+    corners.push_back({at, second, third});
   }
-  EXPECT_GT(flat, 1900u);
-  EXPECT_LT(flat, 2300u);
+  EXPECT_EQ(flat, 2000u);
   EXPECT_EQ(site_of(binary_stl(corners)).soundness().flat, flat);
 }
 
