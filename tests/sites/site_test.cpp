@@ -94,13 +94,19 @@ TEST(Site, CountsTrianglesWithoutAreaExactly) {
   Corners corners;
   std::uint32_t flat = 0;
   for (int i = 0; i < 4000; ++i) {
-    // Two corners so far apart that their difference is no float, and the middle between them, which is one.
-    const auto far = [&](double side) { return side * (4096 - std::floor(draws.any(2e5, 1e6)) / 4096); };
-    const auto near_middle = [&](double c) { return -c + std::floor(draws.any(-1e5, 1e5)) / 4096; };
-    const double side_of[3] = {-1, i % 4 < 2 ? 1. : -1., i % 8 < 4 ? 1. : -1.};
-    const Point3 at{far(side_of[0]), far(side_of[1]), far(side_of[2])},
-        second{near_middle(at.x), near_middle(at.y), near_middle(at.z)};
-    Point3 third = at + 0.5 * (second - at);
+    // Along each axis two corners so far apart that a float has one bit too few for it, and a third of the way, which
+    // is one. In steps of a 4096th.
+    constexpr double step = 1. / 4096, farthest = 4096 / step;
+    double from[3], to[3];
+    for (int k = 0; k < 3; ++k) {
+      const double sign = (i >> k) % 2 == 0 ? 1 : -1, start = farthest - std::floor(draws.any(1, 1e6));
+      double way = 2 * farthest - std::floor(draws.any(2e6, 3e6));
+      way -= std::fmod(way, 6) - 3;  // odd, and three times a whole number
+      from[k] = sign * start * step, to[k] = from[k] - sign * way * step;
+    }
+    const Point3 at{from[0], from[1], from[2]}, second{to[0], to[1], to[2]};
+    const auto third_of = [&](int k) { return from[k] + (to[k] - from[k]) / 3; };
+    Point3 third{third_of(0), third_of(1), third_of(2)};
     if (i % 2 == 1) third.z = static_cast<double>(std::nextafter(static_cast<float>(third.z), 1e9F));
     const Vec3 side = second - at;
     const Vec3 other = third - at;
