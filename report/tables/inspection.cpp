@@ -88,7 +88,7 @@ class Daily {
     for (const std::size_t at : {std::size_t{0}, std::size_t{2}}) pull(at);
   }
 
-  /// As measured: the first state of the hand pulls that is not cold or warm is the one at hand.
+  /// Over all states of the main line, for nobody has told how warm it is today.
   void pull(std::size_t at) {
     if (!dossier_.setting_out || !dossier_.setting_out->hand_pulls || dossier_.setting_out->hand_pulls->empty()) return;
     double least = std::numeric_limits<double>::infinity(), most = -least, travel_m = 0;
