@@ -76,9 +76,13 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   if (!message.empty()) throw Unusable{message};
   refuse_other_axes(*layout);
 
-  const auto built = as_built(
-      std::move(*layout), std::move(survey),
-      {.draws = asbuilt.draws, .seed = asbuilt.seed, .box = asbuilt.windows, .hold_arrest = asbuilt.hold_arrest}, work);
+  const auto built = as_built(std::move(*layout), std::move(survey),
+                              {.draws = asbuilt.draws,
+                               .seed = asbuilt.seed,
+                               .box = asbuilt.windows,
+                               .hold_arrest = asbuilt.hold_arrest,
+                               .linear = asbuilt.linear},
+                              work);
   if (!built)
     throw Unusable{printed(asbuilt.points, built.error().points) +
                    printed(asbuilt.measurements, built.error().measurements) +
@@ -86,9 +90,8 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   const Style style = style_of(options);
   std::string bytes;
   if (font) {
-    auto pages = sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font));
-    mark_decimals(pages, asbuilt.paper);
-    bytes = pdf_of(pages, *font, built->built.rig.layout);
+    bytes = pdf_of(sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font)), asbuilt.paper, *font,
+                   built->built.rig.layout);
   } else {
     bytes = format == "json" ? json::write(*built) : text::write(*built, style);
   }

@@ -48,6 +48,7 @@ struct AsbuiltOptions {
   int draws = 100;
   unsigned long seed = 1;
   bool hold_arrest{};
+  bool linear{};       ///< most draws are told straight from a few exact ones
   bool windows{};      ///< with the box of all marks
   std::string format;  ///< "text", "json"; empty: what the output's name ends in, else text
   std::string output;  ///< empty: standard output
@@ -60,6 +61,7 @@ struct RecordsOptions {
   std::string parts, measurements, log;  ///< files; the second and third empty where there is none
   std::string format;                    ///< "text", "json"; empty: what the output's name ends in, else text
   std::string output;                    ///< empty: standard output
+  PaperOptions paper;                    ///< of inspection forms
 };
 /// The parts in service: in date, not worn out, nothing found on them left open. 0 where all of it passes.
 int records(const JudgeOptions&, const RecordsOptions&);

@@ -73,15 +73,15 @@ std::string stem_of(std::size_t i, const drawing::Sheet& sheet) {
 }
 
 /// The set as one PDF, every sheet as an SVG and a DXF, every table as a CSV.
-std::vector<formats::File> everything(const Sheets& sheets, const drawing::Font& font, const Dossier& dossier,
-                                      const Style& style) {
+std::vector<formats::File> everything(const Sheets& sheets, const PaperOptions& paper, const drawing::Font& font,
+                                      const Dossier& dossier, const Style& style) {
   const Layout& layout = dossier.judged.rig.layout;
   std::vector<formats::File> files = formats::csv_files(dossier, style);
-  files.push_back({"set.pdf", pdf_of(sheets, font, layout)});
+  files.push_back({"set.pdf", pdf_of(sheets, paper, font, layout)});
   for (std::size_t i = 0; i < sheets.size(); ++i) {
     const std::string stem = stem_of(i, sheets[i]);
-    files.push_back({stem + ".svg", svg_of({sheets[i]}, font, layout)});
-    files.push_back({stem + ".dxf", dxf_of({sheets[i]}, font, layout)});
+    files.push_back({stem + ".svg", svg_of({sheets[i]}, paper, font, layout)});
+    files.push_back({stem + ".dxf", dxf_of({sheets[i]}, paper, font, layout)});
   }
   return files;
 }
@@ -111,14 +111,13 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   const Style style = style_of(options);
   Sheets sheets = sheets::compose(dossier, style, office);
   if (office.scale) refuse_other_scale(sheets, dossier, style, office);
-  mark_decimals(sheets, draw.paper);
   if (folder) {
-    const auto files = everything(sheets, font, dossier, style);
+    const auto files = everything(sheets, draw.paper, font, dossier, style);
     refuse(formats::write_folder(draw.output, files));
     print(fmt::format("{}\n{} written, {} files\n", words::headline(dossier), draw.output, files.size()));
   } else {
     const auto document_of = format == "svg" ? svg_of : format == "dxf" ? dxf_of : pdf_of;
-    write(draw.output, document_of(sheets, font, judged.rig.layout), words::headline(dossier));
+    write(draw.output, document_of(sheets, draw.paper, font, judged.rig.layout), words::headline(dossier));
   }
   return words::exit_status(dossier);
 }

@@ -20,6 +20,10 @@ int explain(const std::string& name) {
     print(*help);
     return cleared;
   }
+  if (const auto wear = words::explain_wear(name)) {
+    print(*wear);
+    return cleared;
+  }
   const std::string unknown = "error: no check and no key is named \"" + name + "\"; ";
   if (const auto paths = paths_of(name); !paths.empty())
     throw Unusable{fmt::format("{}a key is named with its section: {}\n", unknown, fmt::join(paths, ", "))};

@@ -8,7 +8,7 @@
 #include "cli/examples.hpp"
 #include "cli/interrupt.hpp"
 #include "cli/progress.hpp"
-#include "geometry/asbuilt/draws.hpp"
+#include "geometry/asbuilt/drawn_findings.hpp"
 #include "geometry/quantity/nearest.hpp"
 #include "report/words/version.hpp"
 
@@ -33,6 +33,17 @@ void add_judge_options(CLI::App& command, JudgeOptions& options) {
   command.add_option("--set", options.set, "try a change without editing the file; may be repeated")
       ->type_name("KEY=VALUE")
       ->allow_extra_args(false);
+  CLI::Option* loan =
+      command
+          .add_option(
+              "--loan", options.loan,
+              "the serial of another brake unit that stands in the layout's place: all is judged with its data, "
+              "and none of the other's is left; the line out at rest stays the layout's, and is measured anew")
+          ->type_name("SERIAL");
+  CLI::Option* units = command.add_option("--units-file", options.units_file, "the data of units: serial, key, value")
+                           ->type_name("FILE");
+  loan->needs(units);
+  units->needs(loan);
   add_common_options(command, options);
 }
 
@@ -94,6 +105,11 @@ void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
       ->capture_default_str();
   command.add_option("--seed", built.seed, "of the draws")->check(CLI::Range(0ul, 1000000ul))->capture_default_str();
   command.add_flag("--hold-arrest", built.hold_arrest, "draw faster: how riders stop is not solved in every draw");
+  command.add_flag(
+      "--linear", built.linear,
+      fmt::format("draw faster: judge the first {} draws, and tell the rest straight from how each finding "
+                  "turns on each measured number, within how well that was seen to hold",
+                  linear_exact_draws));
   command.add_flag("--windows", built.windows, "find the box in which all marks may stand at once");
   command.add_option("--format", built.format, "text or json (default: what FILE ends in, else text)")
       ->check(CLI::IsMember({"text", "json"}));
@@ -116,8 +132,13 @@ void add_records_options(CLI::App& command, RecordsOptions& kept) {
       ->type_name("LOG");
   command.add_option("--format", kept.format, "text or json (default: what FILE ends in, else text)")
       ->check(CLI::IsMember({"text", "json"}));
-  command.add_option("-o,--output", kept.output, "the file to write: .txt or .json (default: standard output)")
+  command
+      .add_option(
+          "-o,--output", kept.output,
+          "the file to write: .txt, .json, or .pdf with the forms to inspect this rig by, daily and from time to "
+          "time (default: standard output)")
       ->type_name("FILE");
+  add_paper_options(command, kept.paper);
 }
 
 void add_trial_options(CLI::App& command, TrialOptions& tried) {

@@ -1,12 +1,17 @@
 #include "cli/options.hpp"
 
+#include <fmt/format.h>
+
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 #include <cstdio>
 
 #include "cli/interrupt.hpp"
 #include "cli/progress.hpp"
+#include "cli/rows.hpp"
 #include "geometry/quantity/nearest.hpp"
+#include "geometry/records/units_file.hpp"
 
 namespace fairlead::cli {
 namespace {
@@ -61,8 +66,25 @@ struct Asked {
   std::optional<Date> date;
 };
 
+/// The unit's data take the place of the layout's; a change that is tried comes behind them.
+std::vector<Override> loan_of(const JudgeOptions& options) {
+  if (options.loan.empty()) return {};
+  constexpr FileKind units_kind{"a file of units", "the file of units", std::size_t{1024} * 1024};
+  std::string sha256, message;
+  const std::vector<UnitDatum> data = contents(options.units_file, units_kind, sha256, message, read_units);
+  if (!message.empty()) throw Unusable{message};
+  std::vector<Override> changes = swapped_in(data, options.loan);
+  if (!changes.empty()) return changes;
+  std::vector<std::string> serials;
+  for (const UnitDatum& one : data)
+    if (std::ranges::find(serials, one.serial) == serials.end()) serials.push_back(one.serial);
+  throw Unusable{"error: --loan " + options.loan + ": " + options.units_file +
+                 fmt::format(" has no such unit; known: {}\n", fmt::join(serials, ", "))};
+}
+
 Asked asked_by(const JudgeOptions& options) {
   Asked asked;
+  asked.overrides = loan_of(options);
   for (const std::string& option : options.set) asked.overrides.push_back(override_of(option));
   if (!options.date.empty()) asked.date = date_of(options.date);
   return asked;

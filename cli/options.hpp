@@ -18,6 +18,7 @@ enum Exit { cleared = 0, not_cleared = 1, unusable = 2, our_fault = 3, interrupt
 struct JudgeOptions {
   std::string layout;
   std::vector<std::string> set;  ///< KEY=VALUE
+  std::string loan, units_file;  ///< serial of the brake unit that stands in, and the file with its data; or empty
   std::string date;              ///< YYYY-MM-DD; empty: not given
   std::string units = "both";
   unsigned threads = 2;

@@ -23,6 +23,12 @@ formats::DocumentInfo document_info(const Layout& layout) {
   return info;
 }
 
+std::vector<drawing::Sheet> marked(std::vector<drawing::Sheet> sheets, const PaperOptions& paper) {
+  if (paper.decimal == "comma")
+    for (drawing::Sheet& sheet : sheets) drawing::set_decimal_comma(sheet.drawing);
+  return sheets;
+}
+
 std::string written(tl::expected<std::string, formats::Refusal> bytes) {
   if (!bytes) throw Unusable{"error: " + bytes.error().message + "\n"};
   return std::move(*bytes);
@@ -51,19 +57,17 @@ sheets::Office office_of(const PaperOptions& paper, const drawing::Font& font) {
   return office;
 }
 
-void mark_decimals(std::vector<drawing::Sheet>& sheets, const PaperOptions& paper) {
-  if (paper.decimal != "comma") return;
-  for (drawing::Sheet& sheet : sheets) drawing::set_decimal_comma(sheet.drawing);
+std::string pdf_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper, const drawing::Font& font,
+                   const Layout& layout) {
+  return written(formats::pdf(marked(std::move(sheets), paper), font, document_info(layout)));
 }
-
-std::string pdf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
-  return written(formats::pdf(sheets, font, document_info(layout)));
+std::string svg_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper, const drawing::Font& font,
+                   const Layout& layout) {
+  return written(formats::svg(marked(std::move(sheets), paper), font, document_info(layout)));
 }
-std::string svg_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
-  return written(formats::svg(sheets, font, document_info(layout)));
-}
-std::string dxf_of(const std::vector<drawing::Sheet>& sheets, const drawing::Font& font, const Layout& layout) {
-  return written(formats::dxf(sheets, font, document_info(layout)));
+std::string dxf_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper, const drawing::Font& font,
+                   const Layout& layout) {
+  return written(formats::dxf(marked(std::move(sheets), paper), font, document_info(layout)));
 }
 
 void write(const std::string& path, const std::string& bytes, const std::string& headline) {

@@ -21,13 +21,11 @@ struct PaperOptions {
 drawing::Font font_of(const PaperOptions&);
 sheets::Office office_of(const PaperOptions&, const drawing::Font&);
 
-/// Gives the numbers on composed sheets the decimal marker that was asked for.
-void mark_decimals(std::vector<drawing::Sheet>&, const PaperOptions&);
-
-/// Throw Unusable where the sheets cannot be written as such a document.
-std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
-std::string svg_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
-std::string dxf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
+/// Composed sheets as a document, their numbers with the decimal marker that was asked for. Throw Unusable where they
+/// cannot be written as such.
+std::string pdf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
+std::string svg_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
+std::string dxf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 
 /// Whole or not at all; then says so after the headline. Throws Unusable when it cannot.
 void write(const std::string& path, const std::string& bytes, const std::string& headline);

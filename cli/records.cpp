@@ -6,6 +6,7 @@
 #include "geometry/checks/judged_on.hpp"
 #include "report/formats/records_text.hpp"
 #include "report/json/records.hpp"
+#include "report/sheets/inspection.hpp"
 
 namespace fairlead::cli {
 namespace {
@@ -17,7 +18,9 @@ constexpr FileKind measurements_kind{"a file of measurements", "the file of meas
 }  // namespace
 
 int records(const JudgeOptions& options, const RecordsOptions& asked) {
-  const std::string format = format_of(asked.format, asked.output, {"json", "text"});
+  const std::string format = format_of(asked.format, asked.output, {"pdf", "json", "text"});
+  std::optional<drawing::Font> font;
+  if (format == "pdf") font = font_of(asked.paper);
   std::string message, sha256;
   std::optional<Layout> layout;
   try {
@@ -26,8 +29,12 @@ int records(const JudgeOptions& options, const RecordsOptions& asked) {
     message = refused.message;
   }
   RecordsInput input;
-  input.parts = contents(asked.parts, register_kind, sha256, message, read_register);
-  if (!asked.log.empty()) input.log = contents(asked.log, log_kind, sha256, message, read_log);
+  const std::vector<std::string> known = layout ? parts_in_service(*layout) : std::vector<std::string>{};
+  input.parts = contents(asked.parts, register_kind, sha256, message,
+                         [&](std::string_view text) { return read_register(text, known); });
+  if (!asked.log.empty())
+    input.log =
+        contents(asked.log, log_kind, sha256, message, [&](std::string_view text) { return read_log(text, known); });
   if (!asked.measurements.empty())
     input.measurements = contents(asked.measurements, measurements_kind, sha256, message, read_measurements);
   if (!message.empty()) throw Unusable{message};
@@ -35,9 +42,17 @@ int records(const JudgeOptions& options, const RecordsOptions& asked) {
   if (!judged)
     throw Unusable{printed(asked.parts, judged.error().parts) + printed(asked.log, judged.error().log) +
                    printed(asked.measurements, judged.error().measurements)};
-  const std::string text =
-      format == "json" ? json::write(*judged, *layout) : text::write(*judged, *layout, style_of(options));
-  asked.output.empty() ? print(text) : write(asked.output, text, text::headline(*judged));
+  const Style style = style_of(options);
+  std::string bytes;
+  if (font) {
+    Dossier dossier{fairlead::judge(*layout, {}, work_of(options))};
+    dossier.setting_out = setting_out(dossier.judged.rig);
+    bytes = pdf_of(sheets::compose_inspection(dossier, *judged, style, office_of(asked.paper, *font)), asked.paper,
+                   *font, *layout);
+  } else {
+    bytes = format == "json" ? json::write(*judged, *layout) : text::write(*judged, *layout, style);
+  }
+  asked.output.empty() ? print(bytes) : write(asked.output, bytes, text::headline(*judged));
   return judged->verdict == Verdict::pass ? cleared : not_cleared;
 }
 

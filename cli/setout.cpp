@@ -51,9 +51,8 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   const Style style = style_of(options);
   std::string bytes;
   if (font) {
-    auto pages = sheets::compose_crew(dossier, style, office_of(setout.paper, *font));
-    mark_decimals(pages, setout.paper);
-    bytes = pdf_of(pages, *font, judged.rig.layout);
+    bytes = pdf_of(sheets::compose_crew(dossier, style, office_of(setout.paper, *font)), setout.paper, *font,
+                   judged.rig.layout);
   } else if (points)
     bytes = csv_of(dossier, *points);
   else

@@ -8,6 +8,7 @@
 #include <map>
 #include <numbers>
 
+#include "geometry/asbuilt/drawn_findings.hpp"
 #include "geometry/asbuilt/hand.hpp"
 #include "geometry/asbuilt/measured.hpp"
 #include "geometry/checks/counterpart.hpp"
@@ -290,38 +291,44 @@ class Building {
     return static_cast<std::size_t>(found - others.data());
   }
 
-  void draw() {
-    const std::size_t findings = out_.built.findings.size();
-    if (std::ranges::none_of(out_.basis, [](const Basis& basis) { return basis.unmeasured.empty(); })) return;
-    std::size_t numbers = 0;
-    for (const MeasuredValue& value : out_.values) numbers += value.value.size();
-    const int draws = out_.terms.draws;
-    std::vector<std::vector<Verdict>> verdicts(static_cast<std::size_t>(draws));
-    for_each_index(
-        work_, draws,
-        [&](int d) {
-          const auto draw = static_cast<std::uint64_t>(d);
-          const std::size_t points = measured_places(out_.placing);
-          const std::vector<Vec3> of_points = normal_vectors(out_.terms.seed, draw, points);
-          std::vector<double> of_values;
-          for (std::size_t v = 0; v < numbers; ++v)
-            of_values.push_back(standard_normal(out_.terms.seed, draw, 3 * points + v));
-          const Judged there = judge_at(out_.built.resolution, built(of_points, of_values),
-                                        {&out_.built.rig, out_.terms.hold_arrest}, {.stop = work_.stop});
-          for (std::size_t f = 0; f < findings; ++f) {
-            const auto found = index_in(there.findings, f);
-            verdicts[static_cast<std::size_t>(d)].push_back(found ? there.findings[*found].verdict
-                                                                  : Verdict::undetermined);
-          }
-        },
-        "draws");
-    for (std::size_t f = 0; f < findings; ++f) {
-      if (!out_.basis[f].unmeasured.empty()) continue;
-      const auto count = [&](Verdict verdict) {
-        return static_cast<int>(std::ranges::count_if(verdicts, [&](const auto& of) { return of[f] == verdict; }));
-      };
-      out_.basis[f].conformity = conformity(draws, count(Verdict::pass), count(Verdict::fail));
+  /// Told straight, at the first resolution, where all that was told as measured is told there too.
+  Resolution drawn_at() const {
+    if (!out_.terms.linear) return out_.built.resolution;
+    const Judged coarse = judge_at({}, built({}, {}), {&out_.built.rig, true}, work_);
+    for (std::size_t f = 0; f < out_.built.findings.size(); ++f) {
+      const Verdict verdict = out_.basis[f].as_measured;
+      const auto found = index_in(coarse.findings, f);
+      if ((verdict == Verdict::pass || verdict == Verdict::fail) &&
+          !(found && coarse.findings[*found].verdict == verdict))
+        return out_.built.resolution;
     }
+    return coarse.resolution;
+  }
+
+  void draw() {
+    if (std::ranges::none_of(out_.basis, [](const Basis& basis) { return basis.unmeasured.empty(); })) return;
+    const std::size_t points = measured_places(out_.placing);
+    std::size_t numbers = 3 * points;
+    for (const MeasuredValue& value : out_.values) numbers += value.value.size();
+    const Resolution resolution = drawn_at();
+    const auto judge_draw = [&](const std::vector<double>& normals) {
+      std::vector<Vec3> of_points;
+      for (std::size_t p = 0; p < points; ++p)
+        of_points.push_back({normals[3 * p], normals[3 * p + 1], normals[3 * p + 2]});
+      const std::vector<double> of_values(normals.begin() + static_cast<std::ptrdiff_t>(3 * points), normals.end());
+      const Judged there = judge_at(resolution, built(of_points, of_values), {&out_.built.rig, out_.terms.hold_arrest},
+                                    {.stop = work_.stop});
+      std::vector<Standing> standings;
+      for (std::size_t f = 0; f < out_.built.findings.size(); ++f) {
+        const auto found = index_in(there.findings, f);
+        standings.push_back(found ? standing_of(there.findings[*found]) : Standing{});
+      }
+      return standings;
+    };
+    const std::vector<Conformity> fared =
+        finding_draws(judge_draw, {out_.terms.draws, out_.terms.seed, numbers, out_.terms.linear}, work_);
+    for (std::size_t f = 0; f < fared.size(); ++f)
+      if (out_.basis[f].unmeasured.empty()) out_.basis[f].conformity = fared[f];
   }
 
   void conclude() {

@@ -29,6 +29,8 @@ struct BuiltTerms {
   bool box = false;  ///< find the box in which all marks may stand at once
   /// How riders are stopped is held as it is at the measured places, instead of solved in every draw.
   bool hold_arrest = false;
+  /// The first draws are judged exactly and the rest told straight from them: finding_draws.
+  bool linear = false;
 };
 
 /// A measured characteristic that is no place. Values SI, directions in the site frame.

@@ -26,8 +26,6 @@ double tail(int hits, int draws, double p) {
   return sum;
 }
 
-constexpr double doubt = 0.05;
-
 }  // namespace
 
 double standard_normal(std::uint64_t seed, std::uint64_t draw, std::uint64_t index) {
@@ -36,7 +34,7 @@ double standard_normal(std::uint64_t seed, std::uint64_t draw, std::uint64_t ind
   return radius * std::cos(2 * std::numbers::pi * uniform(mixed(~at)));
 }
 
-double share_at_least(int hits, int draws) {
+double share_at_least(int hits, int draws, double doubt) {
   if (hits <= 0 || draws <= 0) return 0;
   if (hits >= draws) return std::pow(doubt, 1.0 / draws);
   double low = 0, high = static_cast<double>(hits) / draws;
@@ -49,7 +47,7 @@ double share_at_least(int hits, int draws) {
 }
 
 Conformity conformity(int draws, int passes, int fails) {
-  return {draws, passes, fails, share_at_least(passes, draws), share_at_least(fails, draws)};
+  return {draws, passes, fails, share_at_least(passes, draws), share_at_least(fails, draws), draws};
 }
 
 }  // namespace fairlead

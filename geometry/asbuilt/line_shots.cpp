@@ -4,8 +4,8 @@
 
 #include <array>
 #include <cmath>
-#include <limits>
 
+#include "geometry/mainline/worst.hpp"
 #include "geometry/rig/inputs.hpp"
 #include "geometry/survey/fit.hpp"
 
@@ -59,21 +59,6 @@ struct Normal {
   }
   double first_variance() const { return cross(rows[1], rows[2]).x / determinant(); }
 };
-
-double tension_at(const Cable& hung, MeasuredAt at) {
-  const auto shape = mainline::hang(hung);
-  if (!shape) return std::numeric_limits<double>::quiet_NaN();
-  const mainline::SupportForces f = mainline::support_forces(hung, *shape);
-  switch (at) {
-    case MeasuredAt::start:
-      return std::hypot(f.start_x_N, f.start_z_N);
-    case MeasuredAt::end:
-      return std::hypot(f.end_x_N, f.end_z_N);
-    case MeasuredAt::horizontal:
-      break;
-  }
-  return std::abs(f.start_x_N);
-}
 
 class ShotFit {
  public:
@@ -139,7 +124,9 @@ class ShotFit {
     const auto hung = hung_at(line_, 1 / q);
     const auto on = points_on(line_, 1 / q, shots_);
     if (!hung || !on) return tl::unexpected(hung ? on.error() : hung.error());
-    LineByShots out{.horizontal_N = 1 / q, .tension_N = tension_at(*hung, at_)};
+    const auto shape = mainline::hang(*hung);
+    if (!shape) return tl::unexpected(shape.error());
+    LineByShots out{.horizontal_N = 1 / q, .tension_N = mainline::tension_at(*hung, *shape, at_)};
     out.uncertainty_N = share * out.tension_N;
     const auto square = [](double v) { return v * v; };
     out.chi_squared = square(start_up_m / support_u_m()) + square(end_up_m / support_u_m());

@@ -14,7 +14,13 @@ constexpr const char* how = "write section.key=value or section.id.key=value";
 class Change {
  public:
   Change(const Override& change, const Outline& whole, Place key, Place value, Errors& errors)
-      : key_(change.key), value_(change.value), whole_(whole), key_place_(key), value_place_(value), errors_(errors) {}
+      : key_(change.key),
+        value_(change.value),
+        absent_(change.absent),
+        whole_(whole),
+        key_place_(key),
+        value_place_(value),
+        errors_(errors) {}
 
   void apply(Node& root) {
     const std::string section = next_word();
@@ -74,6 +80,8 @@ class Change {
       errors_.add(key_place_, fmt::format("\"{}\" names no key", key_), how);
     } else if (table->kind != Node::Kind::table) {
       errors_.add(key_place_, fmt::format("\"{}\" is in {}, and only a table has keys", name, kind_words(table->kind)));
+    } else if (absent_ && rest_.empty()) {
+      std::erase_if(table->entries, [&](const Entry& entry) { return entry.key == name; });
     } else if (!rest_.empty()) {
       descend(table_at(*table, name));
     } else if (Node* old = table->find(name)) {
@@ -86,12 +94,17 @@ class Change {
   }
 
   std::string_view key_, value_, rest_ = key_;
+  bool absent_;
   const Outline& whole_;
   Place key_place_, value_place_;
   Errors& errors_;
 };
 
 }  // namespace
+
+std::string told(const Override& change) {
+  return change.absent ? change.key + " left out" : fmt::format("{} = {}", change.key, change.value);
+}
 
 void apply_overrides(Node& root, const Outline& whole, const std::vector<Override>& overrides, Errors& errors) {
   for (std::size_t i = 0; i < overrides.size(); ++i)

@@ -1,7 +1,5 @@
 #include "geometry/layout/read.hpp"
 
-#include <fmt/format.h>
-
 #include "geometry/layout/digest.hpp"
 #include "geometry/layout/outline.hpp"
 #include "geometry/layout/scans.hpp"
@@ -54,7 +52,7 @@ tl::expected<Whole, Diagnostics> read_text(std::string_view toml, const std::str
   Whole whole;
   std::string scanned;
   PointsTable points(name, source, errors);
-  for (const Override& change : overrides) whole.changes.push_back(fmt::format("{} = {}", change.key, change.value));
+  for (const Override& change : overrides) whole.changes.push_back(told(change));
   if (scan_toml(text, errors))
     if (std::optional<Node> root = parse_toml(text, errors); root && !is_the_other(whole, *root, errors)) {
       apply_overrides(*root, outline_of(whole), overrides, errors);

@@ -28,7 +28,10 @@ std::string print(const Diagnostic&);
 /// A change from the command line: "sheave.R1.position" and a value as the file would have it.
 struct Override {
   std::string key, value;
+  bool absent = false;  ///< the key is taken away where it is given; no value
 };
+/// "brake_unit.mass = 46 kg", "brake_unit.mass left out"
+std::string told(const Override&);
 
 using Diagnostics = std::vector<Diagnostic>;
 

@@ -2,7 +2,7 @@
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 
-#include "geometry/mainline/cable.hpp"
+#include "geometry/mainline/worst.hpp"
 
 namespace fairlead::mainline {
 namespace {
@@ -66,18 +66,7 @@ Solved<double> length_from_tension(double span_m, double rise_m, double weight_N
   if (!positive(span_m) || !positive(weight_N_per_m) || !positive(tension_N))
     return unsolved("a main line known by its tension needs a positive span, weight and tension", tension_N);
   const Cable line{span_m, rise_m, 0, weight_N_per_m, compliance_per_N};
-  const auto measure = [at](const Cable& k, const Shape& s) {
-    const SupportForces f = support_forces(k, s);
-    switch (at) {
-      case MeasuredAt::start:
-        return std::hypot(f.start_x_N, f.start_z_N);
-      case MeasuredAt::end:
-        return std::hypot(f.end_x_N, f.end_z_N);
-      case MeasuredAt::horizontal:
-        return f.start_x_N;
-    }
-    return nan;
-  };
+  const auto measure = [at](const Cable& k, const Shape& s) { return tension_at(k, s, at); };
   const auto miss = [&](double S) { return shown(line, S, measure) - tension_N; };
   // From bar-taut on, let line out in growing steps: the tension falls, and where it rises again the line hangs by its
   // own weight. The first crossing is the taut root; the slack one is never reached.

@@ -73,18 +73,25 @@ double weight_moment_N_m(const Cable& cable, const Shape& shape) {
   return moment;
 }
 
+double tension_at(const Cable& cable, const Shape& shape, MeasuredAt at) {
+  const SupportForces f = support_forces(cable, shape);
+  switch (at) {
+    case MeasuredAt::start:
+      return std::hypot(f.start_x_N, f.start_z_N);
+    case MeasuredAt::end:
+      return std::hypot(f.end_x_N, f.end_z_N);
+    case MeasuredAt::horizontal:
+      break;
+  }
+  return std::abs(f.start_x_N);
+}
+
 ForceOf tension_at_start(const Cable& cable) {
-  return [cable](const Shape& shape) {
-    const SupportForces f = support_forces(cable, shape);
-    return std::hypot(f.start_x_N, f.start_z_N);
-  };
+  return [cable](const Shape& shape) { return tension_at(cable, shape, MeasuredAt::start); };
 }
 
 ForceOf tension_at_end(const Cable& cable) {
-  return [cable](const Shape& shape) {
-    const SupportForces f = support_forces(cable, shape);
-    return std::hypot(f.end_x_N, f.end_z_N);
-  };
+  return [cable](const Shape& shape) { return tension_at(cable, shape, MeasuredAt::end); };
 }
 
 Solved<std::vector<WorstPlace>> worst_places(const Cable& cable, double weight_N, const std::optional<Load>& standing,

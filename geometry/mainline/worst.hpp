@@ -31,6 +31,8 @@ using ForceOf = std::function<double(const Shape&)>;
 Solved<std::vector<WorstPlace>> worst_places(const Cable&, double weight_N, const std::optional<Load>& standing,
                                              double from_m, double to_m, std::span<const ForceOf>);
 
+/// The tension of a hanging line where it is measured, N: at a support, or its horizontal part.
+double tension_at(const Cable&, const Shape&, MeasuredAt);
 /// The tensions at a line's supports, as forces of which the greatest is wanted.
 ForceOf tension_at_start(const Cable&);
 ForceOf tension_at_end(const Cable&);

@@ -5,7 +5,6 @@
 #include <algorithm>
 #include <set>
 
-#include "geometry/quantity/nearest.hpp"
 #include "geometry/records/columns_file.hpp"
 
 namespace fairlead {
@@ -53,12 +52,6 @@ class Recorder {
 
   bool known(const std::string& part) const { return std::ranges::find(in_service_, part) != in_service_.end(); }
 
-  std::string instead_of(const std::string& part) const {
-    constexpr std::size_t longest_id = 80;
-    const auto near = part.size() <= longest_id ? nearest(part, in_service_) : std::nullopt;
-    return near ? fmt::format("did you mean \"{}\"?", *near) : fmt::format("known: {}", fmt::join(in_service_, ", "));
-  }
-
   template <class Row>
   void refuse_strangers(const std::vector<Row>& rows, PointsErrors& errors) const {
     for (const Row& one : rows) {
@@ -67,11 +60,12 @@ class Recorder {
         ++errors.more;
         continue;
       }
+      const Stranger stranger = stranger_of(one.part, in_service_);
       errors.first.push_back({.line = one.line,
                               .column = one.part_at.column,
                               .length = one.part_at.length,
-                              .message = fmt::format("the layout has no part \"{}\"", one.part.substr(0, 80)),
-                              .instead = instead_of(one.part),
+                              .message = stranger.message,
+                              .instead = stranger.instead,
                               .source_line = one.source_line});
     }
   }
@@ -83,7 +77,7 @@ class Recorder {
       if (one.measurand != Measurand::diameter || registered(one.item)) continue;
       errors_.measurements.first.push_back(
           error_at(one, one.item_at, fmt::format("\"{}\" does not stand in the register", one.item.substr(0, 80)),
-                   known(one.item) ? "give it a line there" : instead_of(one.item)));
+                   known(one.item) ? "give it a line there" : stranger_of(one.item, in_service_).instead));
     }
   }
 

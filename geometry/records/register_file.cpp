@@ -6,39 +6,56 @@
 #include <array>
 #include <map>
 
+#include "geometry/quantity/nearest.hpp"
 #include "geometry/quantity/utf8.hpp"
 #include "geometry/records/columns_file.hpp"
 
 namespace fairlead {
 namespace {
 
-/// What the readers of both files do alike.
+/// What the readers of both files do alike: one of every line, each by a key of its own, of a part that is known.
+template <class One>
 class RecordsReader : public ColumnsFile {
- public:
-  using ColumnsFile::ColumnsFile;
-
  protected:
+  RecordsReader(std::string_view text, std::span<const RecordColumn> columns, std::string_view row,
+                const std::vector<std::string>& known)
+      : ColumnsFile(text, columns, row), known_(known) {}
   ~RecordsReader() = default;
 
-  Columns columns(std::size_t column_of_cell) const {
-    const points_row::Cell& cell = cells_[column_of_cell];
-    return {columns_of(line_.substr(0, cell.at)) + 1, std::max(1u, columns_of(line_.substr(cell.at, cell.length)))};
+  /// `row` makes one of the line last read. `none`, `instead`: what is said of a file without a line.
+  template <class MakeOne>
+  tl::expected<std::vector<One>, PointsErrors> all(const MakeOne& row, const char* none, const char* instead) {
+    while (next()) rows_.push_back(row());
+    if (rows_.empty() && errors_.first.empty()) add_of_file(none, instead);
+    add_later({}, 0);  // in the order of their places
+    if (!errors_.first.empty()) return tl::unexpected<PointsErrors>(std::move(errors_));
+    return std::move(rows_);
   }
 
-  template <class Row>
-  Columns columns_where(const Row& is) const {
-    for (std::size_t i = 0; i < cells_.size(); ++i)
-      if (points_row::plain(cells_[i]) == is) return columns(i);
+  Columns columns_where(const std::string& is) const {
+    for (const points_row::Cell& cell : cells_)
+      if (points_row::plain(cell) == is)
+        return {columns_of(line_.substr(0, cell.at)) + 1, std::max(1u, columns_of(line_.substr(cell.at, cell.length)))};
     return {1, 1};
   }
 
-  template <class Rows>
-  tl::expected<Rows, PointsErrors> finished(Rows rows, const char* none, const char* instead) {
-    if (rows.empty() && errors_.first.empty()) add_of_file(none, instead);
-    add_later({}, 0);  // in the order of their places
-    if (!errors_.first.empty()) return tl::unexpected<PointsErrors>(std::move(errors_));
-    return rows;
+  void refuse_stranger(std::size_t column, const std::string& part) {
+    if (known_.empty() || std::ranges::find(known_, part) != known_.end()) return;
+    const Stranger stranger = stranger_of(part, known_);
+    wrong(column, stranger.message, stranger.instead);
   }
+
+  /// A second line of the same key; `what`: "the finding ", or "".
+  void refuse_second(std::size_t column, const std::string& key, const char* what, const char* instead) {
+    if (const auto [at, fresh] = first_.try_emplace(key, number_); !fresh)
+      wrong(column, fmt::format("{}\"{}\" stands in line {} already", what, points_row::shown(key), at->second),
+            instead);
+  }
+
+ private:
+  const std::vector<std::string>& known_;
+  std::vector<One> rows_;
+  std::map<std::string, unsigned> first_;
 };
 
 enum Register : std::size_t {
@@ -68,18 +85,18 @@ constexpr std::array<RecordColumn, 11> register_columns{{{"part", true},
 
 constexpr double mm = 1e-3, least_diameter_mm = 0.01;
 
-class RegisterReader : RecordsReader {
+class RegisterReader : RecordsReader<RegisteredPart> {
  public:
-  explicit RegisterReader(std::string_view text) : RecordsReader(text, register_columns, "part") {}
+  RegisterReader(std::string_view text, const std::vector<std::string>& known)
+      : RecordsReader(text, register_columns, "part", known) {}
 
   tl::expected<std::vector<RegisteredPart>, PointsErrors> read() {
-    while (next()) row();
-    return finished(std::move(rows_), "there is no part in the file",
-                    "begin it with a line like part,serial,in_service,retire_by,inspect_by and write a line for each");
+    return all([this] { return row(); }, "there is no part in the file",
+               "begin it with a line like part,serial,in_service,retire_by,inspect_by and write a line for each");
   }
 
  private:
-  void row() {
+  RegisteredPart row() {
     RegisteredPart one{.part = text(part),
                        .serial = text(serial),
                        .batch = text(batch),
@@ -103,32 +120,28 @@ class RegisterReader : RecordsReader {
       wrong(retire_by, "it was to be retired before it was put in service", "check both dates");
     if (one.baseline_m && one.least_m && *one.least_m > *one.baseline_m)
       wrong(least_mm, "the least diameter is greater than the baseline", "check both and their unit");
-    if (const auto [at, fresh] = first_.try_emplace(one.part, number_); !fresh)
-      wrong(part, fmt::format("\"{}\" stands in line {} already", points_row::shown(one.part), at->second),
-            "keep the line of what is in service now");
-    rows_.push_back(std::move(one));
+    refuse_stranger(part, one.part);
+    refuse_second(part, one.part, "", "keep the line of what is in service now");
+    return one;
   }
-
-  std::vector<RegisteredPart> rows_;
-  std::map<std::string, unsigned> first_;
 };
 
 enum Log : std::size_t { id, found, log_part, what, closed, by, how };
 constexpr std::array<RecordColumn, 7> log_columns{
     {{"id", true}, {"found", true}, {"part", true}, {"what", true}, {"closed"}, {"by"}, {"how"}}};
 
-class LogReader : RecordsReader {
+class LogReader : RecordsReader<LoggedFinding> {
  public:
-  explicit LogReader(std::string_view text) : RecordsReader(text, log_columns, "finding") {}
+  LogReader(std::string_view text, const std::vector<std::string>& known)
+      : RecordsReader(text, log_columns, "finding", known) {}
 
   tl::expected<std::vector<LoggedFinding>, PointsErrors> read() {
-    while (next()) row();
-    return finished(std::move(rows_), "there is no finding in the file",
-                    "begin it with id,found,part,what,closed,by,how and write a line for each, or leave the log out");
+    return all([this] { return row(); }, "there is no finding in the file",
+               "begin it with id,found,part,what,closed,by,how and write a line for each, or leave the log out");
   }
 
  private:
-  void row() {
+  LoggedFinding row() {
     LoggedFinding one{.id = text(id),
                       .found = date(found).value_or(Date{}),
                       .part = text(log_part),
@@ -145,28 +158,33 @@ class LogReader : RecordsReader {
       wrong(one.by.empty() ? how : by, "it is not closed",
             "write the day in the column closed, or leave by and how empty");
     if (one.closed && *one.closed < one.found) wrong(closed, "it was closed before it was found", "check both dates");
-    if (const auto [at, fresh] = first_.try_emplace(one.id, number_); !fresh)
-      wrong(id, fmt::format("the finding \"{}\" stands in line {} already", points_row::shown(one.id), at->second),
-            "give it an id of its own");
-    rows_.push_back(std::move(one));
+    refuse_stranger(log_part, one.part);
+    refuse_second(id, one.id, "the finding ", "give it an id of its own");
+    return one;
   }
-
-  std::vector<LoggedFinding> rows_;
-  std::map<std::string, unsigned> first_;
 };
 
 }  // namespace
 
-tl::expected<std::vector<RegisteredPart>, PointsErrors> read_register(std::string_view text) {
-  const auto lines = lines_of(text);
-  if (!lines) return tl::unexpected<PointsErrors>(lines.error());
-  return RegisterReader(*lines).read();
+Stranger stranger_of(const std::string& part, const std::vector<std::string>& known) {
+  constexpr std::size_t longest_id = 80;
+  const auto near = part.size() <= longest_id ? nearest(part, known) : std::nullopt;
+  return {fmt::format("the layout has no part \"{}\"", part.substr(0, longest_id)),
+          near ? fmt::format("did you mean \"{}\"?", *near) : fmt::format("known: {}", fmt::join(known, ", "))};
 }
 
-tl::expected<std::vector<LoggedFinding>, PointsErrors> read_log(std::string_view text) {
+tl::expected<std::vector<RegisteredPart>, PointsErrors> read_register(std::string_view text,
+                                                                      const std::vector<std::string>& known) {
   const auto lines = lines_of(text);
   if (!lines) return tl::unexpected<PointsErrors>(lines.error());
-  return LogReader(*lines).read();
+  return RegisterReader(*lines, known).read();
+}
+
+tl::expected<std::vector<LoggedFinding>, PointsErrors> read_log(std::string_view text,
+                                                                const std::vector<std::string>& known) {
+  const auto lines = lines_of(text);
+  if (!lines) return tl::unexpected<PointsErrors>(lines.error());
+  return LogReader(*lines, known).read();
 }
 
 }  // namespace fairlead

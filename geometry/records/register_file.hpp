@@ -40,8 +40,17 @@ struct LoggedFinding {
 inline constexpr std::size_t largest_records_file = std::size_t{4} * 1024 * 1024;
 
 /// Refused with all that is wrong. Of one part only one serial is in service: a loan unit takes the place of the line
-/// of what it stands in for.
-tl::expected<std::vector<RegisteredPart>, PointsErrors> read_register(std::string_view text);
-tl::expected<std::vector<LoggedFinding>, PointsErrors> read_log(std::string_view text);
+/// of what it stands in for. `known`: the parts of the layout, and any other is refused; empty where they are not
+/// known.
+tl::expected<std::vector<RegisteredPart>, PointsErrors> read_register(std::string_view text,
+                                                                      const std::vector<std::string>& known = {});
+tl::expected<std::vector<LoggedFinding>, PointsErrors> read_log(std::string_view text,
+                                                                const std::vector<std::string>& known = {});
+
+/// What is said of a part that the layout does not have.
+struct Stranger {
+  std::string message, instead;
+};
+Stranger stranger_of(const std::string& part, const std::vector<std::string>& known);
 
 }  // namespace fairlead

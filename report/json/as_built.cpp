@@ -200,6 +200,8 @@ void write_basis(Writer& out, const AsBuilt& as_built) {
       out.count("fails", basis.conformity->fails);
       out.number("pass_at_least", basis.conformity->pass_at_least);
       out.number("fail_at_least", basis.conformity->fail_at_least);
+      out.count("exact", basis.conformity->exact);
+      out.number("linear_within", basis.conformity->linear_within);
     });
   });
 }
@@ -228,6 +230,7 @@ std::string write(const AsBuilt& as_built) {
       out.count("draws", as_built.terms.draws);
       out.count("seed", static_cast<long>(as_built.terms.seed));
       out.flag("arrest_held", as_built.terms.hold_arrest);
+      out.flag("linear", as_built.terms.linear);
     });
     write_verdict(out, dossier);
     write_fit(out, as_built.placing);

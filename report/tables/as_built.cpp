@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "geometry/asbuilt/as_built.hpp"
+#include "geometry/asbuilt/drawn_findings.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -210,12 +211,13 @@ Table not_measured(const AsBuilt& as_built) {
 
 Table built_shares(const AsBuilt& as_built) {
   Table table{"Findings over the draws", {"check", "of", "as measured", "passes", "fails"}, {}, {}};
-  int drawn = 0, alike = 0;
+  int drawn = 0, alike = 0, straight = 0;
   for (std::size_t f = 0; f < as_built.basis.size(); ++f) {
     const Basis& basis = as_built.basis[f];
     if (!basis.conformity) continue;
     ++drawn;
     const Conformity& c = *basis.conformity;
+    straight += c.linear_within ? 1 : 0;
     const bool pass = basis.as_measured == Verdict::pass, fail = basis.as_measured == Verdict::fail;
     if ((pass && c.passes == c.draws) || (fail && c.fails == c.draws)) {
       ++alike;
@@ -232,6 +234,16 @@ Table built_shares(const AsBuilt& as_built) {
       "{} draws of all that was measured, normal, each by its uncertainty; seed {}. A verdict needs {:.0f} % of all "
       "possible draws, shown with 95 % confidence. The other {} of {} findings came out in every draw as measured.",
       as_built.terms.draws, as_built.terms.seed, 100 * asked_share, alike, drawn));
+  if (as_built.terms.linear && as_built.terms.draws > linear_exact_draws)
+    table.notes.push_back(fmt::format(
+        "Linear: of {} of {} findings {} draws were judged exactly and {} told straight from how value and bound turn "
+        "on "
+        "each measured number, to within the most by which that erred at {} judgements drawn {:.0f} times as wide "
+        "(measured, not proven; nearer to its limit a draw is neither). What exact draws leave open, {:.1f} %, is "
+        "taken "
+        "off their shares. The other findings, which do not run straight, have the {} exact draws alone.",
+        straight, drawn, linear_exact_draws, as_built.terms.draws - linear_exact_draws, linear_wide_draws, linear_width,
+        100 * linear_doubt(), linear_exact_draws));
   if (as_built.terms.hold_arrest)
     table.notes.emplace_back(
         "How riders are stopped was held as it is at the measured places, not solved in every draw: "

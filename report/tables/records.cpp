@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "report/words/explain.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
@@ -17,14 +18,6 @@ std::string days_left(const RecordFinding& one) {
   const long days = *one.days_left;
   if (one.kind == RecordKind::open_finding) return fmt::format("open {} d", -days);
   return days >= 0 ? fmt::format("{} d left", days) : fmt::format("{} d over", -days);
-}
-
-/// Wear is read to hundredths of a millimetre.
-std::string diameter(double m, const Style& style) {
-  constexpr double inch_m = 0.0254;
-  const std::string mm = fmt::format("{:.2f} mm", 1000 * m), inches = fmt::format("{:.3f} in", m / inch_m);
-  if (words::in_both(Dimension::length, style)) return fmt::format("{} ({})", mm, inches);
-  return style.units == Units::us ? inches : mm;
 }
 
 std::string measured(const RecordFinding& one, const Style& style) {
@@ -42,6 +35,13 @@ std::string limit(const RecordFinding& one, const Style& style) {
 }
 
 }  // namespace
+
+std::string diameter(double m, const Style& style) {
+  constexpr double inch_m = 0.0254;
+  const std::string mm = fmt::format("{:.2f} mm", 1000 * m), inches = fmt::format("{:.3f} in", m / inch_m);
+  if (words::in_both(Dimension::length, style)) return fmt::format("{} ({})", mm, inches);
+  return style.units == Units::us ? inches : mm;
+}
 
 Table register_of_parts(const Records& records) {
   Table table{
@@ -61,10 +61,7 @@ Table records_open(const Records& records, const Style& style) {
         table.rows.push_back({std::string(words::word_for(verdict)), one.part, std::string(keyword(one.kind)),
                               days_left(one), measured(one, style), limit(one, style), one.why});
   table.notes = {
-      "No limit is assumed. To choose one by, besides what the maker says (recalled, not read): 30 CFR 56.19024 has "
-      "hoist ropes retired below 90 % of their baseline diameter; 29 CFR 1926.1413 has crane ropes looked at where "
-      "more than "
-      "5 % of the nominal diameter is gone. Neither was written for zip lines.",
+      std::string(words::wear_references()),
       "A diameter passes where it keeps its limit by 1.645 of its standard uncertainties, and fails where it misses it "
       "by as many."};
   return table;

@@ -6,6 +6,9 @@
 
 namespace fairlead::tables {
 
+/// Wear is read to hundredths of a millimetre: "15.66 mm (0.617 in)".
+std::string diameter(double m, const Style&);
+
 /// Every part in service with its serial, batch, days and cycles.
 Table register_of_parts(const Records&);
 /// What is no pass, the worst first: with why, and by whose limit.

@@ -92,6 +92,26 @@ std::string_view limit_keys_of(const Check& check) {
   return {};
 }
 
+std::string_view wear_references() {
+  return "No limit is assumed. To choose one by, besides what the maker says (recalled, not read): 30 CFR 56.19024 has "
+         "hoist ropes retired below 90 % of their baseline diameter; 29 CFR 1926.1413 has crane ropes looked at where "
+         "more than 5 % of the nominal diameter is gone. Neither was written for zip lines.";
+}
+
+std::optional<std::string> explain_wear(std::string_view name) {
+  if (name != "wear" && name != "baseline_mm" && name != "least_mm") return std::nullopt;
+  std::string out = "Wear of a part in service (fairlead records)\n\n";
+  const auto line = [&](std::string_view heading, std::string_view text) {
+    out += wrapped(fmt::format("{:14}", heading), text);
+  };
+  line("baseline_mm", "diameter as it was put in service, in the register of parts");
+  line("least_mm", "the least it may have, in the register, with who sets it in the column basis");
+  line("measured", "quantity diameter of the file of measurements, where it is worn most, with its uncertainty");
+  line("formula", "pass: diameter - 1.645 u >= least; fail: diameter + 1.645 u < least; worn: 1 - diameter / baseline");
+  line("limit", wear_references());
+  return out;
+}
+
 std::string explain(const Check& check) {
   std::string out = fmt::format("{}\n\n", check.title);
   const auto line = [&](std::string_view heading, std::string_view text) {

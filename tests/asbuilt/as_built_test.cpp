@@ -8,6 +8,7 @@
 #include <numbers>
 #include <set>
 
+#include "geometry/asbuilt/drawn_findings.hpp"
 #include "tests/checks/findings.hpp"
 
 namespace fairlead {
@@ -186,6 +187,35 @@ TEST(AsBuilt, TooNearALimitForTheUncertaintyIsOpenEitherWay) {
               std::string::npos)
         << finding.why;
   }
+}
+
+// R1 stands 46 mm across, told to 2 mm, of 50 mm: two standard uncertainties, 2.3 % of all draws beyond.
+TEST(AsBuilt, DrawsToldStraightPassNoMoreThanTheSameDrawsJudgedExactly) {
+  Survey survey = as_drawn();
+  survey.terms.uncertainty_m = 2e-3;
+  for (SurveyPoint& point : survey.points)
+    if (point.id == "A3" || point.id == "R1") point.at = point.at + 0.046 * Vec3{-0.6, 0.8, 0};
+  const AsBuilt exact = built(survey, {.draws = 250, .hold_arrest = true}),
+                straight = built(survey, {.draws = 250, .hold_arrest = true, .linear = true});
+  int told = 0;
+  for (std::size_t f = 0; f < exact.basis.size(); ++f) {
+    const Conformity &all = *exact.basis[f].conformity, &some = *straight.basis[f].conformity;
+    const std::string_view check = exact.built.findings[f].check->name;
+    if (some.linear_within) {
+      ++told;
+      EXPECT_EQ(some.draws, 250) << check;
+      EXPECT_LE(some.passes, all.passes) << check;
+      EXPECT_LE(some.fails, all.fails) << check;
+      EXPECT_LT(some.pass_at_least, all.pass_at_least + 1e-12) << check;
+    } else {
+      EXPECT_EQ(some.draws, linear_exact_draws) << check;
+    }
+    if (check != "across-offset") continue;
+    EXPECT_TRUE(some.linear_within);
+    EXPECT_GT(some.passes, 200);
+    EXPECT_LT(some.passes, 250);
+  }
+  EXPECT_GT(2 * told, static_cast<int>(exact.basis.size()));
 }
 
 TEST(AsBuilt, ControlPointsThatDisagreeLeaveEveryPlaceUnmeasured) {

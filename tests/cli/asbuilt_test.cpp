@@ -52,6 +52,17 @@ TEST(Asbuilt, WritesWhatItWouldPrintTheSameOnAnyNumberOfThreads) {
     EXPECT_NE(printed.out.find(key), std::string::npos) << key;
 }
 
+// Ten thousand draws in the time of 200.
+TEST(Asbuilt, TellsMostOfTenThousandDrawsStraightTheSameOnAnyNumberOfThreads) {
+  const std::string many = demo + "--draws 10000 --hold-arrest --linear ";
+  const Ran one = run(many + "--format json --threads 1"), two = run(many + "--format json --threads 2");
+  EXPECT_EQ(one.out, two.out);
+  EXPECT_NE(one.out.find("\"linear\": true"), std::string::npos);
+  EXPECT_NE(one.out.find("\"draws\": 10000,\n"), std::string::npos);
+  const Ran text = run(many);
+  EXPECT_NE(text.out.find("100 draws were judged exactly and 9900 told straight"), std::string::npos) << text.out;
+}
+
 TEST(Asbuilt, EveryErrorOfEveryFileIsToldAtOnceAndNothingIsWritten) {
   const Scratch scratch;
   const std::string points = scratch / "points.csv", tapes = scratch / "tapes.csv", out = scratch / "built.txt";

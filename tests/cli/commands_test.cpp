@@ -72,6 +72,13 @@ TEST(Explain, KnowsEveryCheckAndEveryKey) {
     EXPECT_EQ(run(std::string("explain ") + name).status, 0) << name;
   }
   EXPECT_NE(run("explain sheave.axle").out.find("axle"), std::string::npos);
+  // CFR56-19024, CFR1926-1413: offered, never assumed.
+  const Ran wear = run("explain wear");
+  EXPECT_EQ(wear.status, 0) << wear.err;
+  EXPECT_EQ(run("explain least_mm").out, wear.out);
+  for (const char* words : {"30 CFR 56.19024", "29 CFR 1926.1413", "No limit is assumed"})
+    EXPECT_NE(wear.out.find(words), std::string::npos) << words << wear.out;
+  expect_narrow(wear.out);
   const Ran unknown = run("explain fleet-angel");
   EXPECT_EQ(unknown.status, 2);
   EXPECT_EQ(unknown.err, "error: no check and no key is named \"fleet-angel\"; did you mean \"fleet-angle\"?\n");

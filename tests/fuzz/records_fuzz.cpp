@@ -1,10 +1,12 @@
-// Any bytes are a register of parts and a log of findings, or are refused in words at a place of the text.
+// Any bytes are a register of parts, a log of findings and data of units, or are refused in words at a place of the
+// text.
 #include <cstdint>
 #include <set>
 #include <string>
 
 #include "geometry/records/columns_file.hpp"
 #include "geometry/records/register_file.hpp"
+#include "geometry/records/units_file.hpp"
 #include "tests/fuzz/survey_errors.hpp"
 
 using namespace fairlead;
@@ -24,6 +26,14 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (const auto read = read_log(text)) {
     for (const LoggedFinding& one : *read)
       require(!one.closed || (days_between(one.found, *one.closed) >= 0 && !one.by.empty() && !one.how.empty()));
+  } else {
+    check_errors(read.error(), text);
+  }
+  if (const auto read = read_units(text)) {
+    for (const UnitDatum& one : *read) {
+      require(!one.serial.empty() && !one.value.empty());
+      require(swapped_in(*read, one.serial).size() == unit_keys().size() + 1);
+    }
   } else {
     check_errors(read.error(), text);
   }

@@ -137,5 +137,17 @@ TEST(Overrides, EachOfSeveralWrongChangesIsUnderlinedInItsPlace) {
             "      |                                                        ^ write a mass in kg, g, t, tonne, lb\n");
 }
 
+// So that nothing of a part is left that another takes the place of.
+TEST(Overrides, AKeyIsTakenAwayWhereItIsGivenAndNotMissedWhereItIsNot) {
+  ASSERT_TRUE(layout_of(good_text(), {{"brake_unit.serial", "'7'"}}).brake_unit.serial);
+  const Layout gone = layout_of(good_text(), {{"brake_unit.serial", "'7'"}, {"brake_unit.serial", "", true}});
+  EXPECT_FALSE(gone.brake_unit.serial);
+  EXPECT_EQ(gone.changes.back(), "brake_unit.serial left out");
+  EXPECT_FALSE(
+      layout_of(good_text(), {{"brake_unit.mass", "", true}, {"brake_unit.mass", "", true}}).brake_unit.mass_kg);
+  const std::string errors = printed_errors(good_text(), {{"brake_unit.extension_limit", "", true}});
+  EXPECT_NE(errors.find("extension_limit"), std::string::npos) << errors;
+}
+
 }  // namespace
 }  // namespace fairlead

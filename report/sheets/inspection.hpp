@@ -1,0 +1,13 @@
+// The forms that a rig in service is inspected by: a set of their own, made for this rig, to be filled in.
+#pragma once
+
+#include "geometry/records/records.hpp"
+#include "report/sheets/sheet.hpp"
+
+namespace fairlead::sheets {
+
+/// The daily form, then the periodic one; the dossier with its setting out. What is expected stands beside the room for
+/// what is found, what is open comes first.
+std::vector<drawing::Sheet> compose_inspection(const Dossier&, const Records&, const Style&, const Office&);
+
+}  // namespace fairlead::sheets
