@@ -113,6 +113,7 @@ struct Inputs {
   double hands_m{};
   /// Largest gap between a value and its bound that the search leaves, per metre of the value where that is more than
   /// one. What the poses leave open between them, and the chords of curves (half of it), come on top.
+  bool with_profiles = true;  ///< Clearances::profiles are asked for
   double resolution_m = 5e-3;
   std::vector<int> sweeps;  ///< indices into Reeving::sweeps: which passages are looked at
   std::vector<Span> spans;  ///< the same where rider and main line are held against structures

@@ -278,7 +278,7 @@ Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const ree
     return std::pair(a.other.kind != Thing::Kind::sheave, a.other.index) <
            std::pair(b.other.kind != Thing::Kind::sheave, b.other.index);
   });
-  told.profiles = profiles_of(told.gaps, plan, runs, work);
+  if (in.with_profiles) told.profiles = profiles_of(told.gaps, plan, runs, work);
   told.excluded = std::move(plan.excluded);
   return told;
 }
