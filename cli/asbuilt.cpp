@@ -88,6 +88,7 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   if (font) {
     auto pages = sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font));
     mark_decimals(pages, asbuilt.paper);
+    tell_left_out(pages);
     bytes = pdf_of(pages, *font, built->built.rig.layout);
   } else {
     bytes = format == "json" ? json::write(*built) : text::write(*built, style);

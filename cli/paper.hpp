@@ -24,6 +24,9 @@ sheets::Office office_of(const PaperOptions&, const drawing::Font&);
 /// Gives the numbers on composed sheets the decimal marker that was asked for.
 void mark_decimals(std::vector<drawing::Sheet>&, const PaperOptions&);
 
+/// Tells on stderr what found no room on its paper, and on which it does.
+void tell_left_out(const std::vector<drawing::Sheet>&);
+
 /// Throw Unusable where the sheets cannot be written as such a document.
 std::string pdf_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
 std::string svg_of(const std::vector<drawing::Sheet>&, const drawing::Font&, const Layout&);
