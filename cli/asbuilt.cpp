@@ -90,8 +90,9 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   const Style style = style_of(options);
   std::string bytes;
   if (font) {
-    bytes = pdf_of(sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font)), asbuilt.paper, *font,
-                   built->built.rig.layout);
+    const auto pages = sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font));
+    tell_left_out(pages);
+    bytes = pdf_of(pages, asbuilt.paper, *font, built->built.rig.layout);
   } else {
     bytes = format == "json" ? json::write(*built) : text::write(*built, style);
   }

@@ -109,8 +109,10 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
         arrest_figures(judged.rig, work_of(options), trial::arrivals_measured(*dossier.trial)));
   if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
   const Style style = style_of(options);
+  office.work = work_of(options);
   Sheets sheets = sheets::compose(dossier, style, office);
   if (office.scale) refuse_other_scale(sheets, dossier, style, office);
+  tell_left_out(sheets);
   if (folder) {
     const auto files = everything(sheets, draw.paper, font, dossier, style);
     refuse(formats::write_folder(draw.output, files));

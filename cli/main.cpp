@@ -52,8 +52,8 @@ void add_format_option(CLI::App& command, std::string& format) {
 }
 
 void add_paper_options(CLI::App& command, PaperOptions& paper) {
-  command.add_option("--size", paper.size, "sheet size: A3, A2, A1, ANSI-B, ANSI-C or ANSI-D")
-      ->check(CLI::IsMember({"A3", "A2", "A1", "ANSI-B", "ANSI-C", "ANSI-D"}))
+  command.add_option("--size", paper.size, "sheet size: A4 to A1 or ANSI-A to ANSI-D")
+      ->check(CLI::IsMember({"A4", "A3", "A2", "A1", "ANSI-A", "ANSI-B", "ANSI-C", "ANSI-D"}))
       ->default_val("A3");
   command
       .add_option("--projection", paper.projection, "first or third angle (default: first on A, third on ANSI sizes)")

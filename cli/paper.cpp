@@ -1,5 +1,9 @@
 #include "cli/paper.hpp"
 
+#include <fmt/format.h>
+
+#include <cstdio>
+
 #include "report/drawing/decimal.hpp"
 #include "report/formats/dxf.hpp"
 #include "report/formats/files.hpp"
@@ -48,6 +52,8 @@ sheets::Office office_of(const PaperOptions& paper, const drawing::Font& font) {
   for (const auto& [name, size] : {std::pair{"A1", Size::a1},
                                    {"A2", Size::a2},
                                    {"A3", Size::a3},
+                                   {"A4", Size::a4},
+                                   {"ANSI-A", Size::ansi_a},
                                    {"ANSI-B", Size::ansi_b},
                                    {"ANSI-C", Size::ansi_c},
                                    {"ANSI-D", Size::ansi_d}})
@@ -57,10 +63,17 @@ sheets::Office office_of(const PaperOptions& paper, const drawing::Font& font) {
   return office;
 }
 
+void tell_left_out(const std::vector<drawing::Sheet>& sheets) {
+  for (std::size_t i = 0; i < sheets.size(); ++i)
+    for (const std::string& one : sheets[i].left_out)
+      std::fputs(fmt::format("note: sheet {}: {}\n", i + 1, one).c_str(), stderr);
+}
+
 std::string pdf_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper, const drawing::Font& font,
                    const Layout& layout) {
   return written(formats::pdf(marked(std::move(sheets), paper), font, document_info(layout)));
 }
+
 std::string svg_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper, const drawing::Font& font,
                    const Layout& layout) {
   return written(formats::svg(marked(std::move(sheets), paper), font, document_info(layout)));

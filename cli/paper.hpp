@@ -21,6 +21,9 @@ struct PaperOptions {
 drawing::Font font_of(const PaperOptions&);
 sheets::Office office_of(const PaperOptions&, const drawing::Font&);
 
+/// Tells on stderr what found no room on its paper, and on which it does.
+void tell_left_out(const std::vector<drawing::Sheet>&);
+
 /// Composed sheets as a document, their numbers with the decimal marker that was asked for. Throw Unusable where they
 /// cannot be written as such.
 std::string pdf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);

@@ -113,7 +113,7 @@ struct Inputs {
   double hands_m{};
   /// Largest gap between a value and its bound that the search leaves, per metre of the value where that is more than
   /// one. What the poses leave open between them, and the chords of curves (half of it), come on top.
-  bool with_profiles = true;  ///< Clearances::profiles are asked for
+  bool drawn = true;  ///< moments and profiles, which only sheets show, are asked for
   double resolution_m = 5e-3;
   std::vector<int> sweeps;  ///< indices into Reeving::sweeps: which passages are looked at
   std::vector<Span> spans;  ///< the same where rider and main line are held against structures
@@ -168,6 +168,13 @@ struct Exclusion {
   bool operator==(const Exclusion&) const = default;
 };
 
+/// What a rider can reach at one instant as it was searched: corners of a few hulls, from the lean farthest back to the
+/// one farthest forward. All within the margin of a hull belongs to it. None: no rider.
+struct RiderHeld {
+  std::vector<std::vector<Point3>> hulls;
+  double margin_m{};
+};
+
 /// One instant of one passage: the rider's wheel at the chainage of a redirect's centre, or of a block's point.
 struct Passing {
   enum class Met { at_travel, stays_upstream, stays_downstream };  ///< of `other`, the rider; the latter two: never
@@ -177,6 +184,22 @@ struct Passing {
   double travel_m{};  ///< at_travel only, as all below
   std::vector<Gap>
       gaps;  ///< at that instant; redirect: to sheave, frame and every line; block: to it. Least value first
+  RiderHeld rider;
+};
+
+/// An instant of the rider's way that has a name, and the rider's least gap to anything then, in the passage in which
+/// that is least.
+struct Moment {
+  enum class When {
+    contact,          ///< the rider comes to the brake trolley at its mark
+    full_travel,      ///< the end of a passage that pays out
+    leaning_back,     ///< where a rider leans farthest back, that lean alone: the nearest of the poses that have it
+    leaning_forward,  ///< the same forward
+    beside,           ///< where the rider comes nearest to a structure
+  };
+  When when{};
+  Gap gap;
+  RiderHeld rider;
 };
 
 /// The rider and the pulling line beside the brake trolley: in the rider's reach by their nature once they are in
@@ -193,6 +216,7 @@ struct Clearances {
   std::vector<Gap> gaps;  ///< one per pair judged, in the order of the kinds and indices
   std::optional<Hands> hands;
   std::vector<Passing> passings;  ///< redirects, then blocks; each in every passage with a rider that is looked at
+  std::vector<Moment> moments;    ///< in the order of their kinds; those beside structures in the structures' order
   std::vector<Exclusion> excluded;
   std::vector<Profile> profiles;  ///< of rider and blocks to each kind of thing, of lines to structures
 };

@@ -226,6 +226,10 @@ Solved<MovingHulls> swinging_rider(const Passage&);
 Solved<Chain> main_line_chain(const Passage&);
 Solved<MovingHulls> whole_main_line(const WholeMainLine&, const Passage&);
 
+/// The leans a rider is held in at a pose: of the steps of travel that its neighbours and what lies between them touch;
+/// none before contact.
+Leans leans_at(const Passage&, int pose);
+
 /// Along, across and up from the wheel, upright.
 std::vector<Vec3> corners_of(const Envelope&);
 

@@ -2,34 +2,13 @@
 
 #include <algorithm>
 
+#include "geometry/clearance/moments.hpp"
 #include "geometry/clearance/search.hpp"
 
 namespace fairlead::clearance {
 namespace {
 
 using Kind = Thing::Kind;
-
-/// A gap of the pair at one instant.
-Gap gap_of(const Run& run, const Pair& pair, int pose, double share) {
-  Gap gap{.a = pair.a, .b = pair.b, .sweep = run.sweep, .travel_m = travel_at(run.passage, pose, share)};
-  gap.least_m.pose = run.passage.first + pose;
-  bool first = true;
-  for (const Pair::Meeting& meeting : pair.meetings) {
-    const Mover &a = run.movers[static_cast<std::size_t>(meeting.a)],
-                &b = run.movers[static_cast<std::size_t>(meeting.b)];
-    const Nearest met = gap_at(a, b, pose, share);
-    const double open_m = open_at(a, b, pose, share);
-    const double value_m = met.distance_m + open_m, bound_m = met.distance_m - open_m;
-    if (first || bound_m < gap.least_m.bound) gap.least_m.bound = bound_m;
-    if (first || value_m < gap.least_m.value) {
-      gap.least_m.value = value_m;
-      gap.on_a = met.on_a;
-      gap.on_b = met.on_b;
-    }
-    first = false;
-  }
-  return gap;
-}
 
 struct Instant {
   Passing::Met met{};
@@ -64,15 +43,37 @@ void add(const Run& run, const Plan& plan, Thing other, const Instant& instant, 
       const bool at_redirect = other.kind == Kind::sheave && pair.b.kind == Kind::frame && pair.b.index == other.index;
       const bool line = other.kind == Kind::sheave && pair.b.kind == Kind::line;
       if (pair.a.kind == Kind::rider && (pair.b == other || at_redirect || line))
-        passing.gaps.push_back(gap_of(run, pair, instant.pose, instant.share));
+        passing.gaps.push_back(gap_then(run, pair, instant.pose, instant.share));
     }
     std::stable_sort(passing.gaps.begin(), passing.gaps.end(),
                      [](const Gap& a, const Gap& b) { return a.least_m.value < b.least_m.value; });
+    if (!passing.gaps.empty()) passing.rider = rider_held(run, plan, passing.gaps.front(), instant.pose, instant.share);
   }
   passings.push_back(std::move(passing));
 }
 
 }  // namespace
+
+Gap gap_then(const Run& run, const Pair& pair, int pose, double share, double within_m, const Mover* rider) {
+  Gap gap{.a = pair.a, .b = pair.b, .sweep = run.sweep, .travel_m = travel_at(run.passage, pose, share)};
+  gap.least_m.pose = std::max(0, run.passage.first + pose - run.added);
+  bool first = true;
+  for (const Pair::Meeting& meeting : pair.meetings) {
+    const Mover &a = rider ? *rider : run.movers[static_cast<std::size_t>(meeting.a)],
+                &b = run.movers[static_cast<std::size_t>(meeting.b)];
+    const Nearest met = gap_at(a, b, pose, share, within_m);
+    const double open_m = open_at(a, b, pose, share);
+    const double value_m = met.distance_m + open_m, bound_m = met.distance_m - open_m;
+    if (first || bound_m < gap.least_m.bound) gap.least_m.bound = bound_m;
+    if (first || value_m < gap.least_m.value) {
+      gap.least_m.value = value_m;
+      gap.on_a = met.on_a;
+      gap.on_b = met.on_b;
+    }
+    first = false;
+  }
+  return gap;
+}
 
 double travel_at(const Passage& passage, int pose, double share) {
   const double travel_m = passage.pose(pose).travel_m;

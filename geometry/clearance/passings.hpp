@@ -1,6 +1,8 @@
 // The named instants and the hands at the trolley.
 #pragma once
 
+#include <limits>
+
 #include "geometry/clearance/plan.hpp"
 
 namespace fairlead::clearance {
@@ -19,6 +21,11 @@ struct Run {
 
 /// Passings of one run: redirects, then blocks.
 std::vector<Passing> passings_of(const Run&, const Plan&);
+
+/// A gap of the pair at one instant of a run. Of a scan nothing is looked for beyond within_m. rider: in place of the
+/// run's own.
+Gap gap_then(const Run&, const Pair&, int pose, double share, double within_m = std::numeric_limits<double>::infinity(),
+             const Mover* rider = nullptr);
 
 /// Most of the stretch within the envelope, at the poses of one run.
 void add_inside(const Run&, const Pair& hands, Hands&);

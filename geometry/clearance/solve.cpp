@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "geometry/clearance/moments.hpp"
 #include "geometry/clearance/passings.hpp"
 #include "geometry/clearance/profiles.hpp"
 #include "geometry/clearance/search.hpp"
@@ -197,7 +198,11 @@ class Runs {
 };
 
 /// Least of all runs that know both; NaN, which nothing passes, where none does.
-Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_m) {
+struct Seen {
+  Gap gap;
+  Least least;  ///< sweep: which of the runs
+};
+Seen least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_m) {
   std::vector<Meet> meets;
   for (std::size_t r = 0; r < runs.size(); ++r) {
     if (pair.spans != runs[r].spans || (pair.a.kind == Thing::Kind::rider && !runs[r].with_rider())) continue;
@@ -210,7 +215,7 @@ Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_
   Gap gap{.a = pair.a, .b = pair.b};
   if (least.sweep < 0) {
     gap.least_m = {std::nan(""), std::nan(""), -1};
-    return gap;
+    return {gap, least};
   }
   const Run& run = runs[static_cast<std::size_t>(least.sweep)];
   const int pose = std::max(0, run.passage.first + least.pose - run.added);
@@ -219,7 +224,7 @@ Gap least_gap(const Pair& pair, const std::vector<Run>& runs, double resolution_
   gap.travel_m = travel_at(run.passage, least.pose, least.share);
   gap.on_a = least.nearest.on_a;
   gap.on_b = least.nearest.on_b;
-  return gap;
+  return {gap, least};
 }
 
 }  // namespace
@@ -263,12 +268,17 @@ Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const ree
 
   Clearances told;
   told.gaps.resize(plan.pairs.size());
+  std::vector<std::optional<Moment>> beside(plan.pairs.size());
   for_each_index(work, static_cast<int>(plan.pairs.size()), [&](int i) {
     const auto n = static_cast<std::size_t>(i);
-    told.gaps[n] = least_gap(plan.pairs[n], runs, in.resolution_m);
+    const auto [gap, least] = least_gap(plan.pairs[n], runs, in.resolution_m);
+    told.gaps[n] = gap;
+    if (gap.sweep >= 0 && gap.a.kind == Thing::Kind::rider && gap.b.kind == Thing::Kind::structure)
+      beside[n] = Moment{Moment::When::beside, gap,
+                         rider_held(runs[static_cast<std::size_t>(least.sweep)], plan, gap, least.pose, least.share)};
   });
   if (plan.hands) {
-    told.hands = Hands{.stretch_m = in.hands_m, .gap = least_gap(*plan.hands, runs, in.resolution_m)};
+    told.hands = Hands{.stretch_m = in.hands_m, .gap = least_gap(*plan.hands, runs, in.resolution_m).gap};
     for (const Run& run : runs)
       if (!run.spans) add_inside(run, *plan.hands, *told.hands);
   }
@@ -278,7 +288,12 @@ Solved<Clearances> solve(const Inputs& in, const reeving::Inputs& rig, const ree
     return std::pair(a.other.kind != Thing::Kind::sheave, a.other.index) <
            std::pair(b.other.kind != Thing::Kind::sheave, b.other.index);
   });
-  if (in.with_profiles) told.profiles = profiles_of(told.gaps, plan, runs, work);
+  if (in.drawn) {
+    told.moments = moments_of(runs, plan, told.gaps);
+    for (std::optional<Moment>& moment : beside)
+      if (moment) told.moments.push_back(std::move(*moment));
+    told.profiles = profiles_of(told.gaps, plan, runs, work);
+  }
   told.excluded = std::move(plan.excluded);
   return told;
 }

@@ -18,21 +18,6 @@ int steps_of(double range_rad, double radius_m, double bulge_m) {
 /// How far an arc leaves its chord.
 double bulge_m(double turn_rad, double radius_m) { return radius_m * (1 - std::cos(turn_rad / 2)); }
 
-/// Of the steps of travel that a pose's neighbours and what lies between them touch.
-Leans leans_at(const Passage& passage, const Swing& swing, int pose) {
-  const auto step_of = [&](int i) {
-    const double travel_m = passage.pose(std::clamp(i, 0, passage.poses - 1)).travel_m;
-    const double last = static_cast<double>(swing.leans.size()) - 1;
-    return static_cast<std::size_t>(std::clamp(std::floor(travel_m / swing.step_m), 0., last));
-  };
-  Leans all;
-  for (std::size_t step = step_of(pose - 1); step <= step_of(pose + 1); ++step) {
-    all.back_rad = std::min(all.back_rad, swing.leans[step].back_rad);
-    all.forward_rad = std::max(all.forward_rad, swing.leans[step].forward_rad);
-  }
-  return all;
-}
-
 /// Where the wind may have the rider's wheel, at each pose.
 struct Aside {
   double aside_m{}, rise_m{};
@@ -68,6 +53,22 @@ std::vector<Vec3> both_sides(std::vector<Vec3> corners) {
 
 }  // namespace
 
+Leans leans_at(const Passage& passage, int pose) {
+  Leans all;
+  if (passage.sweep.running == reeving::Running::at_rest || !passage.inputs.swing) return all;
+  const Swing& swing = *passage.inputs.swing;
+  const auto step_of = [&](int i) {
+    const double travel_m = passage.pose(std::clamp(i, 0, passage.poses - 1)).travel_m;
+    const double last = static_cast<double>(swing.leans.size()) - 1;
+    return static_cast<std::size_t>(std::clamp(std::floor(travel_m / swing.step_m), 0., last));
+  };
+  for (std::size_t step = step_of(pose - 1); step <= step_of(pose + 1); ++step) {
+    all.back_rad = std::min(all.back_rad, swing.leans[step].back_rad);
+    all.forward_rad = std::max(all.forward_rad, swing.leans[step].forward_rad);
+  }
+  return all;
+}
+
 std::vector<Vec3> corners_of(const Envelope& reach) {
   if (!reach.corners.empty()) return reach.corners;
   std::vector<Vec3> corners(8);
@@ -88,14 +89,13 @@ Solved<MovingHulls> swinging_rider(const Passage& passage) {
   const Swing swing = passage.inputs.swing.value_or(Swing{});
   const Envelope& reach = *passage.inputs.rider;
   const reeving::Inputs& rig = passage.rig;
-  const bool in_contact = passage.sweep.running != reeving::Running::at_rest;
   const auto asides = asides_of(passage);
   if (!asides) return tl::unexpected(asides.error());
   const bool windy = !(passage.wind == SideWind{});
   std::vector<Leans> leans;
   double widest_rad = 0;
   for (int i = 0; i < passage.poses; ++i) {
-    leans.push_back(in_contact ? leans_at(passage, swing, i) : Leans{});
+    leans.push_back(leans_at(passage, i));
     widest_rad = std::max(widest_rad, leans.back().forward_rad - leans.back().back_rad);
   }
   const std::vector<Vec3> upright = windy ? both_sides(corners_of(reach)) : corners_of(reach);

@@ -59,7 +59,7 @@ struct Rig {
 };
 
 /// Reuse the stages of `design` whose inputs are equal. hold_arrest: take its arrest although the reeving differs; the
-/// rig then says so, and leaves out the profiles of gaps, which no finding reads.
+/// rig then says so, and leaves out of the clearances what no finding reads.
 struct Near {
   const Rig* design = nullptr;
   bool hold_arrest = false;

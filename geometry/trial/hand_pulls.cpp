@@ -81,13 +81,14 @@ Solved<Span> return_time_s(const Rig& rig, const Span& from_m) {
   const reeving::Reeving* reeving = rig.reeving.solved();
   if (!reeving || !rig.arrest.inputs) return unsolved("the reeving is not solved");
   if (!(from_m.high > 0)) return unsolved("it stands at its mark");
-  constexpr int places = 4;
+  // From one place there is one way back.
+  const int places = from_m.low < from_m.high ? 4 : 0;
   Solved<Span> times = Span{inf, -inf};
   if (!(from_m.low > 0)) times->low = 0;
   for (const reeving::Sweep* whole : returning(rig)) {
     const mainline::Path& path = rig.main_line.solved()->paths.at(static_cast<std::size_t>(whole->path)).path;
     for (int i = 0; i <= places; ++i) {
-      const double from = from_m.low + (from_m.high - from_m.low) * i / places;
+      const double from = from_m.low + (from_m.high - from_m.low) * i / std::max(1, places);
       if (!(from > 0)) continue;
       reeving::Inputs shorter = *rig.reeving.inputs;
       shorter.travel_m = std::min(from, shorter.travel_m);

@@ -103,8 +103,8 @@ std::optional<double> release_for(const Rig& rig, const TestMass& mass, const Un
                                   double Span::*end) {
   const Span at = releases(rig);
   const auto reaches = [&](double release_m) {
-    const auto speeds_there = arrival_speeds(rig, mass, release_m, unknown);
-    return speeds_there && (*speeds_there).*end >= wanted;
+    const auto speed_there = arrival_speed(rig, mass, release_m, unknown, end);
+    return speed_there && *speed_there >= wanted;
   };
   if (!reaches(at.low)) return std::nullopt;
   double far = at.low, near = at.high - mainline::meeting_m;

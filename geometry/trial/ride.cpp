@@ -186,19 +186,28 @@ Solved<Predicted> predict(const Rig& rig, const TestMass& mass, double release_m
   return all;
 }
 
-Solved<Span> arrival_speeds(const Rig& rig, const TestMass& mass, double release_m, const Unknowns& unknown) {
+Solved<double> arrival_speed(const Rig& rig, const TestMass& mass, double release_m, const Unknowns& unknown,
+                             double Span::*end) {
   const double drag_area_m2 = inputs_of(rig).drag_area_m2;
-  const Conditions fast{unknown.wind_m_per_s.high, unknown.rolling.low, 1, drag_area_m2},
-      slow{unknown.wind_m_per_s.low, unknown.rolling.high, 1, drag_area_m2};
-  Span speeds{std::numeric_limits<double>::infinity(), 0};
+  const bool fastest = end == &Span::high;
+  const Conditions on = fastest ? Conditions{unknown.wind_m_per_s.high, unknown.rolling.low, 1, drag_area_m2}
+                                : Conditions{unknown.wind_m_per_s.low, unknown.rolling.high, 1, drag_area_m2};
+  double speed = fastest ? 0 : std::numeric_limits<double>::infinity();
   for (std::size_t s = 0; s < mass.states.size(); ++s) {
-    const auto fastest = roll(rig, mass, s, release_m, fast), slowest = roll(rig, mass, s, release_m, slow);
-    if (!fastest) return tl::unexpected(fastest.error());
-    if (!slowest) return tl::unexpected(slowest.error());
-    if (!fastest->stalled_at_m) speeds.high = greater(speeds.high, fastest->arrival_speed_m_per_s);
-    speeds.low = std::min(speeds.low, slowest->stalled_at_m ? 0 : slowest->arrival_speed_m_per_s);
+    const auto arrival = roll(rig, mass, s, release_m, on);
+    if (!arrival) return tl::unexpected(arrival.error());
+    const double there = arrival->stalled_at_m ? 0 : arrival->arrival_speed_m_per_s;
+    speed = fastest ? greater(speed, there) : std::min(speed, there);
   }
-  return speeds;
+  return speed;
+}
+
+Solved<Span> arrival_speeds(const Rig& rig, const TestMass& mass, double release_m, const Unknowns& unknown) {
+  const auto slowest = arrival_speed(rig, mass, release_m, unknown, &Span::low),
+             fastest = arrival_speed(rig, mass, release_m, unknown, &Span::high);
+  if (!slowest) return tl::unexpected(slowest.error());
+  if (!fastest) return tl::unexpected(fastest.error());
+  return Span{*slowest, *fastest};
 }
 
 }  // namespace fairlead::trial

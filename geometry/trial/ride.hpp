@@ -74,5 +74,7 @@ Solved<Predicted> predict(const Rig&, const TestMass&, double release_m, const U
 /// How fast it arrives in the fastest corner (tail wind, least rolling resistance) and in the slowest one; 0: it
 /// stalls.
 Solved<Span> arrival_speeds(const Rig&, const TestMass&, double release_m, const Unknowns&);
+/// One end of them alone.
+Solved<double> arrival_speed(const Rig&, const TestMass&, double release_m, const Unknowns&, double Span::*end);
 
 }  // namespace fairlead::trial

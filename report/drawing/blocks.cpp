@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <numeric>
+#include <set>
 
 namespace fairlead::drawing {
 
@@ -104,9 +105,19 @@ double Grid::least_width(const Canvas& canvas, std::size_t column) const {
   return widest + 2 * cell_side_mm;
 }
 
+constexpr double narrow_column_mm = 18;  // a column no wider gains nothing by a second line
+
+/// What a column takes in any part of the rows: of some of them it may be one that gains nothing.
+double Grid::greatest_least_width(const Canvas& canvas, std::size_t column) const {
+  const double heading = longest_word(canvas, columns_[column].heading, cap_mm_) + 2 * cell_side_mm;
+  double widest = 0;
+  for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[column], cap_mm_) + 2 * cell_side_mm);
+  if (!columns_[column].wraps) return std::max(heading, widest);
+  return std::max(least_width(canvas, column), std::min(std::max(heading, widest), narrow_column_mm));
+}
+
 std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
   std::vector<double> widths(columns_.size()), least(columns_.size());
-  constexpr double narrow_column_mm = 18;  // a column no wider gains nothing by a second line
   for (std::size_t c = 0; c < columns_.size(); ++c) {
     double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
     for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[c], cap_mm_));
@@ -145,11 +156,66 @@ Grid::Measured Grid::measure(const Canvas& canvas, double greatest_width_mm) con
   return m;
 }
 
+double Grid::least_width(const Canvas& canvas) const {
+  const std::vector<double> widths = column_widths(canvas, 0);
+  return std::accumulate(widths.begin(), widths.end(), 0.0);
+}
+
 Size Grid::size(const Canvas& canvas, double greatest_width_mm) const {
   const Measured m = measure(canvas, greatest_width_mm);
   const double title = title_.empty() ? 0 : heading_cap(cap_mm_) * heading_pitch;
   return {std::accumulate(m.widths.begin(), m.widths.end(), 0.0),
           title + std::accumulate(m.heights.begin(), m.heights.end(), 0.0)};
+}
+
+Grid Grid::of_columns(const std::vector<std::size_t>& which, std::string title) const {
+  std::vector<Column> columns;
+  for (const std::size_t c : which) columns.push_back(columns_[c]);
+  std::vector<std::vector<std::string>> rows;
+  for (const auto& row : rows_) {
+    auto& part = rows.emplace_back();
+    for (const std::size_t c : which) part.push_back(row[c]);
+  }
+  return {std::move(title), std::move(columns), std::move(rows), cap_mm_};
+}
+
+std::vector<std::vector<std::size_t>> Grid::column_parts(const Canvas& canvas, double greatest_width_mm) const {
+  std::vector<std::size_t> all(columns_.size());
+  std::iota(all.begin(), all.end(), std::size_t{0});
+  std::vector<double> widths;
+  for (const std::size_t c : all) widths.push_back(greatest_least_width(canvas, c));
+  const auto fits = [&](const std::vector<std::size_t>& part) {
+    double sum_mm = 0;
+    for (const std::size_t c : part) sum_mm += widths[c];
+    return sum_mm <= greatest_width_mm;
+  };
+  if (all.size() < 3 || fits(all)) return {all};
+  std::vector<std::size_t> leading{0};
+  const auto tells_rows_apart = [&] {
+    std::set<std::vector<std::string>> seen;
+    for (const auto& row : rows_) {
+      std::vector<std::string> key;
+      for (const std::size_t c : leading) key.push_back(row[c]);
+      if (!seen.insert(std::move(key)).second) return false;
+    }
+    return true;
+  };
+  constexpr std::size_t most_leading = 3;
+  while (!tells_rows_apart() && leading.size() < most_leading && leading.size() + 1 < all.size())
+    leading.push_back(leading.size());
+  std::vector<std::vector<std::size_t>> parts;
+  for (std::size_t c = leading.size(); c < all.size();) {
+    std::vector<std::size_t>& part = parts.emplace_back(leading);
+    part.push_back(c++);
+    if (!fits(part)) return {all};
+    for (; c < all.size(); ++c) {
+      part.push_back(c);
+      if (fits(part)) continue;
+      part.pop_back();
+      break;
+    }
+  }
+  return parts;
 }
 
 void Grid::draw(const Canvas& canvas, Paper top_left, double greatest_width_mm) const {

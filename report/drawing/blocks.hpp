@@ -24,6 +24,7 @@ class Paragraphs {
       : heading_(std::move(heading)), paragraphs_(std::move(paragraphs)), type_(type) {}
   double height(const Canvas&, double width_mm) const;
   void draw(const Canvas&, Paper top_left, double width_mm) const;
+  const std::string& heading() const { return heading_; }
 
  private:
   double mark_width(const Canvas&) const;
@@ -49,7 +50,15 @@ class Grid {
        double cap_mm = small_cap_mm)
       : title_(std::move(title)), columns_(std::move(columns)), rows_(std::move(rows)), cap_mm_(cap_mm) {}
   Size size(const Canvas&, double greatest_width_mm) const;
+  /// As narrow as it can be: no word broken.
+  double least_width(const Canvas&) const;
   void draw(const Canvas&, Paper top_left, double greatest_width_mm) const;
+  const std::string& title() const { return title_; }
+  /// Its columns in as many parts, in their order, as it takes for none to be wider than that where no word is broken.
+  /// The columns that tell its rows from one another lead every part. One part where it fits, or no part would.
+  std::vector<std::vector<std::size_t>> column_parts(const Canvas&, double greatest_width_mm) const;
+  /// These of its columns.
+  Grid of_columns(const std::vector<std::size_t>&, std::string title) const;
 
  private:
   struct Measured {
@@ -59,6 +68,7 @@ class Grid {
   };
   Measured measure(const Canvas&, double greatest_width_mm) const;
   double least_width(const Canvas&, std::size_t column) const;
+  double greatest_least_width(const Canvas&, std::size_t column) const;
   std::vector<double> column_widths(const Canvas&, double greatest_width_mm) const;
   std::string title_;
   std::vector<Column> columns_;

@@ -119,7 +119,8 @@ struct Sheet {
   std::string title;
   double width_mm{}, height_mm{};
   Drawing drawing;
-  bool grey = false;  ///< printed without colour
+  bool grey = false;                    ///< printed without colour
+  std::vector<std::string> left_out{};  ///< sentences: what found no room on its paper
 };
 
 /// Dash lengths for a line of `length_mm` so that it ends, as it began, within a dash: dash, gap, dash, gap, ...

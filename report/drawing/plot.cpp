@@ -48,7 +48,7 @@ Paper plotted(const Box& box, const PlotAxis& x, const PlotAxis& y, Paper values
 }
 
 void plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
-          const std::vector<PlotCurve>& curves) {
+          const std::vector<PlotCurve>& curves, double names_right_mm) {
   const Box area = plot_area(box);
   const auto at_values = [&](Paper v) { return plotted(box, x, y, v); };
   for (double t : ticks(x, area.width(), least_step_x_mm)) {
@@ -72,14 +72,17 @@ void plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxi
   }
   canvas.box(area, frame);
   // Curves may lie on one another, so their names stand above with a sample of each.
-  double left = area.left;
+  double left = area.left, row_mm = area.top + 1.6;
   for (const PlotCurve& curve : curves) {
     if (curve.name.empty()) continue;
     constexpr double sample_mm = 20;  // two spells of the longest line type
-    const double y_mm = area.top + 1.6 + small_cap_mm / 2;
+    const double name_mm = canvas.width(curve.name, small_cap_mm);
+    if (left > area.left && left + sample_mm + 1.5 + name_mm > names_right_mm)
+      left = area.left, row_mm += 1.6 * small_cap_mm;
+    const double y_mm = row_mm + small_cap_mm / 2;
     canvas.line({{left, y_mm}, {left + sample_mm, y_mm}}, curve.pen);
-    canvas.text({left + sample_mm + 1.5, area.top + 1.6}, curve.name, small_cap_mm, Layer::grid);
-    left += sample_mm + canvas.width(curve.name, small_cap_mm) + 6;
+    canvas.text({left + sample_mm + 1.5, row_mm}, curve.name, small_cap_mm, Layer::grid);
+    left += sample_mm + name_mm + 6;
   }
 }
 

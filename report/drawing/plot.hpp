@@ -1,6 +1,8 @@
 // Curves over a common axis, with a frame, a grid and figures.
 #pragma once
 
+#include <limits>
+
 #include "report/drawing/canvas.hpp"
 
 namespace fairlead::drawing {
@@ -17,8 +19,10 @@ struct PlotCurve {
   std::string name;
   Pen pen;
 };
-/// Draws the curves into a box, axis names and figures included. The figures are round numbers.
-void plot(const Canvas&, const Box&, const PlotAxis& x, const PlotAxis& y, const std::vector<PlotCurve>&);
+/// Draws the curves into a box, axis names and figures included. The figures are round numbers. Names of curves that
+/// find no room in one row up to `names_right_mm` stand in more, the second above the box.
+void plot(const Canvas&, const Box&, const PlotAxis& x, const PlotAxis& y, const std::vector<PlotCurve>&,
+          double names_right_mm = std::numeric_limits<double>::infinity());
 
 /// What the curves take of such a box.
 Box plot_area(const Box&);

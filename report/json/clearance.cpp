@@ -160,6 +160,28 @@ void write_passing(Writer& out, const Rig& rig, const clearance::Passing& passin
   out.objects("gaps", passing.gaps, [&](const Gap& gap) { write_gap(out, rig, gap); });
 }
 
+std::string_view word_for(clearance::Moment::When when) {
+  using When = clearance::Moment::When;
+  switch (when) {
+    case When::contact:
+      return "contact";
+    case When::full_travel:
+      return "full travel";
+    case When::leaning_back:
+      return "leaning back";
+    case When::leaning_forward:
+      return "leaning forward";
+    case When::beside:
+      return "beside";
+  }
+  return "unknown";
+}
+
+void write_moment(Writer& out, const Rig& rig, const clearance::Moment& moment) {
+  out.text("when", word_for(moment.when));
+  out.object("gap", [&] { write_gap(out, rig, moment.gap); });
+}
+
 void write_exclusion(Writer& out, const Rig& rig, const clearance::Exclusion& exclusion) {
   write_thing(out, "a", rig, exclusion.a);
   write_thing(out, "b", rig, exclusion.b);
@@ -188,6 +210,7 @@ void write_clearance(Writer& out, const Rig& rig) {
     write_hands(out, rig, found.hands);
     out.objects("passings", found.passings,
                 [&](const clearance::Passing& passing) { write_passing(out, rig, passing); });
+    out.objects("moments", found.moments, [&](const clearance::Moment& moment) { write_moment(out, rig, moment); });
     out.objects("excluded", found.excluded,
                 [&](const clearance::Exclusion& exclusion) { write_exclusion(out, rig, exclusion); });
     out.objects("profiles", found.profiles, [&](const clearance::Profile& profile) { write_profile(out, profile); });

@@ -13,16 +13,17 @@ using namespace drawing;
 namespace {
 
 constexpr double gap_mm = 4, least_panel_mm = 88;
-constexpr std::size_t row = 2;
+constexpr std::size_t most_in_row = 2;
 
 bool applies(const Dossier& dossier) { return dossier.judged.rig.loads.solved() != nullptr; }
 
-/// Panels side by side.
-Block panel_row(const Dossier& dossier, const Style& style, std::size_t first, std::size_t count) {
-  return {[](const Canvas&) { return 2 * least_panel_mm + gap_mm; },
+/// Panels side by side, as wide as `row` of them find room.
+Block panel_row(const Dossier& dossier, const Style& style, std::size_t row, std::size_t first, std::size_t count) {
+  const auto panels = static_cast<double>(row);
+  return {[panels](const Canvas&) { return panels * (least_panel_mm + gap_mm) - gap_mm; },
           [](const Canvas&, double) { return force_panel_height_mm; },
-          [&dossier, &style, first, count](const Canvas& canvas, Paper top_left, double width_mm) {
-            const double panel_mm = std::min(96.0, (width_mm - gap_mm) / row);
+          [&dossier, &style, panels, first, count](const Canvas& canvas, Paper top_left, double width_mm) {
+            const double panel_mm = std::min(96.0, (width_mm - (panels - 1) * gap_mm) / panels);
             for (std::size_t i = 0; i < count; ++i) {
               const double left = top_left.x_mm + static_cast<double>(i) * (panel_mm + gap_mm);
               draw_force_panel(canvas, {left, top_left.y_mm - force_panel_height_mm, left + panel_mm, top_left.y_mm},
@@ -55,20 +56,18 @@ Block signs() {
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
-  const Box field = pages.field(), corner = pages.corner();
-  const Box left{field.left, field.bottom, corner.left - gap_mm, field.top};
-  const Box right{corner.left, corner.top + gap_mm, field.right, field.top};
-  pages.begin({"Anchor loads", "Load drawing", "none", {}}, {left, right});
-  const std::size_t anchors = dossier.judged.rig.layout.anchors.size();
+  pages.begin({"Anchor loads", "Load drawing", "none", {}}, {pages.left_column(), pages.right_column()});
+  const std::size_t row = pages.upright() ? 1 : most_in_row, anchors = dossier.judged.rig.layout.anchors.size();
   for (std::size_t first = 0; first < anchors; first += row)
-    pages.put(panel_row(dossier, style, first, std::min(row, anchors - first)));
+    pages.put(panel_row(dossier, style, row, first, std::min(row, anchors - first)));
   pages.put(signs());
   pages.put(tables::anchor_loads(dossier, style), style);
   for (const Table& members : {tables::members(dossier, style), tables::members_lost(dossier, style)})
     if (!members.rows.empty() || !members.notes.empty()) pages.put(members, style);
   pages.put(tables::load_cases(dossier, style), style);
+  pages.put(tables::loads_by_case(dossier), style);
   for (std::size_t anchor = 0; anchor < anchors; ++anchor)
-    if (const Table held = tables::member_cases(dossier, anchor, style); !held.rows.empty()) pages.put(held, style);
+    if (const Table held = tables::member_cases(dossier, anchor); !held.rows.empty()) pages.put(held, style);
 }
 
 }  // namespace

@@ -80,9 +80,12 @@ ViewGroup::ViewGroup(const views::Scene& scene, const Style& style, const Statio
   const Box whole = bounds(scratch, font);
   left_margin_mm_ = drawn.left - whole.left + least_margin_mm;
   const double beside = std::max(0.0, whole.right - drawn.right) + least_margin_mm;
-  width_mm_ = left_margin_mm_ +
-              std::max(drawn.width() + beside, TitleRow(canvas, "ELEVATION", scale, views::bar_unit(style)).width_mm());
+  width_mm_ = left_margin_mm_ + std::max(drawn.width() + beside, title_row(canvas, "ELEVATION").width_mm());
   height_mm_ = elevation_height_mm_ + between_mm + views::chainage_scale_height_mm + between_mm + plan_height_mm_;
+}
+
+TitleRow ViewGroup::title_row(const Canvas& canvas, std::string name) const {
+  return {canvas, std::move(name), scale_, views::bar_unit(style_), paper_.field().width() - left_margin_mm_};
 }
 
 std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, double slack_mm) const {
@@ -104,8 +107,8 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
   drawing.views.push_back(elevation);
   drawing.views.push_back(plan);
 
-  TitleRow(canvas, "ELEVATION", scale_, views::bar_unit(style_)).draw(canvas, {x, elevation_top}, right - x, elevation);
-  TitleRow(canvas, "PLAN", scale_, views::bar_unit(style_)).draw(canvas, {x, plan_top}, right - x, plan);
+  title_row(canvas, "ELEVATION").draw(canvas, {x, elevation_top}, right - x, elevation);
+  title_row(canvas, "PLAN").draw(canvas, {x, plan_top}, right - x, plan);
   views::draw_rig(canvas, scene_, elevation, Facing::elevation);
   if (detail_) views::mark_detail(canvas, scene_, *detail_, elevation);
   views::draw_elevation_dimensions(canvas, scene_, elevation,

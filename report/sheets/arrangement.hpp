@@ -3,6 +3,7 @@
 
 #include "report/drawing/place.hpp"
 #include "report/sheets/blocks.hpp"
+#include "report/sheets/title_row.hpp"
 #include "report/views/detail.hpp"
 
 namespace fairlead::sheets {
@@ -23,6 +24,7 @@ class ViewGroup {
   std::vector<std::string> draw(const drawing::Canvas&, drawing::Paper top_left, double slack_mm) const;
 
  private:
+  TitleRow title_row(const drawing::Canvas&, std::string name) const;
   const views::Scene& scene_;
   const Style& style_;
   const Stationery& paper_;

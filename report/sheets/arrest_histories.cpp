@@ -99,20 +99,19 @@ void draw_panel(const Canvas& canvas, const Box& box, const Panel& panel, const 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   const Rig& rig = dossier.judged.rig;
   Pages pages(dossier, office, out);
-  const Box field = pages.field(), corner = pages.corner();
   const std::vector<Panel> panels = panels_of(rig.layout, style);
   for (const ArrestHistory& history : dossier.arrest->histories) {
     if (history.samples.size() < 2) continue;
     Body body{"Arrest: histories", "Diagram", "none", {}};
     const Canvas canvas(body.drawing, office.font);
-    const Box left{field.left, field.bottom, corner.left - gap_mm, field.top};
+    const Box left = pages.left_column();
     const double panel_mm = left.height() / static_cast<double>(panels.size());
     double top = left.top;
     for (const Panel& panel : panels) {
       draw_panel(canvas, {left.left, top - panel_mm + 1, left.right, top}, panel, history, style);
       top -= panel_mm;
     }
-    pages.begin(std::move(body), {{corner.left, corner.top + gap_mm, field.right, field.top}});
+    pages.begin(std::move(body), {pages.right_column()});
     pages.put(block_of(Paragraphs(
         "GOVERNING CORNER",
         {{"–", fmt::format("Governs the {}: {}.", history.governs, corner_of(rig, history.corner)), Layer::notes},

@@ -72,7 +72,7 @@ void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, con
             Layer::grid,
             true});
   const std::size_t before = canvas.drawing().entities.size();
-  plot(canvas, framed, x, y, curves);
+  plot(canvas, framed, x, y, curves, box.right);
   std::vector<Callout> names;
   for (const PlotLimit& limit : limits) {
     const Paper from = plotted(framed, x, y, {x.low, limit.value}), to = plotted(framed, x, y, {x.high, limit.value});

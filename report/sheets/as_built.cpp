@@ -63,18 +63,7 @@ std::vector<Sheet> compose_as_built(const AsBuilt& as_built, const Style& style,
     behind.begin({"As built: findings over the draws", "As-built record", "none", {}}, {behind.above_title_block()});
     behind.put(shares, style);
   }
-  const Stationery paper = stationery(office);
-  std::vector<Sheet> set;
-  for (Body& body : bodies) {
-    Sheet sheet{std::string(body.title), paper.width_mm, paper.height_mm, std::move(body.drawing), office.grey};
-    const Canvas canvas(sheet.drawing, office.font);
-    draw_frame(canvas, paper);
-    draw_title_block(canvas, paper, as_built.built.rig.layout,
-                     {body.title, body.document_type, body.scale, static_cast<int>(set.size()) + 1,
-                      static_cast<int>(bodies.size())});
-    set.push_back(std::move(sheet));
-  }
-  return set;
+  return finished(std::move(bodies), office, as_built.built.rig.layout);
 }
 
 }  // namespace fairlead::sheets

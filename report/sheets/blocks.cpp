@@ -30,12 +30,12 @@ Block block_of(Paragraphs text) {
   constexpr double least_mm = 60;  // narrower columns of text read badly
   return {[](const Canvas&) { return least_mm; },
           [text](const Canvas& canvas, double width) { return text.height(canvas, width); },
-          [text](const Canvas& canvas, Paper at, double width) { text.draw(canvas, at, width); }};
+          [text](const Canvas& canvas, Paper at, double width) { text.draw(canvas, at, width); }, text.heading()};
 }
 
 Block block_of(Grid grid, Paragraphs beneath) {
   constexpr double gap_mm = 2;
-  return {[=](const Canvas& canvas) { return grid.size(canvas, 0).width_mm; },
+  return {[=](const Canvas& canvas) { return grid.least_width(canvas); },
           [=](const Canvas& canvas, double width) {
             return grid.size(canvas, width).height_mm + gap_mm + beneath.height(canvas, width);
           },
@@ -43,7 +43,20 @@ Block block_of(Grid grid, Paragraphs beneath) {
             grid.draw(canvas, at, width);
             const double taken = grid.size(canvas, width).height_mm + gap_mm;
             beneath.draw(canvas, at - Paper{0, taken}, width);
+          },
+          grid.title(),
+          [=](const Canvas& canvas, double width) {
+            std::vector<Block> blocks;
+            const auto parts = grid.column_parts(canvas, width);
+            for (std::size_t i = 0; i < parts.size(); ++i)
+              blocks.push_back(block_of(grid.of_columns(parts[i], title_of_part(grid.title(), i, parts.size())),
+                                        i + 1 < parts.size() ? Paragraphs("", {}, {}) : beneath));
+            return blocks;
           }};
+}
+
+std::string title_of_part(const std::string& title, std::size_t part, std::size_t parts) {
+  return parts > 1 ? fmt::format("{}, columns {} of {}", title, part + 1, parts) : title;
 }
 
 namespace {

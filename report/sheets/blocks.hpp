@@ -14,6 +14,9 @@ struct Block {
   std::function<double(const drawing::Canvas&)> least_width;
   std::function<double(const drawing::Canvas&, double width_mm)> height;
   std::function<void(const drawing::Canvas&, drawing::Paper top_left, double width_mm)> draw;
+  std::string name = "a figure";  ///< by which it is told where it finds no room
+  /// Where it can be parted: parts of it that are no wider, where there are any.
+  std::function<std::vector<Block>(const drawing::Canvas&, double width_mm)> parted{};
 };
 
 /// The hyphen before every number of a text as the longer minus that a drawing can be read by.
@@ -24,6 +27,8 @@ std::string degrees(double kelvin, const Style&);
 
 Block block_of(drawing::Paragraphs);
 Block block_of(drawing::Grid, drawing::Paragraphs beneath);
+/// "POINTS, columns 2 of 3": the title of a part of a table's columns.
+std::string title_of_part(const std::string& title, std::size_t part, std::size_t parts);
 
 /// Where everything stands and what every anchor carries, one row a point; beneath it the load cases by their letters.
 Block setting_out_and_loads(const Dossier&, const Style&);

@@ -35,31 +35,47 @@ bool applies(const Dossier& dossier) {
   return solved && (!solved->gaps.empty() || !solved->passings.empty());
 }
 
+/// What a figure shows.
+struct Seen {
+  const Gap* gap;
+  const clearance::RiderHeld* rider;
+  const Passing* passing{};  ///< where it is one
+  std::string what;
+};
+
 /// The passage in which each redirect and block comes nearest to the rider.
-std::vector<const Passing*> nearest_passings(const clearance::Clearances& solved) {
-  std::vector<const Passing*> all;
+std::vector<Seen> nearest_passings(const Rig& rig, const clearance::Clearances& solved) {
+  std::vector<Seen> all;
   for (const Passing& passing : solved.passings) {
     if (passing.met != Passing::Met::at_travel || passing.gaps.empty()) continue;
-    auto same = std::find_if(all.begin(), all.end(), [&](const Passing* p) { return p->other == passing.other; });
+    const std::string other = tables::thing(rig, passing.other);
+    const bool block = passing.other.kind == Thing::Kind::block;
+    const Seen seen{&passing.gaps.front(), &passing.rider, &passing,
+                    block ? fmt::format("rider and {} pass each other", other) : "rider under " + other};
+    auto same = std::find_if(all.begin(), all.end(), [&](const Seen& s) { return s.passing->other == passing.other; });
     if (same == all.end())
-      all.push_back(&passing);
-    else if (passing.gaps.front().least_m.value < (*same)->gaps.front().least_m.value)
-      *same = &passing;
+      all.push_back(seen);
+    else if (seen.gap->least_m.value < same->gap->least_m.value)
+      *same = seen;
   }
   return all;
 }
 
-/// Where riders come nearest to what stands beside them, each as an instant of its own; none of a place that the views
-/// of an instant do not reach, far upstream of the arrest.
-std::vector<Passing> nearest_beside(const Rig& rig, const clearance::Clearances& solved) {
-  std::vector<Passing> all;
-  for (const clearance::Profile& profile : solved.profiles) {
-    const Gap& gap = solved.gaps[profile.gap];
-    if (gap.a.kind != Thing::Kind::rider || gap.b.kind != Thing::Kind::structure) continue;
+/// The rider's moments; none of a place that the views of an instant do not reach, far upstream of the arrest, and
+/// beside structures of each kind of them that is followed over the travel.
+std::vector<Seen> moments(const Rig& rig, const clearance::Clearances& solved) {
+  std::vector<Seen> all;
+  for (const clearance::Moment& moment : solved.moments) {
+    const Gap& gap = moment.gap;
     const auto& poses = rig.reeving.solved()->sweeps[static_cast<std::size_t>(gap.sweep)].poses;
     if (gap.travel_m < poses.front().travel_m || gap.travel_m > poses.back().travel_m) continue;
-    all.push_back(
-        {.other = gap.b, .sweep = gap.sweep, .met = Passing::Met::at_travel, .travel_m = gap.travel_m, .gaps = {gap}});
+    const bool followed = std::any_of(solved.profiles.begin(), solved.profiles.end(), [&](const auto& profile) {
+      const Gap& of = solved.gaps[profile.gap];
+      return of.a == gap.a && of.b == gap.b;
+    });
+    if (moment.when == clearance::Moment::When::beside && !followed) continue;
+    all.push_back({&gap, &moment.rider, nullptr,
+                   fmt::format("rider {} {}", tables::moment(moment.when), tables::thing(rig, gap.b))});
   }
   return all;
 }
@@ -107,26 +123,34 @@ Span2 span_of(const Instant& instant, const Gap& gap, Point3 other, Vec3 right) 
   return span;
 }
 
+/// P, Q ... Z, P2 ...
+std::string letter_of(std::size_t i) {
+  constexpr std::string_view letters = "PQRSTUVWXYZ";
+  const std::string letter(1, letters[i % letters.size()]);
+  return i < letters.size() ? letter : fmt::format("{}{}", letter, i / letters.size() + 1);
+}
+
 /// One instant from the side and from upstream.
 class InstantFigure {
  public:
-  InstantFigure(const Dossier& dossier, const Style& style, const Scene& scene, const Passing& passing, char letter)
+  InstantFigure(const Dossier& dossier, const Style& style, const Scene& scene, Seen seen, std::string letter)
       : rig_(dossier.judged.rig),
         style_(style),
-        passing_(passing),
-        instant_(views::instant_of(scene, static_cast<std::size_t>(passing.sweep), passing.travel_m)),
-        letter_(letter) {}
+        seen_(std::move(seen)),
+        instant_(
+            views::instant_of(scene, static_cast<std::size_t>(seen_.gap->sweep), seen_.gap->travel_m, *seen_.rider)),
+        letter_(std::move(letter)) {}
 
   double height(double width_mm) const { return title_mm + frame_height_mm(width_mm) + foot_mm; }
 
   void draw(const Canvas& canvas, Paper top_left, double width_mm) const {
-    const std::string name = std::string("INSTANT ") + letter_;
+    const std::string name = "INSTANT " + letter_;
     canvas.text(top_left - Paper{0, title_cap_mm + 1}, name, title_cap_mm, Layer::text);
     canvas.text(top_left + Paper{canvas.width(name, title_cap_mm) + 3, -title_cap_mm - 1},
-                fmt::format("1:{:g}, {}", scale(width_mm), what()), note_cap_mm, Layer::text);
+                fmt::format("1:{:g}, {}", scale(width_mm), seen_.what), note_cap_mm, Layer::text);
     canvas.text(top_left - Paper{0, title_cap_mm + 5.2},
-                fmt::format("{}, at travel {}", tables::passage(rig_, passing_.sweep),
-                            with_minus(words::travel(passing_.travel_m, style_))),
+                fmt::format("{}, at travel {}", tables::passage(rig_, gap().sweep),
+                            with_minus(words::travel(gap().travel_m, style_))),
                 small_cap_mm, Layer::text);
     const double top = top_left.y_mm - title_mm, bottom = top - frame_height_mm(width_mm);
     const double side_mm = side_share * (width_mm - gap_mm);
@@ -136,15 +160,16 @@ class InstantFigure {
 
  private:
   static constexpr double side_share = 0.54, about_m = 0.5;
-  const Gap& gap() const { return passing_.gaps.front(); }
+  const Gap& gap() const { return *seen_.gap; }
   const Frame& frame() const { return rig_.frame; }
   Span2 side() const { return span_of(instant_, gap(), other_at(), frame().along); }
   Span2 section() const { return span_of(instant_, gap(), other_at(), -1.0 * frame().across); }
-  /// The block's point, the redirect's centre, or where a structure is nearest.
+  /// The block's point or the redirect's centre that is passed, or what is nearest.
   Point3 other_at() const {
-    if (passing_.other.kind == Thing::Kind::structure) return gap().on_b;
-    const auto index = static_cast<std::size_t>(passing_.other.index);
-    if (passing_.other.kind == Thing::Kind::block) return instant_.scene.rest->blocks[index].at;
+    if (!seen_.passing) return gap().on_b;
+    const Thing other = seen_.passing->other;
+    const auto index = static_cast<std::size_t>(other.index);
+    if (other.kind == Thing::Kind::block) return instant_.scene.rest->blocks[index].at;
     // One on a mount hangs elsewhere than it was drawn.
     for (const views::SheaveSeen& sheave : instant_.scene.sheaves)
       if (sheave.index == rig_.reeved[index]) return sheave.centre;
@@ -167,13 +192,6 @@ class InstantFigure {
     constexpr double least_mm = 50;
     return std::max(least_mm, (side().high_z - side().low_z + 2 * about_m) * 1000 / scale(width_mm));
   }
-  std::string what() const {
-    const bool block = passing_.other.kind == Thing::Kind::block;
-    const std::string other = tables::thing(rig_, passing_.other);
-    if (passing_.other.kind == Thing::Kind::structure) return fmt::format("rider nearest to {}", other);
-    return block ? fmt::format("rider and {} pass each other", other) : "rider under " + other;
-  }
-
   void view(const Canvas& canvas, const Box& box, bool from_side, double width_mm) const {
     const Span2 span = from_side ? side() : section();
     const double mm = 1000 / scale(width_mm);
@@ -181,7 +199,7 @@ class InstantFigure {
     const Paper at = box.centre() - middle;
     View seen = from_side ? views::side_view(instant_, scale(width_mm), at)
                           : views::section_view(instant_, scale(width_mm), at);
-    seen.name += std::string(" ") + letter_;
+    seen.name += " " + letter_;
     canvas.drawing().views.push_back(seen);
     const std::size_t before = canvas.drawing().entities.size();
     if (from_side)
@@ -216,8 +234,8 @@ class InstantFigure {
                        Layer::text,
                        0,
                        small_cap_mm});
-    if (!(passing_.other == gap().a) && !(passing_.other == gap().b))
-      all.push_back({{view.of(other_at())}, tables::thing(rig_, passing_.other), Layer::text, 2, small_cap_mm});
+    if (seen_.passing && !(seen_.passing->other == gap().b))
+      all.push_back({{view.of(other_at())}, tables::thing(rig_, seen_.passing->other), Layer::text, 2, small_cap_mm});
     all.push_back({{view.of(instant_.rider)}, "main line", Layer::text, 0.6, small_cap_mm});
     for (const views::MemberSeen& member : scene.members) {
       Callout name{{}, words::member_words(rig_.layout, member.index), Layer::text, 0, small_cap_mm};
@@ -234,9 +252,9 @@ class InstantFigure {
 
   const Rig& rig_;
   const Style& style_;
-  Passing passing_;
+  Seen seen_;
   Instant instant_;
-  char letter_;
+  std::string letter_;
 };
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
@@ -244,29 +262,29 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const clearance::Clearances& solved = *rig.clearance.solved();
   const Scene scene = views::scene_of(rig);
   Pages pages(dossier, office, out);
-  const Box field = pages.field(), corner = pages.corner();
-  const Box left{field.left, field.bottom, corner.left - gap_mm, field.top};
-  const Box right{corner.left, corner.top + gap_mm, field.right, field.top};
-  pages.begin({"Clearances", "Clearance drawing", "as shown", {}}, {left, right});
-  char letter = 'P';
-  std::vector<const Passing*> instants = nearest_passings(solved);
-  const std::vector<Passing> beside = nearest_beside(rig, solved);
-  for (const Passing& passing : beside) instants.push_back(&passing);
-  for (const Passing* passing : instants) {
-    const auto figure = std::make_shared<InstantFigure>(dossier, style, scene, *passing, letter++);
+  pages.begin({"Clearances", "Clearance drawing", "as shown", {}}, {pages.left_column(), pages.right_column()});
+  std::vector<Seen> instants = nearest_passings(rig, solved);
+  for (Seen& moment : moments(rig, solved)) instants.push_back(std::move(moment));
+  for (std::size_t i = 0; i < instants.size(); ++i) {
+    const auto figure = std::make_shared<InstantFigure>(dossier, style, scene, std::move(instants[i]), letter_of(i));
     constexpr double least_mm = 150;
     pages.put(Block{[](const Canvas&) { return least_mm; },
                     [figure](const Canvas&, double width) { return figure->height(width); },
-                    [figure](const Canvas& canvas, Paper at, double width) { figure->draw(canvas, at, width); }});
+                    [figure](const Canvas& canvas, Paper at, double width) { figure->draw(canvas, at, width); },
+                    "INSTANT " + letter_of(i)});
   }
   pages.put(
       block_of(Paragraphs("NOTES",
                           {{"–",
                             "Gaps lie between surfaces: a line's own radius and the faces of what the rider can reach. "
-                            "In contact it is drawn in five leans from the farthest back to the farthest forward; gaps "
-                            "hold all between, and beside structures wherever a side wind may have it.",
+                            "In contact it is drawn in a few leans from the farthest back to the farthest forward, the "
+                            "nearest among them, and beside structures as wide as a side wind from either side may "
+                            "have it; gaps hold all between.",
                             Layer::notes},
-                           {"–", "Each instant is drawn in the passage in which its gap is least.", Layer::notes},
+                           {"–",
+                            "Each instant is drawn in the passage in which its gap is least. Leaning farthest back or "
+                            "forward: that lean alone. The centre of mass is drawn plumb under the wheel.",
+                            Layer::notes},
                            {"–",
                             fmt::format("Gaps that stay more than {} beyond their limit are not plotted over the "
                                         "travel; the table has them.",
@@ -277,6 +295,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   pages.put(tables::named_instants(dossier, style), style);
   pages.put(tables::clearances(dossier, style), style);
   pages.put(tables::exclusions(dossier, style), style);
+  for (Body& body : out) body.scale = body.drawing.views.empty() ? "none" : "as shown";
 }
 
 }  // namespace

@@ -84,11 +84,11 @@ void draw_zones(const Canvas& canvas, const Stationery& s, const Box& border) {
   }
 }
 
-void draw_centring_marks(const Canvas& canvas, const Stationery& s, const Box& border) {
+void draw_centring_marks(const Canvas& canvas, const Stationery& s, const Box& border, bool foot_taken) {
   const Pen mark{extra_mm, LineType::continuous, layer};
   constexpr double length_mm = 10;
   const double x = s.width_mm / 2, y = s.height_mm / 2;
-  canvas.line({{x, border.bottom}, {x, border.bottom + length_mm}}, mark);
+  canvas.line({{x, border.bottom}, {x, border.bottom + (foot_taken ? band_mm : length_mm)}}, mark);
   canvas.line({{x, border.top}, {x, border.top - length_mm}}, mark);
   canvas.line({{border.left, y}, {border.left + length_mm, y}}, mark);
   canvas.line({{border.right, y}, {border.right - length_mm, y}}, mark);
@@ -111,13 +111,13 @@ void draw_trimming_marks(const Canvas& canvas, const Stationery& s) {
 
 }  // namespace
 
-void draw_frame(const Canvas& canvas, const Stationery& s) {
+void draw_frame(const Canvas& canvas, const Stationery& s, bool foot_taken) {
   const Box border = s.frame.grown(band_mm);
   draw_trimming_marks(canvas, s);
   canvas.box(border, {medium_mm, LineType::continuous, layer});
   draw_zones(canvas, s, border);
   canvas.box(s.frame, {extra_mm, LineType::continuous, layer});
-  draw_centring_marks(canvas, s, border);
+  draw_centring_marks(canvas, s, border, foot_taken);
 }
 
 }  // namespace fairlead::sheets

@@ -6,8 +6,12 @@
 
 namespace fairlead::sheets {
 
-/// Trimming and centring marks, reference border with its zones, frame line.
-void draw_frame(const drawing::Canvas&, const Stationery&);
+/// Trimming and centring marks, reference border with its zones, frame line. `foot_taken`: what stands at the foot of
+/// the sheet has no room for the inner half of the mark there.
+void draw_frame(const drawing::Canvas&, const Stationery&, bool foot_taken = false);
+
+/// The sheets of a set, numbered, with frame and title block.
+std::vector<drawing::Sheet> finished(std::vector<Body>, const Office&, const Layout&);
 
 /// What the index of a set begins with, among the notes of its first sheet.
 inline constexpr std::string_view index_beginning = "Sheets of this set, in order: this one";

@@ -4,6 +4,7 @@
 #include <array>
 #include <memory>
 
+#include "report/drawing/overlap.hpp"
 #include "report/sheets/arrangement.hpp"
 #include "report/sheets/furniture.hpp"
 #include "report/sheets/list.hpp"
@@ -29,6 +30,9 @@ enum class Lists { beside_views, cautions_elsewhere, table_elsewhere, elsewhere 
 struct Places {
   Box field, corner;
   double left_mm{};
+
+  /// The title block takes all the width, and the legend finds no room either.
+  bool upright() const { return left_mm <= 0; }
 };
 
 /// Views as they were drawn, for the placing of their names takes the time and other lettering beside them leaves them
@@ -189,12 +193,15 @@ std::optional<Body> without_detail(const Try& t) {
   const Box left{field.left, field.bottom, field.left + t.places.left_mm, below};
   const Box right{std::max(corner.left, field.left), corner.top + gap_mm, field.right, narrow ? field.top : below};
   if (below < corner.top + gap_mm && !narrow) return std::nullopt;
-  const std::vector<Block> more{legend(t.shown.scene)};
+  std::vector<Block> more;
+  if (!t.places.upright()) more.push_back(legend(t.shown.scene));
   if (!best_left(t, {left}, right, more)) return std::nullopt;
 
   const DrawnViews& drawn = draw_views(t, group, false, {field.left + (width - group.width_mm()) / 2, field.top}, 0);
   Body body{title, document_type, fmt::format("1:{:g}", t.scale), drawn.drawing};
   if (!letter(t, Canvas(body.drawing, t.office.font), drawn.key, left, right, more)) return std::nullopt;
+  // So small a view may leave its names no place at all.
+  if (t.places.upright() && !faults(body.drawing, t.office.font, t.paper.frame).empty()) return std::nullopt;
   return body;
 }
 
@@ -212,21 +219,26 @@ struct Holds {
   }
 };
 
-/// The lists that found no room, in columns, as many sheets as they need; each is called by what stands on it.
+/// The lists that found no room, in columns, as many sheets as they need; each is called by what stands on it. sizes:
+/// where the views find none either, the sheets on which they do.
 std::vector<Body> lists_of(const Dossier& dossier, const Style& style, const Office& office, const views::Scene& scene,
-                           Lists beside) {
+                           Lists beside, const std::vector<std::string_view>* sizes_with_views = nullptr) {
   std::vector<Body> sheets;
   std::vector<Holds> held;
   Pages pages(dossier, office, sheets);
   pages.begin({"Cautions", document_type, "none", {}}, pages.columns());
   const auto put = [&](const Block& block, bool Holds::*what) {
+    const std::size_t before = sheets.size();
     pages.put(block);
     held.resize(sheets.size());
     held.back().*what = true;
+    for (std::size_t i = before; i < sheets.size(); ++i) held[i].*what = true;
   };
   if (beside >= Lists::table_elsewhere) put(setting_out_and_loads(dossier, style), &Holds::table);
+  if (sizes_with_views) pages.leave_out("The general arrangement", *sizes_with_views);
   if (beside == Lists::elsewhere) {
     put(findings_summary(dossier, style, Saying::in_full), &Holds::findings);
+    if (pages.upright()) put(legend(scene), &Holds::findings);
     put(notes(dossier, style, scene, office, {}, tight), &Holds::findings);
   }
   put(cautions(large), &Holds::cautions);
@@ -303,12 +315,30 @@ class Arranger {
       titles_;  ///< by what stands beside the views; empty: not asked yet
 };
 
+Places places_of(const Office& office, const Layout& layout) {
+  const Stationery paper = stationery(office);
+  Places places{paper.field(), title_corner(paper, layout)};
+  places.left_mm = places.corner.left - gap_mm - places.field.left;
+  return places;
+}
+
+/// The sheets on which the views find room.
+std::vector<std::string_view> sizes_with_room(const Dossier& dossier, const Style& style, const Office& office) {
+  std::vector<std::string_view> sizes;
+  for (Office other = office; const PaperSize size : paper_sizes) {
+    other.paper = size;
+    const Places places = places_of(other, dossier.judged.rig.layout);
+    Shown shown{views::scene_of(dossier.judged.rig), {}};
+    if (Arranger(dossier, style, other, places).best(shown, std::end(scales)[-1], Lists::elsewhere))
+      sizes.push_back(stationery(size).name);
+  }
+  return sizes;
+}
+
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   const Rig& rig = dossier.judged.rig;
   Shown shown{views::scene_of(rig), {}};
-  const Stationery paper = stationery(office);
-  Places places{paper.field(), title_corner(paper, rig.layout)};
-  places.left_mm = places.corner.left - gap_mm - places.field.left;
+  const Places places = places_of(office, rig.layout);
   const Arranger arranger(dossier, style, office, places);
   // Rather lists on a sheet of their own than views of less than half the size.
   auto best = arranger.best(shown, std::end(scales)[-1], Lists::beside_views);
@@ -331,7 +361,9 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const Lists lists = best ? best->lists : Lists::elsewhere;
   if (best) out.push_back(std::move(best->body));
   if (lists == Lists::beside_views) return;
-  for (Body& body : lists_of(dossier, style, arranger.with_lists(shown.scene, lists), shown.scene, lists))
+  const auto sizes = best ? std::vector<std::string_view>{} : sizes_with_room(dossier, style, office);
+  for (Body& body :
+       lists_of(dossier, style, arranger.with_lists(shown.scene, lists), shown.scene, lists, best ? nullptr : &sizes))
     out.push_back(std::move(body));
 }
 

@@ -66,31 +66,42 @@ void link_index(std::vector<drawing::Sheet>& set, const drawing::Font& font) {
 
 std::span<const SheetKind* const> all_sheets() { return sheets; }
 
-std::vector<drawing::Sheet> compose(const Dossier& dossier, const Style& style, const Office& office,
-                                    std::optional<std::string_view> only) {
-  // The first kind carries the index of the set, so the others are made before it.
-  std::vector<Body> bodies, behind;
-  Office first = office;
-  for (const SheetKind* kind : all_sheets().subspan(1))
-    if ((!only || *only == kind->name) && kind->applies(dossier)) kind->compose(dossier, style, office, behind);
-  for (const Body& body : behind) first.more.push_back(body.title);
-  if (const SheetKind& kind = *all_sheets().front(); (!only || *only == kind.name) && kind.applies(dossier))
-    kind.compose(dossier, style, first, bodies);
-  std::move(behind.begin(), behind.end(), std::back_inserter(bodies));
-
+std::vector<drawing::Sheet> finished(std::vector<Body> bodies, const Office& office, const Layout& layout) {
   const Stationery paper = stationery(office);
-  const Layout& layout = dossier.judged.rig.layout;
+  const bool foot_taken = title_corner(paper, layout).left < paper.width_mm / 2;
   std::vector<drawing::Sheet> set;
   for (Body& body : bodies) {
-    drawing::Sheet sheet{std::string(body.title), paper.width_mm, paper.height_mm, std::move(body.drawing),
-                         office.grey};
+    drawing::Sheet sheet{std::string(body.title), paper.width_mm, paper.height_mm,
+                         std::move(body.drawing), office.grey,    std::move(body.left_out)};
     const drawing::Canvas canvas(sheet.drawing, office.font);
-    draw_frame(canvas, paper);
+    draw_frame(canvas, paper, foot_taken);
     draw_title_block(canvas, paper, layout,
                      {body.title, body.document_type, body.scale, static_cast<int>(set.size()) + 1,
                       static_cast<int>(bodies.size())});
     set.push_back(std::move(sheet));
   }
+  return set;
+}
+
+std::vector<drawing::Sheet> compose(const Dossier& dossier, const Style& style, const Office& office,
+                                    std::optional<std::string_view> only) {
+  // The first kind carries the index of the set, so the others are made before it.
+  std::vector<Body> bodies, behind;
+  Office first = office;
+  const auto kinds = all_sheets().subspan(1);
+  std::vector<std::vector<Body>> of_kind(kinds.size());
+  for_each_index(office.work, static_cast<int>(kinds.size()), [&](int i) {
+    const SheetKind& kind = *kinds[static_cast<std::size_t>(i)];
+    if ((!only || *only == kind.name) && kind.applies(dossier))
+      kind.compose(dossier, style, office, of_kind[static_cast<std::size_t>(i)]);
+  });
+  for (std::vector<Body>& one : of_kind) std::move(one.begin(), one.end(), std::back_inserter(behind));
+  for (const Body& body : behind) first.more.push_back(body.title);
+  if (const SheetKind& kind = *all_sheets().front(); (!only || *only == kind.name) && kind.applies(dossier))
+    kind.compose(dossier, style, first, bodies);
+  std::move(behind.begin(), behind.end(), std::back_inserter(bodies));
+
+  std::vector<drawing::Sheet> set = finished(std::move(bodies), office, dossier.judged.rig.layout);
   link_index(set, office.font);
   return set;
 }

@@ -1,5 +1,7 @@
 #include "report/sheets/pages.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "report/sheets/furniture.hpp"
@@ -23,33 +25,75 @@ std::string capitals(std::string text) {
 
 namespace {
 
-Block shown_block(const tables::Shown& shown) {
+Grid grid_of(const tables::Shown& shown) {
   std::vector<Column> columns;
   for (std::size_t c = 0; c < shown.headings.size(); ++c)
     columns.push_back({shown.headings[c], shown.numeric[c] ? Align::right : Align::left, !shown.numeric[c]});
   auto rows = shown.rows;
   for (auto& row : rows)
     for (std::string& cell : row) cell = with_minus(words::keys_in_words(cell));
+  return {capitals(shown.title), std::move(columns), std::move(rows)};
+}
+
+Block shown_block(const tables::Shown& shown) {
   std::vector<Paragraph> notes;
   for (const std::string& note : shown.notes)
     notes.push_back({"", with_minus(words::keys_in_words(note)), Layer::tables});
-  return block_of(Grid(capitals(shown.title), std::move(columns), std::move(rows)),
-                  Paragraphs("", std::move(notes), {small_cap_mm}));
+  return block_of(grid_of(shown), Paragraphs("", std::move(notes), {small_cap_mm}));
 }
 
 }  // namespace
+
+tables::Shown of_columns(const tables::Shown& table, const std::vector<std::size_t>& which, std::size_t part,
+                         std::size_t parts) {
+  if (parts == 1) return table;
+  tables::Shown out;
+  out.title = title_of_part(table.title, part, parts);
+  for (const std::size_t c : which) {
+    out.headings.push_back(table.headings[c]);
+    out.numeric.push_back(table.numeric[c]);
+  }
+  for (const auto& row : table.rows) {
+    auto& cells = out.rows.emplace_back();
+    for (const std::size_t c : which) cells.push_back(row[c]);
+  }
+  if (part + 1 == parts) out.notes = table.notes;
+  return out;
+}
 
 Block block_of(const Table& table, const Style& style) { return shown_block(tables::shown(table, style)); }
 
 Pages::Pages(const Dossier& dossier, const Office& office, std::vector<Body>& out)
     : office_(office),
+      layout_(dossier.judged.rig.layout),
       out_(out),
       paper_(stationery(office)),
-      corner_(title_corner(paper_, dossier.judged.rig.layout)) {}
+      corner_(title_corner(paper_, layout_)) {}
 
-Box Pages::above_title_block() const {
+namespace {
+
+Box above(const Stationery& paper, const Box& corner) {
+  const Box all = paper.field();
+  return {all.left, corner.top + gap_mm, all.right, all.top};
+}
+
+/// A place without room.
+Box none(const Box& all) { return {all.right, all.top, all.right, all.top}; }
+
+}  // namespace
+
+bool Pages::upright() const { return corner_.left <= field().left; }
+
+Box Pages::above_title_block() const { return above(paper_, corner_); }
+
+Box Pages::left_column() const {
   const Box all = field();
-  return {all.left, corner_.top + gap_mm, all.right, all.top};
+  return upright() ? above_title_block() : Box{all.left, all.bottom, corner_.left - gap_mm, all.top};
+}
+
+Box Pages::right_column() const {
+  const Box all = field();
+  return upright() ? none(all) : Box{corner_.left, corner_.top + gap_mm, all.right, all.top};
 }
 
 void Pages::begin(Body body, std::vector<Box> free) {
@@ -57,20 +101,37 @@ void Pages::begin(Body body, std::vector<Box> free) {
   free_ = std::move(free);
 }
 
-std::vector<Box> Pages::columns() const {
+std::vector<Box> Pages::columns(int abreast) const {
   const Box all = field(), above = above_title_block();
-  const double middle = all.centre().x_mm;
-  return {{all.left, above.bottom, middle - gap_mm / 2, all.top},
-          {middle + gap_mm / 2, above.bottom, all.right, all.top},
-          {all.left, all.bottom, corner_.left - gap_mm, above.bottom - gap_mm}};
+  if (upright()) return {above, none(all)};
+  const double width = (all.width() - (abreast - 1) * gap_mm) / abreast;
+  std::vector<Box> columns;
+  for (int i = 0; i < abreast; ++i) {
+    const double left = all.left + i * (width + gap_mm);
+    columns.push_back({left, above.bottom, left + width, all.top});
+  }
+  columns.push_back({all.left, all.bottom, corner_.left - gap_mm, above.bottom - gap_mm});
+  return columns;
 }
 
-void Pages::further(const Block& block) {
+void Pages::further(const Block& block, const Block* all) {
   Body body{out_.back().title, out_.back().document_type, "none", {}};
   const std::vector<Box> narrow = columns();
   const Box wide = above_title_block();
   Drawing scratch;
   const Canvas canvas(scratch, office_.font);
+  // More hold more of what fills them and is not broken into more lines for it.
+  for (int abreast = 4; all && abreast > 2; --abreast) {
+    const std::vector<Box> many = columns(abreast);
+    const Box& one = many.front();
+    if (!fits(block, one) || all->least_width(canvas) > one.width() ||
+        block.height(canvas, one.width()) > block.height(canvas, wide.width()) ||
+        all->height(canvas, one.width()) <= (abreast - 1) * one.height())
+      continue;
+    begin(std::move(body), many);
+    fresh_ = true;
+    return;
+  }
   // Two columns hold more, unless what stands in them is broken into more than twice as many lines.
   if (fits(block, narrow.front()) &&
       block.height(canvas, narrow.front().width()) <= 2 * block.height(canvas, wide.width()))
@@ -86,7 +147,45 @@ bool Pages::fits(const Block& block, const Box& box) const {
   return block.least_width(canvas) <= box.width() && block.height(canvas, box.width()) <= box.height();
 }
 
-void Pages::put(const Block& block) { put_behind(0, block); }
+bool Pages::fits_further(const Block& block) const {
+  for (const Box& box : columns())
+    if (fits(block, box)) return true;
+  return fits(block, above_title_block());
+}
+
+void Pages::put(const Block& block) {
+  Drawing scratch;
+  const Canvas canvas(scratch, office_.font);
+  const double room_mm = above_title_block().width();
+  if (!block.parted || block.least_width(canvas) <= room_mm) {
+    put_behind(0, block);
+    return;
+  }
+  for (const Block& part : block.parted(canvas, room_mm)) put_behind(0, part);
+}
+
+void Pages::leave_out(const Block& block) {
+  Drawing scratch;
+  const Canvas canvas(scratch, office_.font);
+  std::vector<std::string_view> sizes;
+  for (const PaperSize size : paper_sizes) {
+    const Stationery paper = stationery(size);
+    const Box room = above(paper, title_corner(paper, layout_));
+    if (block.least_width(canvas) <= room.width() && block.height(canvas, room.width()) <= room.height())
+      sizes.push_back(paper.name);
+  }
+  leave_out(block.name, sizes);
+}
+
+void Pages::leave_out(const std::string& name, const std::vector<std::string_view>& sizes) {
+  std::string others;
+  for (const std::string_view size : sizes) others += fmt::format("{}{}", others.empty() ? "" : ", ", size);
+  const std::string says = others.empty()
+                               ? fmt::format("{} finds no room on any size of sheet", name)
+                               : fmt::format("{} finds no room on {}: draw it on {}", name, paper_.name, others);
+  put_behind(0, block_of(Paragraphs("LEFT OUT", {{"", says + ".", Layer::cautions}}, {note_cap_mm, note_cap_mm})));
+  out_.back().left_out.push_back(says);
+}
 
 std::size_t Pages::put_behind(std::size_t first, const Block& block) {
   const auto free_from = [&](std::size_t from) {
@@ -94,10 +193,13 @@ std::size_t Pages::put_behind(std::size_t first, const Block& block) {
                         [&](const Box& b) { return fits(block, b); });
   };
   auto box = free_from(first);
+  if (box == free_.end() && !fits_further(block)) {
+    leave_out(block);
+    return first;
+  }
   if (box == free_.end()) {
     further(block);
     box = free_from(0);
-    if (box == free_.end()) box = free_.begin();
   }
   fresh_ = false;
   const Canvas canvas(out_.back().drawing, office_.font);
@@ -157,9 +259,19 @@ std::size_t leaving_enough(const std::vector<std::size_t>& ends, std::size_t to)
 }  // namespace
 
 void Pages::put(const Table& table, const Style& style) {
-  const std::size_t all = table.rows.size();
-  // Its parts have the units of the whole, and follow one another from box to box.
+  Drawing scratch;
   const tables::Shown whole = tables::shown(table, style);
+  const auto parts = grid_of(whole).column_parts(Canvas(scratch, office_.font), above_title_block().width());
+  for (std::size_t i = 0; i < parts.size(); ++i) put_rows(table, of_columns(whole, parts[i], i, parts.size()));
+}
+
+void Pages::put_rows(const Table& table, const tables::Shown& whole) {
+  const std::size_t all = table.rows.size();
+  if (Drawing scratch; shown_block(whole).least_width(Canvas(scratch, office_.font)) > above_title_block().width()) {
+    leave_out(shown_block(whole));
+    return;
+  }
+  // Its parts have the units of the whole, and follow one another from box to box.
   std::size_t box = 0;
   for (std::size_t from = 0;;) {
     const auto fits_in = [&](std::size_t b, std::size_t first, std::size_t to) {
@@ -175,7 +287,8 @@ void Pages::put(const Table& table, const Style& style) {
       if (last >= all || last >= from + least_rows) box = b, to = last, room = true;
     }
     if (!room && !fresh_) {
-      further(shown_block(part(whole, from, std::min(all, from + least_rows))));
+      const Block rest = shown_block(part(whole, from, all));
+      further(shown_block(part(whole, from, std::min(all, from + least_rows))), &rest);
       box = 0;
       continue;
     }

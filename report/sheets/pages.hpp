@@ -9,8 +9,13 @@ namespace fairlead::sheets {
 /// A table as a block, its notes beneath. Texts wrap where it is wider than its place.
 Block block_of(const Table&, const Style&);
 
+/// These columns of a table as one of its parts: said so in its title, notes beneath the last.
+tables::Shown of_columns(const tables::Shown&, const std::vector<std::size_t>& columns, std::size_t part,
+                         std::size_t parts);
+
 /// Puts blocks into free rectangles of sheets in their order; a block no rectangle of the sheet has room for begins a
-/// further sheet of the same title.
+/// further sheet of the same title. What is too wide for any sheet is parted where it can be, and what then is too
+/// large is left out and said to be.
 class Pages {
  public:
   Pages(const Dossier&, const Office&, std::vector<Body>& out);
@@ -26,17 +31,30 @@ class Pages {
   drawing::Box corner() const { return corner_; }
   /// All of the sheet's width above the title block.
   drawing::Box above_title_block() const;
-  /// Two columns above the title block, and what lies beside it.
-  std::vector<drawing::Box> columns() const;
+  /// Columns above the title block, and what lies beside it. On an upright sheet one column, and nothing beside.
+  std::vector<drawing::Box> columns(int abreast = 2) const;
+  /// All that lies left of the title block, and what lies right of that above it; on an upright sheet the title block
+  /// leaves what is above it, and nothing to the right.
+  drawing::Box left_column() const;
+  drawing::Box right_column() const;
+  bool upright() const;
+  /// Says on the sheet in hand that something finds no room on this paper, and at which sizes it does.
+  void leave_out(const std::string& name, const std::vector<std::string_view>& sizes);
 
  private:
   /// In the first box that has room for it of those from `first` on, else on a further sheet; which it was.
   std::size_t put_behind(std::size_t first, const Block&);
   bool fits(const Block&, const drawing::Box&) const;
+  /// Whether a further sheet has room for it.
+  bool fits_further(const Block&) const;
+  void put_rows(const Table&, const tables::Shown& whole);
+  void leave_out(const Block&);
   /// A further sheet with room for a block: two columns above the title block where it fits one and they hold more of
-  /// it, else the whole width; and what lies beside the title block.
-  void further(const Block&);
+  /// it, else the whole width; and what lies beside the title block. `all`: what follows with the block, in up to
+  /// four columns where it fills them.
+  void further(const Block&, const Block* all = nullptr);
   const Office& office_;
+  const Layout& layout_;
   std::vector<Body>& out_;
   Stationery paper_;
   drawing::Box corner_;

@@ -80,29 +80,36 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
       {small_cap_mm}));
   const Table table = tables::reductions(dossier, style);
   // The plots give what the table wants of their height, as far as they can still be read.
-  const double wanted_mm = notes.height(canvas, beside.width()) +
-                           block_of(table, style).height(canvas, beside.width()) + 2 * gap_mm - beside.height();
+  const double wanted_mm = pages.upright() ? 0
+                                           : notes.height(canvas, beside.width()) +
+                                                 block_of(table, style).height(canvas, beside.width()) + 2 * gap_mm -
+                                                 beside.height();
   if (const double given_mm = std::max(0.0, wanted_mm); above.height() - given_mm >= least_plots_mm)
     above.bottom += given_mm, beside.top += given_mm;
-  const double middle_x = above.centre().x_mm, middle_y = above.centre().y_mm;
+  const auto plot_at = [&](int i) {
+    // Two by two, or one below the other.
+    const int across = pages.upright() ? 1 : 2, down = 4 / across;
+    const double width = (above.width() - (across - 1) * gap_mm) / across,
+                 height = (above.height() - (down - 1) * gap_mm) / down;
+    const double left = above.left + i % across * (width + gap_mm), top = above.top - i / across * (height + gap_mm);
+    return Box{left, top - height, left + width, top};
+  };
   const PlotLimit end{"end of planned travel", all.travel_m};
   draw_plot(
-      canvas, {above.left, middle_y + gap_mm / 2, middle_x - gap_mm / 2, above.top}, all, "stopping travel, farthest",
-      Dimension::length, [](const auto& d) { return stop_of(d.farthest); }, {end}, style);
+      canvas, plot_at(0), all, "stopping travel, farthest", Dimension::length,
+      [](const auto& d) { return stop_of(d.farthest); }, {end}, style);
   draw_plot(
-      canvas, {middle_x + gap_mm / 2, middle_y + gap_mm / 2, above.right, above.top}, all, "stopping travel, shortest",
-      Dimension::length, [](const auto& d) { return stop_of(d.shortest); }, {end}, style);
+      canvas, plot_at(1), all, "stopping travel, shortest", Dimension::length,
+      [](const auto& d) { return stop_of(d.shortest); }, {end}, style);
   draw_plot(
-      canvas, {above.left, above.bottom, middle_x - gap_mm / 2, middle_y - gap_mm / 2}, all, "greatest line speed",
-      Dimension::speed,
+      canvas, plot_at(2), all, "greatest line speed", Dimension::speed,
       [](const auto& d) -> std::optional<double> {
         if (!d.farthest.motion || !d.shortest.motion) return std::nullopt;
         return greater(d.farthest.motion->line_speed_m_per_s.value, d.shortest.motion->line_speed_m_per_s.value);
       },
       {}, style);
   draw_plot(
-      canvas, {middle_x + gap_mm / 2, above.bottom, above.right, middle_y - gap_mm / 2}, all,
-      "least reserve of the reset", Dimension::force,
+      canvas, plot_at(3), all, "least reserve of the reset", Dimension::force,
       [](const auto& d) -> std::optional<double> { return d.least_reserve_N; }, {{"0: it stays", 0}}, style);
   pages.begin(std::move(body), {beside});
   pages.put(notes);

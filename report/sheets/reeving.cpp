@@ -72,7 +72,7 @@ class PoseView {
     view.at.y_mm += top_left.y_mm - TitleRow::height_mm - names_mm - spare / 2 - drawn_mm_;
     canvas.drawing().views.push_back(view);
     const std::size_t before = canvas.drawing().entities.size();
-    TitleRow(canvas, name_, scale_, views::bar_unit(style)).draw(canvas, top_left, width_mm, view);
+    TitleRow(canvas, name_, scale_, views::bar_unit(style), width_mm).draw(canvas, top_left, width_mm, view);
     views::draw_rig(canvas, scene_, view, views::Facing::elevation);
     Obstacles obstacles(canvas.font());
     obstacles.add(canvas.drawing(), before);
@@ -256,24 +256,22 @@ void draw_ratio(const Canvas& canvas, const Scene& scene, const Box& box, const 
        {"d travel / d extension", low - about, high + about, 1}, curves);
 }
 
-void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
-  const Rig& rig = dossier.judged.rig;
-  const Scene scene = views::scene_of(rig);
-  Pages pages(dossier, office, out);
-  const Box field = pages.field(), corner = pages.corner();
-  const double left_mm = corner.left - gap_mm - field.left, least_detail_mm = 68;
-  const Scene at_rest = alone(scene, *scene.rest, false), at_full = alone(scene, *scene.full, true);
-  double scale = 1000;
-  for (double next : {20.0, 50.0, 100.0, 200.0, 500.0}) {
-    const PoseView a(at_rest, "AT REST", next), b(at_full, "AT FULL TRAVEL", next);
-    if (std::max(a.width_mm(), b.width_mm()) > left_mm ||
-        a.height_mm() + b.height_mm() + least_detail_mm + 2 * gap_mm > field.height())
-      continue;
-    scale = next;
-    break;
+/// The greatest scale at which both poses and details beneath them find room; none where there is none.
+std::optional<double> scale_in(const Box& field, const Scene& at_rest, const Scene& at_full) {
+  constexpr double least_detail_mm = 68;
+  for (const double scale : {20.0, 50.0, 100.0, 200.0, 500.0, 1000.0}) {
+    const PoseView a(at_rest, "AT REST", scale), b(at_full, "AT FULL TRAVEL", scale);
+    if (std::max(a.width_mm(), b.width_mm()) <= field.width() &&
+        a.height_mm() + b.height_mm() + least_detail_mm + 2 * gap_mm <= field.height())
+      return scale;
   }
-  Body body{title, document_type, fmt::format("1:{:g}", scale), {}};
-  const Canvas canvas(body.drawing, office.font);
+  return std::nullopt;
+}
+
+/// Both poses one above the other, and beneath them the secondary anchor and every block.
+void draw_poses(const Canvas& canvas, const Box& field, const Scene& scene, const Scene& at_rest, const Scene& at_full,
+                double scale, const Style& style) {
+  const double left_mm = field.width();
   const PoseView a(at_rest, "AT REST", scale), b(at_full, "AT FULL TRAVEL", scale);
   const double detail_mm = std::min(95.0, field.height() - a.height_mm() - b.height_mm() - 2 * gap_mm);
   const double spare = (field.height() - a.height_mm() - b.height_mm() - detail_mm - 2 * gap_mm) / 2;
@@ -289,7 +287,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   for (const views::BlockSeen& block : scene.rest->blocks)
     parts.push_back(
         {at_block(block, *scene.rest),
-         fmt::format("block {} at rest", rig.layout.blocks[static_cast<std::size_t>(block.index)].id.value)});
+         fmt::format("block {} at rest", scene.rig->layout.blocks[static_cast<std::size_t>(block.index)].id.value)});
   constexpr double most_mm = 120;
   const double part_mm =
       std::min(most_mm, (left_mm - gap_mm * static_cast<double>(parts.size() - 1)) / static_cast<double>(parts.size()));
@@ -298,10 +296,36 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
     draw_contacts(canvas, near, parts[i].first, {left, field.bottom, left + part_mm, field.bottom + detail_mm},
                   std::string("DETAIL ") + static_cast<char>('B' + i), parts[i].second, style);
   }
-  constexpr double plot_mm = 62;
-  const Box right{corner.left, corner.top + gap_mm, field.right, field.top};
-  draw_ratio(canvas, scene, {right.left, right.top - plot_mm, right.right, right.top}, style);
-  pages.begin(std::move(body), {{right.left, right.bottom, right.right, right.top - plot_mm - gap_mm}});
+}
+
+Block ratio(const Scene& scene, const Style& style) {
+  constexpr double least_mm = 120, plot_mm = 62;
+  return {[](const Canvas&) { return least_mm; }, [](const Canvas&, double) { return plot_mm; },
+          [&scene, &style](const Canvas& canvas, Paper at, double width_mm) {
+            draw_ratio(canvas, scene, {at.x_mm, at.y_mm - plot_mm, at.x_mm + width_mm, at.y_mm}, style);
+          }};
+}
+
+void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
+  const Rig& rig = dossier.judged.rig;
+  const Scene scene = views::scene_of(rig);
+  Pages pages(dossier, office, out);
+  const Scene at_rest = alone(scene, *scene.rest, false), at_full = alone(scene, *scene.full, true);
+  const auto scale = scale_in(pages.left_column(), at_rest, at_full);
+  Body body{title, document_type, scale ? fmt::format("1:{:g}", *scale) : "none", {}};
+  if (scale) {
+    draw_poses(Canvas(body.drawing, office.font), pages.left_column(), scene, at_rest, at_full, *scale, style);
+    pages.begin(std::move(body), {pages.right_column()});
+  } else {
+    pages.begin(std::move(body), pages.columns());
+    std::vector<std::string_view> sizes;
+    for (Office other = office; const PaperSize size : paper_sizes) {
+      other.paper = size;
+      if (scale_in(Pages(dossier, other, out).left_column(), at_rest, at_full)) sizes.push_back(stationery(size).name);
+    }
+    pages.leave_out("The reeving at rest and at full travel", sizes);
+  }
+  pages.put(ratio(scene, style));
   pages.put(tables::contact_points(dossier, tables::Position::rest, style), style);
   pages.put(tables::contact_points(dossier, tables::Position::full_travel, style), style);
   if (!rig.layout.blocks.empty()) pages.put(tables::blocks(dossier, style), style);

@@ -7,13 +7,14 @@
 #include <string_view>
 #include <vector>
 
+#include "geometry/tasks/work.hpp"
 #include "report/dossier.hpp"
 #include "report/drawing/canvas.hpp"
 
 namespace fairlead::sheets {
 
 /// Paper and the projection its readers expect: first angle on ISO's sizes, third angle on ANSI's. A4 and ANSI A, which
-/// is letter, stand upright.
+/// is letter, stand upright, and the title block takes all their width.
 enum class PaperSize { a1, a2, a3, a4, ansi_a, ansi_b, ansi_c, ansi_d };
 
 /// What a drawing is made with besides what it shows.
@@ -26,6 +27,7 @@ struct Office {
   std::optional<double> scale{};
   bool grey{};                           ///< without colour
   std::vector<std::string_view> more{};  ///< titles of the sheets behind the one that carries the set's index
+  Work work{};                           ///< the set does not depend on it
 };
 
 /// A paper size in millimetres, and where things go on it. Laid out after ISO 5457.
@@ -38,6 +40,8 @@ struct Stationery {
   /// Where a sheet may draw: inside the frame, clear of the centring marks' ends.
   drawing::Box field() const { return {frame.left + 6, frame.bottom + 5, frame.right - 5, frame.top - 5}; }
 };
+inline constexpr PaperSize paper_sizes[] = {PaperSize::a4,     PaperSize::a3,     PaperSize::a2,     PaperSize::a1,
+                                            PaperSize::ansi_a, PaperSize::ansi_b, PaperSize::ansi_c, PaperSize::ansi_d};
 Stationery stationery(PaperSize);
 /// The same with the projection the office draws in.
 Stationery stationery(const Office&);
@@ -48,6 +52,7 @@ struct Body {
   std::string_view document_type;  ///< of ISO 7200: "Arrangement drawing"
   std::string scale;               ///< "1:100"; "none" where nothing is to scale
   drawing::Drawing drawing;
+  std::vector<std::string> left_out{};  ///< sentences: what finds no room on this paper, and where it does
 };
 
 struct SheetKind {

@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace fairlead::sheets {
 
 using namespace drawing;
@@ -10,11 +12,11 @@ namespace {
 
 constexpr double travel_arrow_mm = 28, name_gap_mm = 3, travel_gap_mm = 5, bar_gap_mm = 7, unit_name_mm = 6;
 
-/// How many units a scale bar shows: the most of a round series that stay short of 60 mm.
-double bar_count(double scale, BarUnit unit) {
+/// How many units a scale bar shows: the most of a round series that take no more than that.
+double bar_count(double scale, BarUnit unit, double greatest_mm) {
   double count = 0.1;
   for (double next : {0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0})
-    if (next * unit.metres * 1000 / scale <= 60) count = next;
+    if (next * unit.metres * 1000 / scale <= greatest_mm) count = next;
   return count;
 }
 
@@ -29,12 +31,14 @@ void direction_of_travel(const Canvas& canvas, Paper left) {
 
 }  // namespace
 
-TitleRow::TitleRow(const Canvas& canvas, std::string view_name, double view_scale, BarUnit bar)
+TitleRow::TitleRow(const Canvas& canvas, std::string view_name, double view_scale, BarUnit bar,
+                   double greatest_width_mm)
     : name(std::move(view_name)), scale(fmt::format("1:{:g}", view_scale)), unit(bar) {
   name_mm = canvas.width(name, title_cap_mm);
   scale_mm = canvas.width(scale, note_cap_mm);
   travel_mm = canvas.width("UPSTREAM", note_cap_mm) + travel_arrow_mm + 4 + canvas.width("LANDING", note_cap_mm);
-  count = bar_count(view_scale, unit);
+  constexpr double greatest_bar_mm = 60;
+  count = bar_count(view_scale, unit, std::min(greatest_bar_mm, greatest_width_mm - width_mm()));
   bar_mm = count * unit.metres * 1000 / view_scale;
 }
 

@@ -13,7 +13,9 @@ struct TitleRow {
   drawing::BarUnit unit;
   static constexpr double height_mm = 10;
 
-  TitleRow(const drawing::Canvas&, std::string view_name, double view_scale, drawing::BarUnit);
+  /// The bar is as long as there is room for.
+  TitleRow(const drawing::Canvas&, std::string view_name, double view_scale, drawing::BarUnit,
+           double greatest_width_mm);
   double width_mm() const;
   /// Name and scale at the left; at the right direction of travel and scale bar.
   void draw(const drawing::Canvas&, drawing::Paper top_left, double width_mm, const drawing::View&) const;

@@ -93,19 +93,44 @@ class Record {
   tables::Shown table_;
 };
 
-Block block_of_record(const Table& table, const Style& style) {
-  const Record record(tables::shown(table, style));
-  return {[record](const Canvas& canvas) { return record.least_width(canvas); },
-          [record](const Canvas& canvas, double width_mm) { return record.height(canvas, width_mm); },
-          [record](const Canvas& canvas, Paper top_left, double width_mm) { record.draw(canvas, top_left, width_mm); }};
+/// In as many parts as it takes for none to be wider than that, each with the test's name.
+std::vector<tables::Shown> parts_of(const tables::Shown& table, const Canvas& canvas, double width_mm) {
+  std::vector<std::vector<std::size_t>> parts;
+  for (std::size_t c = 0; c < table.headings.size(); ++c) {
+    const auto wider = [&] {
+      auto part = parts.back();
+      part.push_back(c);
+      return Record(of_columns(table, part, 0, 2)).least_width(canvas) > width_mm;
+    };
+    if (parts.empty())
+      parts.emplace_back();
+    else if (wider())
+      parts.push_back({0});
+    parts.back().push_back(c);
+  }
+  std::vector<tables::Shown> all;
+  for (std::size_t i = 0; i < parts.size(); ++i) all.push_back(of_columns(table, parts[i], i, parts.size()));
+  return all;
+}
+
+void put_record(Pages& pages, const Table& table, const Style& style, const Font& font) {
+  Drawing scratch;
+  for (const tables::Shown& part :
+       parts_of(tables::shown(table, style), Canvas(scratch, font), pages.field().width())) {
+    const Record record(part);
+    pages.put({[record](const Canvas& canvas) { return record.least_width(canvas); },
+               [record](const Canvas& canvas, double width_mm) { return record.height(canvas, width_mm); },
+               [record](const Canvas& canvas, Paper at, double width_mm) { record.draw(canvas, at, width_mm); },
+               part.title});
+  }
 }
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
   pages.begin({"Unmanned tests: record", "Test record", "none", {}},
               {pages.above_title_block(), pages.columns().back()});
-  pages.put(block_of_record(tables::trial_hand_record(dossier, style), style));
-  pages.put(block_of_record(tables::trial_mass_record(dossier, style), style));
+  put_record(pages, tables::trial_hand_record(dossier, style), style, office.font);
+  put_record(pages, tables::trial_mass_record(dossier, style), style, office.font);
   pages.put(block_of(Paragraphs(
       "NOTES",
       {{"–", "Write every number with its unit, and how far it may be off, as it is read; never what it should be.",

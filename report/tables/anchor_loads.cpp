@@ -66,27 +66,37 @@ Table anchor_loads(const Dossier& dossier, const Style& style) {
 
 Table load_cases(const Dossier& dossier, const Style& style) {
   const Rig& rig = dossier.judged.rig;
-  Table table{"Load cases",
-              {"case", "action", "anchor", "along", "across", "up", "size"},
-              {},
-              {sign + ". Along: of the main line, horizontal, toward the landing. Across: to the left of it. Up "
-                      "positive. Size: of all three together."},
-              {{3, 4, 5, 6}}};
+  Table table{"Load cases", {"no.", "action", "case"}, {}, {}};
   const loads::Loads* loads = rig.loads.solved();
   if (!loads) return undetermined(std::move(table), rig.loads.result->error());
-  for (const loads::LoadCase& load_case : loads->cases)
-    for (std::size_t i = 0; i < load_case.on_anchor_N.size(); ++i) {
-      const Vec3 on = load_case.on_anchor_N[i];
-      table.rows.push_back({i == 0 ? Cell{case_name(load_case, style)} : Cell{},
-                            i == 0 ? Cell{std::string(words::word_for(load_case.action))} : Cell{},
-                            rig.layout.anchors.at(i).id.value, force(dot(on, rig.frame.along)),
-                            force(dot(on, rig.frame.across)), force(dot(on, rig.frame.up)), force(norm(on))});
-    }
+  for (std::size_t c = 0; c < loads->cases.size(); ++c)
+    table.rows.push_back(
+        {case_number(c), std::string(words::word_for(loads->cases[c].action)), case_name(loads->cases[c], style)});
   if (std::ranges::any_of(loads->cases, [](const loads::LoadCase& c) { return c.action == loads::Action::wind; }))
     table.notes.emplace_back(
         "Side wind: on the lines of the arrest system alone. The wind on the main line and on who rides it is in no "
         "case but ice and storm.");
   note_missing(*loads, table);
+  return table;
+}
+
+Table loads_by_case(const Dossier& dossier) {
+  const Rig& rig = dossier.judged.rig;
+  Table table{"Loads by case",
+              {"case no.", "anchor", "along", "across", "up", "size"},
+              {},
+              {sign + ". Along: of the main line, horizontal, toward the landing. Across: to the left of it. Up "
+                      "positive. Size: of all three together. Case no.: of the load cases."},
+              {{2, 3, 4, 5}}};
+  const loads::Loads* loads = rig.loads.solved();
+  if (!loads) return undetermined(std::move(table), rig.loads.result->error());
+  for (std::size_t c = 0; c < loads->cases.size(); ++c)
+    for (std::size_t i = 0; i < loads->cases[c].on_anchor_N.size(); ++i) {
+      const Vec3 on = loads->cases[c].on_anchor_N[i];
+      table.rows.push_back({i == 0 ? Cell{case_number(c)} : Cell{}, rig.layout.anchors.at(i).id.value,
+                            force(dot(on, rig.frame.along)), force(dot(on, rig.frame.across)),
+                            force(dot(on, rig.frame.up)), force(norm(on))});
+    }
   return table;
 }
 

@@ -54,6 +54,12 @@ std::vector<const Passing*> worst_of_winds(const Rig& rig, const std::vector<Pas
   return worst;
 }
 
+/// "at contact"
+std::string_view moment_name(clearance::Moment::When when) {
+  const std::string_view words = moment(when);
+  return words.substr(0, words.find(','));
+}
+
 std::string part_of(const Rig& rig, clearance::Thing thing_, int leg) {
   const std::string name = thing(rig, thing_);
   return leg < 0 ? name : fmt::format("leg {} of {}", leg + 1, name);
@@ -108,6 +114,13 @@ Table named_instants(const Dossier& dossier, const Style& style) {
         for (Cell& cell : gap_cells(passing.gaps.front())) row.push_back(std::move(cell));
     }
     row.resize(table.headings.size());
+    table.rows.push_back(std::move(row));
+  }
+  for (const clearance::Moment& moment : found->moments) {
+    if (moment.when == clearance::Moment::When::beside) continue;
+    std::vector<Cell> row{fmt::format("rider {}", moment_name(moment.when)), passage(rig, moment.gap.sweep),
+                          length(moment.gap.travel_m)};
+    for (Cell& cell : gap_cells(moment.gap)) row.push_back(std::move(cell));
     table.rows.push_back(std::move(row));
   }
   if (const auto& hands = found->hands; hands && hands->gap.sweep >= 0) {

@@ -47,6 +47,7 @@ std::vector<Table> every(const Dossier& dossier, const Style& style) {
                          members(dossier, style),
                          members_lost(dossier, style),
                          load_cases(dossier, style),
+                         loads_by_case(dossier),
                          strength(dossier),
                          lines(dossier),
                          line_lengths(dossier),
@@ -70,7 +71,7 @@ std::vector<Table> every(const Dossier& dossier, const Style& style) {
                          anchor_calculation(dossier, style),
                          reductions(dossier, style)};
   for (std::size_t anchor = 0; anchor < dossier.judged.rig.layout.anchors.size(); ++anchor)
-    all.push_back(member_cases(dossier, anchor, style));
+    all.push_back(member_cases(dossier, anchor));
   add_peaks(dossier, style, all);
   if (dossier.trial)
     for (Table table :

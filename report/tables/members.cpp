@@ -65,19 +65,20 @@ Table members(const Dossier& dossier, const Style& style) {
   return table;
 }
 
-Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& style) {
+Table member_cases(const Dossier& dossier, std::size_t anchor) {
   const Rig& rig = dossier.judged.rig;
   const Layout& layout = rig.layout;
   std::vector<std::size_t> holding;
   for (std::size_t m = 0; m < layout.members.size(); ++m)
     if (layout.members[m].anchor == static_cast<AnchorId>(anchor)) holding.push_back(m);
-  Table table{"What holds anchor " + layout.anchors.at(anchor).id.value, {"case", "action"}, {}, {}};
+  Table table{"What holds anchor " + layout.anchors.at(anchor).id.value, {"case no.", "action"}, {}, {}};
   const loads::Loads* loads = rig.loads.solved();
   if (holding.empty() || !loads) return table;
   for (const std::size_t m : holding)
     table.headings.push_back(std::string(word_of(layout.members[m].kind.value)) + " " + id_of(layout, m));
-  for (const loads::LoadCase& load_case : loads->cases) {
-    std::vector<Cell> row{case_name(load_case, style), std::string(words::word_for(load_case.action))};
+  for (std::size_t c = 0; c < loads->cases.size(); ++c) {
+    const loads::LoadCase& load_case = loads->cases[c];
+    std::vector<Cell> row{case_number(c), std::string(words::word_for(load_case.action))};
     for (const std::size_t m : holding) row.push_back(carried(load_case, m));
     table.rows.push_back(std::move(row));
   }
@@ -85,7 +86,7 @@ Table member_cases(const Dossier& dossier, std::size_t anchor, const Style& styl
   std::iota(table.compared.back().begin(), table.compared.back().end(), std::size_t{2});
   table.notes = {
       "The forces of a row act at once, with the loads on the anchors of the same case. Tension positive, "
-      "compression negative; unfactored. Slack: nothing pulls it."};
+      "compression negative; unfactored. Slack: nothing pulls it. Case no.: of the load cases."};
   return table;
 }
 

@@ -39,6 +39,9 @@ class Letters {
   std::vector<std::string> told_;
 };
 
+/// "17": the number of a load case in the table of them.
+inline std::string case_number(std::size_t load_case) { return std::to_string(load_case + 1); }
+
 /// Load cases by letters. Two of one name at one travel are one to a reader.
 class CaseLetters {
  public:

@@ -49,9 +49,10 @@ Table members(const Dossier&, const Style&);
 /// The same of the rest, with each member lost that may be.
 Table members_lost(const Dossier&, const Style&);
 /// What holds one anchor, case by case; without rows where no member does.
-Table member_cases(const Dossier&, std::size_t anchor, const Style&);
+Table member_cases(const Dossier&, std::size_t anchor);
 /// Every case computed, with its load on every anchor: along, across, up.
 Table load_cases(const Dossier&, const Style& = {});
+Table loads_by_case(const Dossier&);
 /// Every part whose strength is judged.
 Table strength(const Dossier&);
 Table lines(const Dossier&);
@@ -131,6 +132,8 @@ std::string passage(const Rig&, int sweep);
 std::string sheave_name(const Rig&, std::size_t sheave);
 /// "rider", "line L1", "frame of sheave R1".
 std::string thing(const Rig&, clearance::Thing);
+/// "at contact, nearest to": between the rider and what is nearest to the rider then.
+std::string_view moment(clearance::Moment::When);
 
 /// "peak line tension, heaviest rider, cold, travel 0.000 m"
 std::string case_name(const loads::LoadCase&, const Style&);

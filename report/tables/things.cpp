@@ -39,4 +39,21 @@ std::string thing(const Rig& rig, clearance::Thing what) {
   return "thing";
 }
 
+std::string_view moment(clearance::Moment::When when) {
+  using When = clearance::Moment::When;
+  switch (when) {
+    case When::contact:
+      return "at contact, nearest to";
+    case When::full_travel:
+      return "at full travel, nearest to";
+    case When::leaning_back:
+      return "leaning farthest back, nearest to";
+    case When::leaning_forward:
+      return "leaning farthest forward, nearest to";
+    case When::beside:
+      return "nearest to";
+  }
+  return "near";
+}
+
 }  // namespace fairlead::tables

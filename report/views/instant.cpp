@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "geometry/clearance/rider_drawn.hpp"
 #include "report/drawing/overlap.hpp"
 #include "report/views/detail.hpp"
 #include "report/views/rig_symbols.hpp"
@@ -73,7 +72,8 @@ std::vector<Paper> seen(const View& view, const Curve3& curve) {
 /// Widens the box a rider lies in.
 void take_in(const Frame& f, RiderSeen& rider, Point3 p) {
   for (const Vec3& way : {f.along, f.across, f.up}) {
-    const double under_m = fairlead::dot(p - rider.low, way), over_m = fairlead::dot(p - rider.high, way);
+    const double under_m = fairlead::dot(p - rider.low, way) - rider.margin_m,
+                 over_m = fairlead::dot(p - rider.high, way) + rider.margin_m;
     if (under_m < 0) rider.low = rider.low + under_m * way;
     if (over_m > 0) rider.high = rider.high + over_m * way;
   }
@@ -91,7 +91,7 @@ View turned(const Instant& instant, Vec3 right, double scale, Paper at) {
 
 }  // namespace
 
-Instant instant_of(const Scene& scene, std::size_t index, double travel_m) {
+Instant instant_of(const Scene& scene, std::size_t index, double travel_m, const clearance::RiderHeld& held) {
   const Rig& rig = *scene.rig;
   const reeving::Sweep& sweep = rig.reeving.solved()->sweeps[index];
   std::size_t after = 0;
@@ -115,9 +115,9 @@ Instant instant_of(const Scene& scene, std::size_t index, double travel_m) {
   for (MemberSeen& member : instant.scene.members) member.in_elevation = member.in_plan = 1;
   instant.scene.rider_under_redirect = rider_at(rig, instant.rider);
   if (RiderSeen* rider = instant.scene.rider_under_redirect ? &*instant.scene.rider_under_redirect : nullptr;
-      rider && rig.clearance.inputs) {
-    rider->leaning =
-        clearance::leaning_rider(*rig.clearance.inputs, *rig.reeving.inputs, sweep.running, travel_m, instant.rider);
+      rider && !held.hulls.empty()) {
+    rider->leaning = held.hulls;
+    rider->margin_m = held.margin_m;
     for (const Curve3& corners : rider->leaning)
       for (const Point3& corner : corners) take_in(rig.frame, *rider, corner);
   }

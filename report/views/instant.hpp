@@ -7,12 +7,12 @@
 namespace fairlead::views {
 
 /// The scene of a rig at one travel of a sweep, straight between the poses before and after it; the rider stands where
-/// it passes. Nothing of the full travel is in it.
+/// it passes and reaches as far as it was searched. Nothing of the full travel is in it.
 struct Instant {
   Scene scene;
   Point3 rider;  ///< the rider trolley's wheel
 };
-Instant instant_of(const Scene&, std::size_t sweep, double travel_m);
+Instant instant_of(const Scene&, std::size_t sweep, double travel_m, const clearance::RiderHeld&);
 
 /// Seen from upstream: the landing lies behind the paper, left of the main line is left. `at`: paper place of the
 /// wheel.

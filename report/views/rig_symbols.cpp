@@ -136,12 +136,25 @@ Box rider_box(const View& view, const RiderSeen& rider) {
   return {std::min(a.x_mm, b.x_mm), std::min(a.y_mm, b.y_mm), std::max(a.x_mm, b.x_mm), std::max(a.y_mm, b.y_mm)};
 }
 
+namespace {
+
+/// The outline of all within a margin of a hull.
+std::vector<Paper> grown(const std::vector<Paper>& hull, double margin_mm) {
+  if (!(margin_mm > 0)) return hull;
+  std::vector<Paper> all;
+  for (const Paper corner : hull)
+    for (const Paper p : arc(corner, margin_mm, 0, 2 * std::numbers::pi)) all.push_back(p);
+  return hull_on_paper(std::move(all));
+}
+
+}  // namespace
+
 void draw_rider(const Canvas& canvas, const View& view, const RiderSeen& rider, double hanging_m, Facing facing) {
   const Pen ghost = pen(narrow_mm, Layer::envelope, LineType::dash_double_dot), thin = pen(narrow_mm, Layer::envelope);
   for (const Curve3& corners : rider.leaning) {
     std::vector<Paper> outline;
     for (const Point3& corner : corners) outline.push_back(view.of(corner));
-    outline = hull_on_paper(std::move(outline));
+    outline = grown(hull_on_paper(std::move(outline)), view.mm_per_m() * rider.margin_m);
     outline.push_back(outline.front());
     canvas.line(std::move(outline), ghost);
   }

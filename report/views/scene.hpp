@@ -100,7 +100,8 @@ struct MemberReach {
 struct RiderSeen {
   Point3 wheel;
   Point3 low, high;             ///< opposite corners along the line's own directions of the box it lies in
-  std::vector<Curve3> leaning;  ///< in the leans that it is judged in at an instant: corners of each; none: upright
+  std::vector<Curve3> leaning;  ///< at an instant, as it was searched: corners of hulls; none: upright
+  double margin_m{};            ///< all so near such a hull belongs to it
 };
 
 /// A box or post by points whose hull is its outline in every view; a plane by its own words.

@@ -125,6 +125,8 @@ TEST(DrawOptions, EverySizeOfPaperIsTaken) {
   for (const auto& [size, width] : {std::pair{"A3", "420mm"},
                                     {"A2", "594mm"},
                                     {"A1", "841mm"},
+                                    {"A4", "210mm"},
+                                    {"ANSI-A", "215.9mm"},
                                     {"ANSI-B", "431.8mm"},
                                     {"ANSI-C", "558.8mm"},
                                     {"ANSI-D", "863.6mm"}}) {
@@ -133,6 +135,16 @@ TEST(DrawOptions, EverySizeOfPaperIsTaken) {
   }
   const Ran ran = run(std::string("draw ") + good + "--size A5 -o /tmp/none.pdf");
   EXPECT_EQ(ran.status, 2);
+}
+
+TEST(DrawOptions, WhatFindsNoRoomOnASmallSheetIsToldWithTheSizesOnWhichItDoes) {
+  const Scratch scratch;
+  const Ran ran = run("draw layouts/marten_ridge.toml --size A4 -o " + scratch / "a.pdf");
+  EXPECT_EQ(ran.err,
+            "note: sheet 1: The general arrangement finds no room on A4: draw it on A3, A2, A1, ANSI B, ANSI C, ANSI "
+            "D\n");
+  EXPECT_TRUE(exists(scratch / "a.pdf"));
+  EXPECT_EQ(run(std::string("draw ") + good + "-o " + scratch / "a.pdf").err, "");
 }
 
 TEST(DrawOptions, ProjectionScaleAndGreyAreAsAskedFor) {

@@ -162,6 +162,11 @@ TEST(JsonMembersToo, OfEveryClearance) {
     for (std::size_t g = 0; g < passing.gaps.size(); ++g)
       expect_gap(rig, json["passings"][i]["gaps"][g], passing.gaps[g]);
   }
+  ASSERT_EQ(json["moments"].size(), found.moments.size());
+  ASSERT_EQ(json["moments"][0]["when"], "contact");
+  ASSERT_EQ(json["moments"][1]["when"], "full travel");
+  for (std::size_t i = 0; i < found.moments.size(); ++i)
+    expect_gap(rig, json["moments"][i]["gap"], found.moments[i].gap);
   ASSERT_TRUE(found.hands);
   EXPECT_TRUE(same(json["hands"]["stretch_m"], found.hands->stretch_m));
   EXPECT_TRUE(same(json["hands"]["inside_m"], found.hands->inside_m));

@@ -112,7 +112,7 @@ TEST(HeldSheets, TheForcesOfARowBalanceTheLoadOfTheSameCase) {
   for (const Dossier* dossier : {&guyed(), &loosely_guyed()}) {
     const Rig& rig = dossier->judged.rig;
     const loads::Loads& loads = *rig.loads.solved();
-    const Table table = tables::member_cases(*dossier, secondary, Style{.units = Units::si});
+    const Table table = tables::member_cases(*dossier, secondary);
     ASSERT_EQ(table.rows.size(), loads.cases.size());
     int held = 0, slack = 0;
     for (std::size_t c = 0; c < table.rows.size(); ++c) {
@@ -143,7 +143,7 @@ TEST(HeldSheets, TheForcesOfARowBalanceTheLoadOfTheSameCase) {
 }
 
 TEST(HeldSheets, CasesOfOneActionStandTogetherUnderItsName) {
-  const Table table = tables::member_cases(guyed(), secondary, Style{});
+  const Table table = tables::member_cases(guyed(), secondary);
   std::vector<std::string> actions;
   for (const auto& row : table.rows)
     if (const auto* action = std::get_if<std::string>(&row[0])) actions.push_back(*action);
@@ -151,7 +151,7 @@ TEST(HeldSheets, CasesOfOneActionStandTogetherUnderItsName) {
   std::vector<std::string> once = actions;
   std::sort(once.begin(), once.end());
   EXPECT_EQ(std::unique(once.begin(), once.end()), once.end()) << "every action has one group";
-  EXPECT_TRUE(tables::member_cases(guyed(), 0, Style{}).rows.empty()) << "no member holds P1";
+  EXPECT_TRUE(tables::member_cases(guyed(), 0).rows.empty()) << "no member holds P1";
 }
 
 TEST(HeldSheets, AnAnchorHeldByMembersIsRatedByTheWorstOfThem) {

@@ -1,6 +1,8 @@
 // Tables over several pages.
 #include <gtest/gtest.h>
 
+#include <set>
+
 #include "report/sheets/pages.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
 
@@ -42,6 +44,73 @@ TEST(Pages, NoTableLeavesARowAloneOnItsLastPage) {
     }
   }
   EXPECT_TRUE(parted);
+}
+
+/// Of a table of so many columns, each `wide` letters wide; what was said of it.
+struct Put {
+  std::vector<Body> sheets;
+  std::vector<std::string> headings;  ///< in the order they stand in
+};
+Put put(int columns, int wide, PaperSize paper) {
+  Table table{"Wide", {}, {}, {"A note."}};
+  auto& row = table.rows.emplace_back();
+  for (int c = 0; c < columns; ++c) {
+    table.headings.push_back("h" + std::to_string(c));
+    row.push_back(std::string(static_cast<std::size_t>(wide), 'x'));
+  }
+  Put all;
+  const Office office{font(), paper};
+  Pages pages(demo(), office, all.sheets);
+  pages.begin({"Wide", "List", "none", {}}, {pages.above_title_block()});
+  pages.put(table, Style{});
+  for (const Body& body : all.sheets)
+    for (const auto& entity : body.drawing.entities)
+      if (const auto* label = std::get_if<Label>(&entity); label && label->text.starts_with("h"))
+        all.headings.push_back(label->text);
+  return all;
+}
+
+TEST(Pages, ALongNarrowTableGoesOnInAsManyColumnsAsItFills) {
+  const auto columns_of = [](int rows) {
+    Table table{"Rows", {"name"}, {}, {}};
+    for (int i = 0; i < rows; ++i) table.rows.push_back({"row " + std::to_string(i)});
+    std::vector<Body> out;
+    const Office office{font()};
+    Pages pages(demo(), office, out);
+    pages.begin({"Rows", "List", "none", {}}, {});
+    pages.put(table, Style{});
+    std::set<double> lefts;
+    const Body& first = out.at(1);
+    const double above_mm = pages.above_title_block().bottom;
+    for (const auto& entity : first.drawing.entities)
+      if (const auto* label = std::get_if<Label>(&entity);
+          label && label->text.starts_with("row ") && label->at.y_mm > above_mm)
+        lefts.insert(label->at.x_mm);
+    return lefts.size();
+  };
+  // 205 mm of an A3 above its title block, 3.8 mm a row: 54 a column.
+  EXPECT_EQ(columns_of(200), 4u);
+  EXPECT_EQ(columns_of(150), 3u);
+  EXPECT_EQ(columns_of(80), 2u);
+}
+
+TEST(Pages, ATableTooWideForTheSheetStandsInPartsThatBeginWithItsFirstColumn) {
+  const Put whole = put(6, 25, PaperSize::a3), parts = put(6, 25, PaperSize::a4);
+  EXPECT_EQ(whole.headings, (std::vector<std::string>{"h0", "h1", "h2", "h3", "h4", "h5"}));
+  EXPECT_EQ(parts.headings, (std::vector<std::string>{"h0", "h1", "h2", "h3", "h0", "h4", "h5"}));
+  for (const Put* one : {&whole, &parts})
+    for (const Body& body : one->sheets) EXPECT_TRUE(body.left_out.empty());
+}
+
+TEST(Pages, WhatFindsNoRoomIsLeftOutAndTheSizesThatHaveRoomAreTold) {
+  // 100 letters x take 135 mm, and two such columns more than the 364 mm within an A3's frame.
+  const Put on_a3 = put(2, 150, PaperSize::a3);
+  EXPECT_TRUE(on_a3.headings.empty());
+  ASSERT_EQ(on_a3.sheets.front().left_out.size(), 1u);
+  EXPECT_EQ(on_a3.sheets.front().left_out.front(), "WIDE finds no room on A3: draw it on A2, A1, ANSI C, ANSI D");
+  EXPECT_TRUE(put(2, 150, PaperSize::a2).sheets.front().left_out.empty());
+  ASSERT_EQ(put(2, 1000, PaperSize::a1).sheets.front().left_out.size(), 1u);
+  EXPECT_EQ(put(2, 1000, PaperSize::a1).sheets.front().left_out.front(), "WIDE finds no room on any size of sheet");
 }
 
 }  // namespace

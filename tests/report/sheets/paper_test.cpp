@@ -5,6 +5,7 @@
 #include <set>
 
 #include "geometry/studies/arrest_figures.hpp"
+#include "geometry/trial/trial.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
 
 namespace fairlead::sheets {
@@ -39,6 +40,52 @@ TEST_P(LargePaper, NoLetteringOverlapsNothingRunsThroughItAndNothingLeavesTheFra
 }
 INSTANTIATE_TEST_SUITE_P(Shipped, LargePaper, testing::ValuesIn(shipped_layouts()),
                          [](const auto& layout) { return layout.param.substr(0, layout.param.find('.')); });
+
+class SmallPaper : public testing::TestWithParam<std::string> {};
+TEST_P(SmallPaper, NothingOverlapsOrLeavesTheFrameAndWhatIsLeftOutIsSaid) {
+  Dossier dossier = whole(GetParam());
+  dossier.trial = std::make_shared<const trial::Trial>(trial::Trial{.plan = trial::plan(dossier.judged.rig)});
+  for (const PaperSize paper : {PaperSize::a4, PaperSize::ansi_a}) {
+    const Stationery s = stationery(paper);
+    const auto set = compose(dossier, Style{}, {font(), paper});
+    EXPECT_GE(set.size(), 8u);
+    for (const Sheet& sheet : set) {
+      EXPECT_EQ(sheet.height_mm, s.height_mm);
+      EXPECT_EQ(outside_frame(sheet, paper), std::vector<std::string>{}) << s.name << ": " << sheet.title;
+      for (const std::string& fault : faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}))
+        ADD_FAILURE() << s.name << ", " << sheet.title << ": " << fault;
+      for (const std::string& one : sheet.left_out)
+        EXPECT_NE(everything(sheet).find(one), std::string::npos) << "on the sheet itself: " << one;
+    }
+  }
+}
+INSTANTIATE_TEST_SUITE_P(Shipped, SmallPaper, testing::ValuesIn(shipped_layouts()),
+                         [](const auto& layout) { return layout.param.substr(0, layout.param.find('.')); });
+
+/// The words with a digit that the tables of a set say.
+std::set<std::string> cells_of(const std::vector<Sheet>& set) {
+  std::set<std::string> all;
+  for (const Sheet& sheet : set)
+    for (const auto& entity : sheet.drawing.entities)
+      if (const auto* label = std::get_if<Label>(&entity); label && label->layer == Layer::tables)
+        for (std::size_t from = 0; from < label->text.size();) {
+          const std::size_t end = std::min(label->text.find(' ', from), label->text.size());
+          const std::string word = label->text.substr(from, end - from);
+          if (word.find_first_of("0123456789") != std::string::npos) all.insert(word);
+          from = end + 1;
+        }
+  return all;
+}
+
+// Words, for a narrower column breaks a cell elsewhere.
+TEST(SmallPaper, NoNumberOfATableIsMissing) {
+  for (const std::string_view kind : {"findings", "setting-out", "anchor-loads", "schedules", "reeving"}) {
+    const auto small = compose(demo(), Style{}, {font(), PaperSize::a4}, kind),
+               large = compose(demo(), Style{}, {font(), PaperSize::a3}, kind);
+    const auto there = cells_of(small);
+    for (const std::string& word : cells_of(large)) EXPECT_TRUE(there.contains(word)) << kind << ": " << word;
+  }
+}
 
 // ISO 216: 594 x 841 and 420 x 594; ANSI/ASME Y14.1: 17 x 22 and 22 x 34 inches (both from memory).
 TEST(Paper, EverySizeIsItsStandards) {

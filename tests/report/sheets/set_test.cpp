@@ -8,6 +8,7 @@
 #include "report/drawing/overlap.hpp"
 #include "report/sheets/contact_points.hpp"
 #include "report/sheets/force_panel.hpp"
+#include "report/tables/tables.hpp"
 #include "report/views/instant.hpp"
 #include "report/words/numbers.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
@@ -158,13 +159,49 @@ TEST(Clearances, TheGapIsDrawnBetweenItsTwoPointsWithTheSolversSize) {
   EXPECT_TRUE(drawn);
 }
 
+// At contact, at full travel, and leaning farthest back and forward: outline, both points, size, travel and passage.
+TEST(Clearances, EveryNamedMomentOfTheRiderIsDimensioned) {
+  const Rig& rig = demo().judged.rig;
+  const auto set = compose(demo(), Style{}, {font()}, "clearances");
+  std::string all;
+  for (const Sheet& sheet : set) {
+    all += everything(sheet);
+    EXPECT_EQ(says(sheet, "as shown at A3"), !sheet.drawing.views.empty()) << "views have their scales";
+  }
+  const auto& moments = rig.clearance.solved()->moments;
+  std::size_t told = 0, lines = 0;
+  for (const clearance::Moment& moment : moments) {
+    if (moment.when == clearance::Moment::When::beside) continue;
+    ++told;
+    const clearance::Gap& gap = moment.gap;
+    const std::string title = fmt::format("rider {} {}", tables::moment(moment.when), tables::thing(rig, gap.b));
+    EXPECT_NE(all.find(title), std::string::npos) << title;
+    const std::string size = "gap " + words::shown(gap.least_m.value, Dimension::length, Style{});
+    EXPECT_NE(all.find(size), std::string::npos) << size;
+    EXPECT_NE(all.find(tables::passage(rig, gap.sweep) + ", at travel "), std::string::npos);
+    for (const Sheet& sheet : set)
+      for (const View& view : sheet.drawing.views) {
+        if (!view.name.starts_with("side ")) continue;
+        const Paper a = view.of(gap.on_a), b = view.of(gap.on_b);
+        lines += std::any_of(sheet.drawing.entities.begin(), sheet.drawing.entities.end(), [&](const auto& e) {
+          const auto* stroke = std::get_if<Stroke>(&e);
+          return stroke && stroke->path.size() == 2 && length(stroke->path[0] - a) < 1e-6 &&
+                 length(stroke->path[1] - b) < 1e-6;
+        });
+      }
+  }
+  EXPECT_EQ(told, 4u) << "the demo's riders lean both ways";
+  EXPECT_GE(lines, told);
+}
+
 // The instant lies between two poses; the solver takes them straight, and so does the drawing.
 TEST(Clearances, TheRiderOfAnInstantStandsUnderTheRedirect) {
   const Rig& rig = demo().judged.rig;
   const views::Scene scene = views::scene_of(rig);
   for (const clearance::Passing& passing : rig.clearance.solved()->passings) {
     if (passing.met != clearance::Passing::Met::at_travel) continue;
-    const auto instant = views::instant_of(scene, static_cast<std::size_t>(passing.sweep), passing.travel_m);
+    const auto instant =
+        views::instant_of(scene, static_cast<std::size_t>(passing.sweep), passing.travel_m, passing.rider);
     const Point3 redirect = *rig.layout.sheaves[0].position;
     EXPECT_NEAR(rig.frame.chainage_m(instant.rider), rig.frame.chainage_m(redirect), 1e-3);
     const auto on_line = instant.scene.on_main_line(*instant.scene.rest, rig.frame.chainage_m(instant.rider));

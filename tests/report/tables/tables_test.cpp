@@ -38,6 +38,7 @@ std::vector<Table> all(const Dossier& d) {
           tables::main_line_loaded(d),
           tables::anchor_loads(d),
           tables::load_cases(d),
+          tables::loads_by_case(d),
           tables::members(d, si),
           tables::members_lost(d, si),
           tables::strength(d),
