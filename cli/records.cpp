@@ -47,8 +47,9 @@ int records(const JudgeOptions& options, const RecordsOptions& asked) {
   if (font) {
     Dossier dossier{fairlead::judge(*layout, {}, work_of(options))};
     dossier.setting_out = setting_out(dossier.judged.rig);
-    bytes = pdf_of(sheets::compose_inspection(dossier, *judged, style, office_of(asked.paper, *font)), asked.paper,
-                   *font, *layout);
+    const auto pages = sheets::compose_inspection(dossier, *judged, style, office_of(asked.paper, *font));
+    tell_left_out(pages);
+    bytes = pdf_of(pages, asked.paper, *font, *layout);
   } else {
     bytes = format == "json" ? json::write(*judged, *layout) : text::write(*judged, *layout, style);
   }

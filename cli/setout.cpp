@@ -51,8 +51,9 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   const Style style = style_of(options);
   std::string bytes;
   if (font) {
-    bytes = pdf_of(sheets::compose_crew(dossier, style, office_of(setout.paper, *font)), setout.paper, *font,
-                   judged.rig.layout);
+    const auto pages = sheets::compose_crew(dossier, style, office_of(setout.paper, *font));
+    tell_left_out(pages);
+    bytes = pdf_of(pages, setout.paper, *font, judged.rig.layout);
   } else if (points)
     bytes = csv_of(dossier, *points);
   else
