@@ -23,6 +23,8 @@ constexpr Example examples[] = {
      "site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
      "N1,N2,N3",
      "the rig as it was measured, judged anew"},
+    {"records", "site.toml register.csv", "what is due, worn or out of date"},
+    {"records", "site.toml register.csv -o forms.pdf", "forms to inspect this rig by"},
     {"trial", "site.toml", "the plan of unmanned tests, before anyone rides"},
     {"trial", "site.toml tests.csv", "what was measured at them against what was predicted"},
     {"new", "--concept -o idea.toml", "how riders are to stop, before anything has a place"},

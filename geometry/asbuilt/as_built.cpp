@@ -294,7 +294,7 @@ class Building {
   /// Told straight, at the first resolution, where all that was told as measured is told there too.
   Resolution drawn_at() const {
     if (!out_.terms.linear) return out_.built.resolution;
-    const Judged coarse = judge_at({}, built({}, {}), {&out_.built.rig, true}, work_);
+    const Judged coarse = judge_at({}, built({}, {}), {&out_.built.rig, true, false}, work_);
     for (std::size_t f = 0; f < out_.built.findings.size(); ++f) {
       const Verdict verdict = out_.basis[f].as_measured;
       const auto found = index_in(coarse.findings, f);
@@ -316,8 +316,8 @@ class Building {
       for (std::size_t p = 0; p < points; ++p)
         of_points.push_back({normals[3 * p], normals[3 * p + 1], normals[3 * p + 2]});
       const std::vector<double> of_values(normals.begin() + static_cast<std::ptrdiff_t>(3 * points), normals.end());
-      const Judged there = judge_at(resolution, built(of_points, of_values), {&out_.built.rig, out_.terms.hold_arrest},
-                                    {.stop = work_.stop});
+      const Judged there = judge_at(resolution, built(of_points, of_values),
+                                    {&out_.built.rig, out_.terms.hold_arrest, false}, {.stop = work_.stop});
       std::vector<Standing> standings;
       for (std::size_t f = 0; f < out_.built.findings.size(); ++f) {
         const auto found = index_in(there.findings, f);

@@ -69,7 +69,7 @@ Judged judge_in_place(Resolution resolution, int halvings, Layout layout, const 
     judged.resolution.angle_rad /= 2;
     // Finer poses do not change how riders stop: the arrest is that of the poses it was first solved with.
     const bool held = judged.rig.arrest_held;
-    judged.rig = solve(judged.rig.layout, {&judged.rig, true}, judged.resolution, work);
+    judged.rig = solve(judged.rig.layout, {&judged.rig, true, near.drawn}, judged.resolution, work);
     judged.rig.arrest_held = held;
     const std::vector<Finding> before = std::exchange(judged.findings, run_checks(judged.rig));
     if (!narrows(before, judged.findings)) break;
@@ -90,7 +90,7 @@ void judge_moved(Judged& judged, Resolution resolution, int halvings, const Work
   for_each_index(work, static_cast<int>(places.size()), [&](int c) {
     const auto corner = static_cast<std::size_t>(c);
     Judged there =
-        judge_in_place(resolution, halvings, places[corner].layout, {&judged.rig, true}, {.stop = work.stop});
+        judge_in_place(resolution, halvings, places[corner].layout, {&judged.rig, true, false}, {.stop = work.stop});
     settles[corner] = settled(judged.rig, there.rig);
     resolutions[corner] = there.resolution;
     at_corner[corner] = std::move(there.findings);

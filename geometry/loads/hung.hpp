@@ -33,7 +33,7 @@ struct Borne {
   Vec3 load_N;   ///< on the wheel, square to the line in plan: weight, and wind
 };
 /// A line with wheels on it, in rising x, and a wind across it: in no plane. near_N: its pull on its start without
-/// wind. It meets its end to 1e-11 of its length; unsolved where it does not.
+/// wind. It meets its end to 1e-12 of its length; unsolved where it does not.
 Solved<HungForces> hang_ridden(Point3 from, Point3 to, const mainline::Cable&, Vec3 wind_N_per_m,
                                std::span<const Borne> wheels, Vec3 near_N);
 /// A line solved upright, with or without wheels; each is held against what the line does to it.

@@ -128,26 +128,28 @@ tl::expected<Vec3, double> pull_to(Point3 to, const Line& line, Vec3 pull_N) {
   const double unstretched_m = line.cable.unstretched_m;
   Vec3 off_m = to - line.end(pull_N);
   constexpr int most_steps = 40;
-  for (int i = 0; i < most_steps && !(size(off_m) <= 1e-12 * unstretched_m); ++i) {
+  constexpr double met = 1e-12;
+  for (int i = 0; i < most_steps; ++i) {
     Vec3 by[3];
     const double step_N = 1e-6 * size(pull_N);
     const Vec3 axes[3] = {{1, 0, 0}, {0, 1, 0}, {0, 0, 1}};
     for (int k = 0; k < 3; ++k)
       by[k] = (0.5 / step_N) * (line.end(pull_N + step_N * axes[k]) - line.end(pull_N - step_N * axes[k]));
     const Vec3 step_by_N = answer(by, off_m);
-    // Halved until it is nearer; what is not comparable is not.
+    // Halved until it is nearer; what is not comparable is not. At the end only rounding is left and nothing is nearer.
+    const double least_share = size(off_m) <= met * unstretched_m ? 1 : 1e-6;
     Vec3 next_N, next_off_m;
     double share = 1;
     do {
       next_N = pull_N + share * step_by_N;
       next_off_m = to - line.end(next_N);
       share /= 2;
-    } while (!(size(next_off_m) < size(off_m)) && share > 1e-6);
+    } while (!(size(next_off_m) < size(off_m)) && share >= least_share);
     if (!(size(next_off_m) < size(off_m))) break;
     pull_N = next_N;
     off_m = next_off_m;
   }
-  if (!(size(off_m) <= 1e-11 * unstretched_m)) return tl::unexpected(size(off_m) / unstretched_m);
+  if (!(size(off_m) <= met * unstretched_m)) return tl::unexpected(size(off_m) / unstretched_m);
   return pull_N;
 }
 

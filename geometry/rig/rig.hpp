@@ -59,10 +59,11 @@ struct Rig {
 };
 
 /// Reuse the stages of `design` whose inputs are equal. hold_arrest: take its arrest although the reeving differs; the
-/// rig then says so, and leaves out of the clearances what no finding reads.
+/// rig then says so. drawn: clearances hold what no finding reads as well, the moments and profiles of the sheets.
 struct Near {
   const Rig* design = nullptr;
   bool hold_arrest = false;
+  bool drawn = true;
 };
 
 /// Runs every stage. A stage that cannot be solved says why, and so do the stages after it.

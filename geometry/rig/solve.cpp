@@ -137,7 +137,7 @@ Rig solve(Layout layout, const Near& near, Resolution resolution, const Work& wo
 
   rig.clearance.inputs = clearance_inputs(rig.layout, rig.frame, *courses, main_line, *rig.reeving.inputs,
                                           rig.arrest.solved(), resolution, rig.assumptions);
-  rig.clearance.inputs->drawn = !near.hold_arrest;
+  rig.clearance.inputs->drawn = near.drawn;
   if (!(same_before && reuse(rig.clearance, &design->clearance)))
     rig.clearance.result =
         keep(clearance::solve(*rig.clearance.inputs, *rig.reeving.inputs, *rig.reeving.solved(), work));

@@ -20,7 +20,8 @@ double left_of(const Finding& passing, const Finding& there) {
 }  // namespace
 
 HeldFindings::HeldFindings(const Judged& design, const Work& work)
-    : design_(design), at_resolution_(judge_at(design.resolution, design.rig.layout, {&design.rig, true}, work)) {
+    : design_(design),
+      at_resolution_(judge_at(design.resolution, design.rig.layout, {&design.rig, true, false}, work)) {
   for (std::size_t f = 0; f < at_resolution_.findings.size(); ++f) {
     if (at_resolution_.findings[f].verdict != Verdict::pass) continue;
     findings_.push_back(at_resolution_.findings[f]);
@@ -30,7 +31,7 @@ HeldFindings::HeldFindings(const Judged& design, const Work& work)
 }
 
 Outcome HeldFindings::at(Layout layout, const Work& work) const {
-  return outcome(judge_at(design_.resolution, std::move(layout), {&at_resolution_.rig, true}, work).findings);
+  return outcome(judge_at(design_.resolution, std::move(layout), {&at_resolution_.rig, true, false}, work).findings);
 }
 
 Outcome HeldFindings::outcome(const std::vector<Finding>& there) const {

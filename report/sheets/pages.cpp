@@ -125,7 +125,7 @@ void Pages::further(const Block& block, const Block* all) {
     const std::vector<Box> many = columns(abreast);
     const Box& one = many.front();
     if (!fits(block, one) || all->least_width(canvas) > one.width() ||
-        block.height(canvas, one.width()) > block.height(canvas, wide.width()) ||
+        all->height(canvas, one.width()) > all->height(canvas, wide.width()) ||
         all->height(canvas, one.width()) <= (abreast - 1) * one.height())
       continue;
     begin(std::move(body), many);
@@ -145,6 +145,14 @@ bool Pages::fits(const Block& block, const Box& box) const {
   Drawing scratch;
   const Canvas canvas(scratch, office_.font);
   return block.least_width(canvas) <= box.width() && block.height(canvas, box.width()) <= box.height();
+}
+
+bool Pages::is_squeezed(const Block& block, const Box& box) const {
+  const double column_mm = columns().front().width();
+  if (box.width() >= column_mm) return false;
+  Drawing scratch;
+  const Canvas canvas(scratch, office_.font);
+  return block.height(canvas, box.width()) > block.height(canvas, column_mm);
 }
 
 bool Pages::fits_further(const Block& block) const {
@@ -275,7 +283,8 @@ void Pages::put_rows(const Table& table, const tables::Shown& whole) {
   std::size_t box = 0;
   for (std::size_t from = 0;;) {
     const auto fits_in = [&](std::size_t b, std::size_t first, std::size_t to) {
-      return fits(shown_block(part(whole, first, to)), free_[b]);
+      const Block rows = shown_block(part(whole, first, to));
+      return fits(rows, free_[b]) && !is_squeezed(rows, free_[b]);
     };
     const std::vector<std::size_t> ends = ends_after(table, from);
     std::size_t to = from;

@@ -47,6 +47,8 @@ class Pages {
   bool fits(const Block&, const drawing::Box&) const;
   /// Whether a further sheet has room for it.
   bool fits_further(const Block&) const;
+  /// Broken into more lines than in one of two columns.
+  bool is_squeezed(const Block&, const drawing::Box&) const;
   void put_rows(const Table&, const tables::Shown& whole);
   void leave_out(const Block&);
   /// A further sheet with room for a block: two columns above the title block where it fits one and they hold more of

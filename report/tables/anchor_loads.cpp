@@ -74,8 +74,8 @@ Table load_cases(const Dossier& dossier, const Style& style) {
         {case_number(c), std::string(words::word_for(loads->cases[c].action)), case_name(loads->cases[c], style)});
   if (std::ranges::any_of(loads->cases, [](const loads::LoadCase& c) { return c.action == loads::Action::wind; }))
     table.notes.emplace_back(
-        "Side wind: on the lines of the arrest system alone. The wind on the main line and on who rides it is in no "
-        "case but ice and storm.");
+        "Side wind: on the lines of the arrest system at rest; with riders on the open span on them, the main line and "
+        "lines beside it. Arrests and the backup brake are in still air.");
   note_missing(*loads, table);
   return table;
 }

@@ -57,7 +57,7 @@ TEST(Check, FindsEachMistakeInMountsMembersAndSizesOfTheSpoiledSpur) {
   EXPECT_EQ(first_line(ran.out), "NOT CLEARED: 12 fail");
   const std::string failed = under(ran.out, "FAIL");
   for (const char* fault :
-       {"efficiency            brake trolley: the sheaves leave 0.868 ", "anchor-utilisation    anchor P0: 34.5 kN ",
+       {"efficiency            brake trolley: the sheaves leave 0.868 ", "anchor-utilisation    anchor P0: 34.6 kN ",
         "anchor-utilisation    anchor A6: 9.00 kN ", "member-utilisation    member S1: pulled with 12.3 kN ",
         "member-utilisation    member S2: pulled with 12.3 kN ",
         "member-lost           member G3: without it the most used is member G2, ",

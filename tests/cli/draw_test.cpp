@@ -34,6 +34,22 @@ TEST(DrawFormats, TheNameOfTheFileSaysWhich) {
   EXPECT_EQ(scratch.files(), 3);
 }
 
+/// The bad ones too: what is not solved is told on the sheets.
+TEST(DrawFormats, EveryShippedLayoutIsDrawnAndSetOut) {
+  const Scratch scratch;
+  int layouts = 0;
+  for (const auto& entry : std::filesystem::directory_iterator(FAIRLEAD_SOURCE_DIR "/layouts")) {
+    const std::string file = entry.path().string();
+    if (!file.ends_with(".toml") || file.ends_with("_concept.toml")) continue;
+    const Ran drawn = run("draw '" + file + "' -o " + scratch / "set.pdf"), set_out = run("setout '" + file + "'");
+    EXPECT_TRUE(drawn.status == 0 || drawn.status == 1) << file << ": " << drawn.status << drawn.err;
+    EXPECT_TRUE(read_file(scratch / "set.pdf").starts_with("%PDF-")) << file;
+    EXPECT_TRUE(set_out.status == 0 || set_out.status == 1) << file << ": " << set_out.status << set_out.err;
+    ++layouts;
+  }
+  EXPECT_GE(layouts, 8);
+}
+
 TEST(DrawFormats, AnyOtherNameIsRefusedBeforeTheWork) {
   const Scratch scratch;
   const Ran ran = run(std::string("draw ") + good + "-o " + scratch / "set.doc");

@@ -64,7 +64,7 @@ TEST(RecordsCommand, EveryErrorOfEveryFileIsToldAtOnceAndNothingIsWritten) {
 
 /// The register with another unit in the place of the rig's own.
 std::string with_unit(const Scratch& scratch, const std::string& serial) {
-  std::string text = read_file("layouts/heron_gully_register.csv");
+  std::string text = read_file(FAIRLEAD_SOURCE_DIR "/layouts/heron_gully_register.csv");
   const std::size_t at = text.find("brake_unit,0417");
   text.replace(at, std::string("brake_unit,0417").size(), "brake_unit," + serial);
   const std::string file = scratch / "register.csv";
@@ -102,7 +102,7 @@ TEST(RecordsCommand, AUnitOnLoanIsJudgedByItsOwnDataAndWhatIsOpenStaysOpen) {
 TEST(RecordsCommand, NothingOfTheUnitThatIsAwayIsLeft) {
   const Scratch scratch;
   const std::string file = scratch / "units.csv";
-  std::string text = read_file("layouts/heron_gully_units.csv");
+  std::string text = read_file(FAIRLEAD_SOURCE_DIR "/layouts/heron_gully_units.csv");
   const auto drop = [&](const std::string& key) {
     const std::size_t at = text.find("0522," + key + ",");
     text.erase(at, text.find('\n', at) + 1 - at);

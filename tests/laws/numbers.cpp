@@ -151,7 +151,14 @@ class Teller {
   }
 
   void loads() {
-    const loads::Loads& loads = *rig_.loads.solved();
+    if (riders_in_side_wind_) return tell(*rig_.loads.solved());
+    loads::Inputs in = *rig_.loads.inputs;
+    for (loads::RiddenWind& wind : in.ridden_wind) wind.rider_N = 0;
+    const auto loads = loads::solve(in, *rig_.main_line.solved(), in_, reeving_);
+    if (loads) tell(*loads);
+  }
+
+  void tell(const loads::Loads& loads) {
     const auto all = [&](const char* what, const std::vector<fairlead::loads::Demand>& demands) {
       for (const auto& demand : demands) add(what, demand.force_N, Kind::force);
     };

@@ -20,8 +20,8 @@ struct Number {
 /// How a rig is told.
 struct Telling {
   bool mirrored = false;  ///< left for right
-  /// What stands beside riders in a side wind as well. Not where weights are doubled: drag areas are then as well as
-  /// the wind's pressure, so that they are pushed four times as hard, and lean otherwise.
+  /// What riders in a side wind come near to and load as well. Not where weights are doubled: drag areas are then as
+  /// well as the wind's pressure, so that they are pushed four times as hard, and lean otherwise.
   bool riders_in_side_wind = true;
 };
 

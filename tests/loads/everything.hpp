@@ -52,13 +52,17 @@ inline const Loads& loads_of(const Rig& rig) {
   return *rig.loads.solved();
 }
 
+inline Loads loads_of(const Rig& rig, const Inputs& in) {
+  auto loads = solve(in, *rig.main_line.solved(), *rig.reeving.inputs, *rig.reeving.solved());
+  if (!loads) throw std::runtime_error(loads.error().why);
+  return std::move(*loads);
+}
+
 /// The same without the arrests, which else govern the main line.
 inline Loads still_loads_of(const Rig& rig) {
   Inputs in = *rig.loads.inputs;
   in.arrested = {};
-  auto loads = solve(in, *rig.main_line.solved(), *rig.reeving.inputs, *rig.reeving.solved());
-  if (!loads) throw std::runtime_error(loads.error().why);
-  return std::move(*loads);
+  return loads_of(rig, in);
 }
 
 inline std::size_t anchor_of(const Rig& rig, const std::string& id) {
