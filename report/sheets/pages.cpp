@@ -82,6 +82,9 @@ Box none(const Box& all) { return {all.right, all.top, all.right, all.top}; }
 
 }  // namespace
 
+/// Headings alone may be broken into more lines.
+constexpr double hardly = 1.1;
+
 bool Pages::upright() const { return corner_.left <= field().left; }
 
 Box Pages::above_title_block() const { return above(paper_, corner_); }
@@ -120,12 +123,12 @@ void Pages::further(const Block& block, const Block* all) {
   const Box wide = above_title_block();
   Drawing scratch;
   const Canvas canvas(scratch, office_.font);
-  // More hold more of what fills them and is not broken into more lines for it.
+  // More hold more of what fills them and is hardly broken into more lines for it.
   for (int abreast = 4; all && abreast > 2; --abreast) {
     const std::vector<Box> many = columns(abreast);
     const Box& one = many.front();
     if (!fits(block, one) || all->least_width(canvas) > one.width() ||
-        all->height(canvas, one.width()) > all->height(canvas, wide.width()) ||
+        all->height(canvas, one.width()) > hardly * all->height(canvas, wide.width()) ||
         all->height(canvas, one.width()) <= (abreast - 1) * one.height())
       continue;
     begin(std::move(body), many);
@@ -152,7 +155,7 @@ bool Pages::is_squeezed(const Block& block, const Box& box) const {
   if (box.width() >= column_mm) return false;
   Drawing scratch;
   const Canvas canvas(scratch, office_.font);
-  return block.height(canvas, box.width()) > block.height(canvas, column_mm);
+  return block.height(canvas, box.width()) > hardly * block.height(canvas, column_mm);
 }
 
 bool Pages::fits_further(const Block& block) const {

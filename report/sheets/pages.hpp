@@ -47,7 +47,7 @@ class Pages {
   bool fits(const Block&, const drawing::Box&) const;
   /// Whether a further sheet has room for it.
   bool fits_further(const Block&) const;
-  /// Broken into more lines than in one of two columns.
+  /// Broken into more lines than in one of two columns, but for headings.
   bool is_squeezed(const Block&, const drawing::Box&) const;
   void put_rows(const Table&, const tables::Shown& whole);
   void leave_out(const Block&);
