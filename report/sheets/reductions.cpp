@@ -91,7 +91,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
     const int across = pages.upright() ? 1 : 2, down = 4 / across;
     const double width = (above.width() - (across - 1) * gap_mm) / across,
                  height = (above.height() - (down - 1) * gap_mm) / down;
-    const double left = above.left + i % across * (width + gap_mm), top = above.top - i / across * (height + gap_mm);
+    const int column = i % across, row = i / across;
+    const double left = above.left + column * (width + gap_mm), top = above.top - row * (height + gap_mm);
     return Box{left, top - height, left + width, top};
   };
   const PlotLimit end{"end of planned travel", all.travel_m};
