@@ -80,6 +80,42 @@ std::vector<Wind> winds_of(const Rigged& rig, int sweep) {
 
 bool is_still(const Wind& wind) { return wind.words.empty(); }
 
+/// A parallel line in the state of a sweep, from anchor to anchor.
+struct BesideLine {
+  const mainline::Cable& cable;
+  Point3 from, to;
+};
+BesideLine beside_line(const Rigged& rig, int sweep, std::size_t i) {
+  const Beside& line = rig.in.beside[i];
+  return {line.in_state[static_cast<std::size_t>(rig.path_of(sweep).state)],
+          rig.in.anchors[static_cast<std::size_t>(line.from)], rig.in.anchors[static_cast<std::size_t>(line.to)]};
+}
+
+Solved<HungForces> bare_beside(const Rigged& rig, int sweep, std::size_t i, const Wind& wind) {
+  const BesideLine line = beside_line(rig, sweep, i);
+  auto bare = hang_between(line.from, line.to, line.cable, wind.beside_N_per_m[i]);
+  if (!bare) return unsolved("a parallel line: " + bare.error().why, bare.error().residual);
+  return bare;
+}
+
+/// [line][0: worst for its start, 1: for its end], in still air; none where nothing rolls on it.
+using BesidePlaces = std::vector<std::vector<mainline::WorstPlace>>;
+
+Solved<BesidePlaces> beside_places(const Rigged& rig, int sweep) {
+  BesidePlaces all;
+  for (std::size_t i = 0; i < rig.in.beside.size(); ++i) {
+    all.emplace_back();
+    if (!(rig.in.beside[i].rider_N > 0)) continue;
+    const mainline::Cable& cable = beside_line(rig, sweep, i).cable;
+    const mainline::ForceOf tensions[] = {mainline::tension_at_start(cable), mainline::tension_at_end(cable)};
+    auto worst = mainline::worst_places(cable, rig.in.beside[i].rider_N, std::nullopt, 0.01 * cable.span_m,
+                                        0.99 * cable.span_m, tensions);
+    if (!worst) return unsolved("a parallel line: " + worst.error().why, worst.error().residual);
+    all.back() = std::move(*worst);
+  }
+  return all;
+}
+
 /// A parallel line with its rider at the worst place for one of its supports.
 struct BesideWorst {
   HungForces forces;
@@ -89,33 +125,26 @@ struct BesideWorst {
 /// [line][0: worst for its start, 1: for its end]; bare where nothing rolls on it.
 using BesideWorsts = std::vector<std::array<BesideWorst, 2>>;
 
-Solved<BesideWorsts> beside_worsts(const Rigged& rig, int sweep, const Wind& wind) {
+Solved<BesideWorsts> beside_worsts(const Rigged& rig, int sweep, const BesidePlaces& places, const Wind& wind) {
   BesideWorsts all;
   for (std::size_t i = 0; i < rig.in.beside.size(); ++i) {
-    const Beside& line = rig.in.beside[i];
-    const mainline::Cable& cable = line.in_state[static_cast<std::size_t>(rig.path_of(sweep).state)];
-    const Point3 from = rig.in.anchors[static_cast<std::size_t>(line.from)],
-                 to = rig.in.anchors[static_cast<std::size_t>(line.to)];
-    if (!(line.rider_N > 0)) {
-      const auto bare = hang_between(from, to, cable, wind.beside_N_per_m[i]);
-      if (!bare) return unsolved("a parallel line: " + bare.error().why, bare.error().residual);
+    if (places[i].empty()) {
+      const auto bare = bare_beside(rig, sweep, i, wind);
+      if (!bare) return tl::unexpected(bare.error());
       const BesideWorst empty{*bare, {bare->tension_N, bare->tension_N}};
       all.push_back({empty, empty});
       continue;
     }
-    const mainline::ForceOf tensions[] = {mainline::tension_at_start(cable), mainline::tension_at_end(cable)};
-    const auto worst =
-        mainline::worst_places(cable, line.rider_N, std::nullopt, 0.01 * cable.span_m, 0.99 * cable.span_m, tensions);
-    if (!worst) return unsolved("a parallel line: " + worst.error().why, worst.error().residual);
+    const auto& [cable, from, to] = beside_line(rig, sweep, i);
     const Vec3 chord = to - from, along = (1 / cable.span_m) * Vec3{chord.x, chord.y, 0};
     all.emplace_back();
     for (const std::size_t end : {0, 1}) {
-      const mainline::WorstPlace& at = (*worst)[end];
+      const mainline::WorstPlace& at = places[i][end];
       HungForces forces = forces_of(from, along, rig.reeving_in.up, cable, at.shape);
       const double gap_N = at.bound_N - at.force_N;
       if (!is_still(wind)) {
         const Vec3 square_N = wind.rider_N - dot(wind.rider_N, along) * along;
-        const Borne rider{at.rider_x_m, square_N - line.rider_N * rig.reeving_in.up};
+        const Borne rider{at.rider_x_m, square_N - rig.in.beside[i].rider_N * rig.reeving_in.up};
         auto blown = hang_ridden(from, to, cable, wind.beside_N_per_m[i], {&rider, 1}, forces.on_from_N);
         if (!blown) return unsolved("a parallel line: " + blown.error().why, blown.error().residual);
         forces = std::move(*blown);
@@ -137,14 +166,16 @@ class Spans {
     const std::vector<Wind> winds = winds_of(rig_, sweep);
     const bool ridden =
         std::any_of(rig_.in.beside.begin(), rig_.in.beside.end(), [](const Beside& line) { return line.rider_N > 0; });
+    const auto places = beside_places(rig_, sweep);
+    if (!places) return tl::unexpected(places.error());
     if (auto placed = place(path, sweep, carried.rider_weight_N, 1); !placed) return placed;
     for (const Wind& wind : winds) {
-      const auto beside = beside_worsts(rig_, sweep, wind);
-      if (!beside) return tl::unexpected(beside.error());
       if (auto added = alone(sweep, wind, Action::rider_on_span, loading + " on the open span", bare(sweep, wind));
           !added)
         return added;
       if (!ridden) continue;
+      const auto beside = beside_worsts(rig_, sweep, *places, wind);
+      if (!beside) return tl::unexpected(beside.error());
       if (auto added = together(sweep, wind, *beside); !added) return added;
     }
     if (!(rig_.in.rescuer_N > 0)) return {};
@@ -193,11 +224,8 @@ class Spans {
     if (is_still(wind)) return rig_.books.bare_beside(sweep);
     BesideForces all;
     for (std::size_t i = 0; i < rig_.in.beside.size(); ++i) {
-      const Beside& line = rig_.in.beside[i];
-      auto hung = hang_between(
-          rig_.in.anchors[static_cast<std::size_t>(line.from)], rig_.in.anchors[static_cast<std::size_t>(line.to)],
-          line.in_state[static_cast<std::size_t>(rig_.path_of(sweep).state)], wind.beside_N_per_m[i]);
-      if (!hung) return unsolved("a parallel line: " + hung.error().why, hung.error().residual);
+      auto hung = bare_beside(rig_, sweep, i, wind);
+      if (!hung) return tl::unexpected(hung.error());
       all.push_back(std::move(*hung));
     }
     return all;

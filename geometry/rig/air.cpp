@@ -22,4 +22,9 @@ double wind_on_line_Pa(double density_kg_per_m3, double speed_m_per_s) {
   return 0.5 * density_kg_per_m3 * speed_m_per_s * speed_m_per_s * cylinder;
 }
 
+SidePush side_push(double height_m, double temperature_K, double speed_m_per_s, double drag_area_m2) {
+  const double density = air_density_kg_per_m3(height_m, temperature_K);
+  return {wind_on_line_Pa(density, speed_m_per_s), 0.5 * density * speed_m_per_s * speed_m_per_s * drag_area_m2};
+}
+
 }  // namespace fairlead

@@ -13,4 +13,11 @@ double air_density_kg_per_m3(double height_m, double temperature_K);
 /// drag coefficient of a long round cylinder below its critical speed, 1.2 (common practice, no source).
 double wind_on_line_Pa(double density_kg_per_m3, double speed_m_per_s);
 
+/// What a wind across does: to a line, as wind_on_line_Pa, and to a rider of a drag area, half the density times speed
+/// squared times it.
+struct SidePush {
+  double line_Pa{}, rider_N{};
+};
+SidePush side_push(double height_m, double temperature_K, double speed_m_per_s, double drag_area_m2);
+
 }  // namespace fairlead

@@ -56,11 +56,12 @@ clearance::SideWind side_wind(const Layout& layout, double temperature_K, double
   clearance::SideWind wind;
   const auto& speed = layout.site.wind_across_m_per_s;
   if (!speed) return wind;
-  const double density =
-      air_density_kg_per_m3(layout.site.altitude_m ? layout.site.altitude_m->value : 0, temperature_K);
-  wind.line_N_per_m = wind_on_line_Pa(density, *speed) * layout.main_line.diameter_m;
-  if (rider_weight_N > 0 && layout.riders.drag_area_m2) {
-    wind.rider_N = 0.5 * density * *speed * *speed * *layout.riders.drag_area_m2;
+  const auto& area_m2 = layout.riders.drag_area_m2;
+  const SidePush push = side_push(layout.site.altitude_m ? layout.site.altitude_m->value : 0, temperature_K, *speed,
+                                  area_m2 ? area_m2->value : 0);
+  wind.line_N_per_m = push.line_Pa * layout.main_line.diameter_m;
+  if (rider_weight_N > 0 && area_m2) {
+    wind.rider_N = push.rider_N;
     const double hangs_N = rider_weight_N - layout.riders.trolley_mass_kg * standard_gravity;
     wind.lean_rad = std::atan2(wind.rider_N, hangs_N);
   }

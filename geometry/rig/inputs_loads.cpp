@@ -157,14 +157,13 @@ std::vector<loads::RiddenWind> ridden_wind(const Layout& layout, const mainline:
   const auto& speed_m_per_s = layout.site.wind_across_m_per_s;
   if (!speed_m_per_s) return all;
   for (const mainline::State& state : main_line.states) {
-    const double density = air_density_kg_per_m3(layout.site.altitude_m ? layout.site.altitude_m->value : 0,
-                                                 state.temperature_K),
-                 push_Pa = wind_on_line_Pa(density, *speed_m_per_s);
-    loads::RiddenWind& wind = all.emplace_back();
-    wind.line_N_per_m = push_Pa * layout.main_line.diameter_m;
-    if (const auto& area_m2 = layout.riders.drag_area_m2)
-      wind.rider_N = 0.5 * density * *speed_m_per_s * *speed_m_per_s * *area_m2;
-    for (const ParallelLine& line : layout.parallel_lines) wind.beside_N_per_m.push_back(push_Pa * line.diameter_m);
+    const auto& area_m2 = layout.riders.drag_area_m2;
+    const SidePush push = side_push(layout.site.altitude_m ? layout.site.altitude_m->value : 0, state.temperature_K,
+                                    *speed_m_per_s, area_m2 ? area_m2->value : 0);
+    loads::RiddenWind& wind =
+        all.emplace_back(loads::RiddenWind{push.line_Pa * layout.main_line.diameter_m, push.rider_N, {}});
+    for (const ParallelLine& line : layout.parallel_lines)
+      wind.beside_N_per_m.push_back(push.line_Pa * line.diameter_m);
   }
   return all;
 }
