@@ -19,8 +19,6 @@ namespace {
 
 using Sample = ArrestHistory::Sample;
 
-constexpr double gap_mm = 4;
-
 bool applies(const Dossier& dossier) {
   return dossier.arrest && std::any_of(dossier.arrest->histories.begin(), dossier.arrest->histories.end(),
                                        [](const ArrestHistory& history) { return history.samples.size() > 1; });
