@@ -98,12 +98,9 @@ void run_back(const Track& track, const Inputs& in, Reset& reset) {
   }
 }
 
-}  // namespace
-
-Solved<Reset> reset(const Inputs& in, const reeving::Inputs& reeving, const reeving::Sweep& returning,
-                    const mainline::Path& empty) {
-  const auto track = Track::empty(reeving, returning, empty, in.moving_mass_kg);
-  if (!track) return tl::unexpected(track.error());
+/// The track of the empty trolley is wanted for the ratio too, so it is made once.
+Reset way_back_on(const Track& track, const Inputs& in, const reeving::Inputs& reeving,
+                  const reeving::Sweep& returning) {
   Reset reset{.path = returning.path, .least_reserve_N = std::numeric_limits<double>::infinity()};
   for (const reeving::Pose& pose : returning.poses) {
     const double cos_track = std::cos(pose.tau_rad), sin_track = std::sin(pose.tau_rad);
@@ -113,10 +110,31 @@ Solved<Reset> reset(const Inputs& in, const reeving::Inputs& reeving, const reev
     const double reserve_N = dot(pose.hold_N, reeving.along) * cos_track - in.rolling.high * normal_N - in.static_N;
     look(reset, pose.travel_m, reserve_N);
   }
-  if (reset.least_reserve_N > 0) run_back(*track, in, reset);
+  if (reset.least_reserve_N > 0) run_back(track, in, reset);
+  return reset;
+}
+
+}  // namespace
+
+Solved<Reset> way_back(const Inputs& in, const reeving::Inputs& reeving, const reeving::Sweep& returning,
+                       const mainline::Path& empty) {
+  const auto track = Track::empty(reeving, returning, empty, in.moving_mass_kg);
+  if (!track) return tl::unexpected(track.error());
+  Reset reset = way_back_on(*track, in, reeving, returning);
+  reset.ratio_at_which_it_stops = std::numeric_limits<double>::quiet_NaN();
+  return reset;
+}
+
+Solved<Reset> reset(const Inputs& in, const reeving::Inputs& reeving, const reeving::Sweep& returning,
+                    const mainline::Path& empty) {
+  const auto track = Track::empty(reeving, returning, empty, in.moving_mass_kg);
+  if (!track) return tl::unexpected(track.error());
+  Reset reset = way_back_on(*track, in, reeving, returning);
   reset.ratio_at_which_it_stops = stopping_ratio(*track, reeving.nominal_ratio, reeving.rest_extension_m, in);
   return reset;
 }
+
+double least_reserve_N(const Inputs& in, const Track& empty) { return reserves(empty, in).least_reserve_N; }
 
 Reset reset_plain(const Inputs& in, const Track& empty, double ratio, double rest_extension_m) {
   Reset reset = reserves(empty, in);

@@ -11,7 +11,14 @@ namespace fairlead::arrest {
 Solved<Reset> reset(const Inputs&, const reeving::Inputs&, const reeving::Sweep& returning,
                     const mainline::Path& empty);
 
-/// The same over an ideal reduction n:1, at even places; `empty` carries the brake trolley alone.
+/// The same without the ratio at which it stops, which takes the longest to find: NaN there.
+Solved<Reset> way_back(const Inputs&, const reeving::Inputs&, const reeving::Sweep& returning,
+                       const mainline::Path& empty);
+
+/// The least reserve over an ideal reduction, at even places; `empty` carries the brake trolley alone.
+double least_reserve_N(const Inputs&, const Track& empty);
+
+/// All of it over an ideal reduction n:1.
 Reset reset_plain(const Inputs&, const Track& empty, double ratio, double rest_extension_m);
 
 }  // namespace fairlead::arrest

@@ -82,8 +82,7 @@ Solved<Reductions> reductions(const Rig& rig, const Work& work) {
     design.farthest = rider_of(alike, design, farthest, all.arrival_m_per_s.high);
     design.shortest = rider_of(alike, design, shortest, all.arrival_m_per_s.low);
     empty[i] = track_of(alike, design, in.brake_trolley_kg);
-    if (empty[i])
-      design.least_reserve_N = arrest::reset_plain(in, *empty[i], design.ratio, alike.rest_extension_m).least_reserve_N;
+    if (empty[i]) design.least_reserve_N = arrest::least_reserve_N(in, *empty[i]);
   });
   for (const auto& track : empty)
     if (!track) return tl::unexpected(track.error());

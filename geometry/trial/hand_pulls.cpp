@@ -96,7 +96,7 @@ Solved<Span> return_time_s(const Rig& rig, const Span& from_m) {
       for (const bool slow : {false, true}) {
         arrest::Inputs in = *rig.arrest.inputs;
         if (slow) in.rolling.low = in.rolling.high, in.brake_share.low = in.brake_share.high;
-        const auto back = arrest::reset(in, shorter, *whole, path);
+        const auto back = arrest::way_back(in, shorter, *whole, path);
         if (!back) return tl::unexpected(back.error());
         if (!back->returns) return unsolved("it does not come back by itself", from);
         widen(times, {back->time_s, back->time_s});

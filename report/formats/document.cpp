@@ -49,8 +49,10 @@ tl::expected<std::set<char32_t>, Refusal> characters(const std::vector<Sheet>& s
       }
       const Label& label = std::get<Label>(entity);
       measurable = measurable && finite(label);
+      bool any_new = false;
+      for (const char32_t c : code_points(label.text)) any_new = all.insert(c).second || any_new;
+      if (!any_new) continue;  // what was looked at once is not looked up again
       if (std::string why = fault(sheet, label, font); !why.empty()) return tl::unexpected(Refusal{std::move(why)});
-      for (const char32_t c : code_points(label.text)) all.insert(c);
     }
     if (!measurable) return tl::unexpected(Refusal{"a drawing holds a number that is not finite"});
   }

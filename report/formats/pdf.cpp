@@ -22,7 +22,7 @@ struct Refused {
   std::string why;
 };
 
-constexpr int dash_decimals = 4;
+constexpr int decimals = 4;  // of a millimetre: a tenth of a micrometre
 
 HPDF_REAL real(double value) {
   if (!std::isfinite(value)) throw Refused{"a drawing holds a number that is not finite"};
@@ -217,34 +217,38 @@ class Document {
 
   Colour ink(Layer layer) const { return grey_ ? grey_of(layer_colour(layer)) : layer_colour(layer); }
 
+  /// Written here: libharu keeps dash lengths as 16-bit integers, too coarse for millimetres, and takes its time over
+  /// every point.
+  static std::string operators(const Stroke& stroke, bool outlined, bool filled) {
+    std::string out;
+    const auto put = [&](double value) {
+      real(value);
+      out += number(value, decimals) + ' ';
+    };
+    if (outlined) {
+      put(stroke.pen.width_mm);
+      out += "w\n[";
+      for (double d : dashes(stroke.pen.type, stroke.pen.width_mm, path_length(stroke.path, stroke.closed))) put(d);
+      out += "] 0 d\n";
+    }
+    for (std::size_t i = 0; i < stroke.path.size(); ++i) {
+      put(stroke.path[i].x_mm);
+      put(stroke.path[i].y_mm);
+      out += i == 0 ? "m\n" : "l\n";
+    }
+    if (stroke.closed) out += "h\n";
+    return out + (filled ? outlined ? "B\n" : "f\n" : "S\n");
+  }
+
   void draw(HPDF_Page page, const Stroke& stroke) const {
     if (stroke.path.size() < 2) return;
     const bool outlined = stroke.pen.width_mm > 0, filled = stroke.fill != Fill::none;
     if (!outlined && !filled) return;
-    if (outlined) {
-      HPDF_Page_SetLineWidth(page, real(stroke.pen.width_mm));
-      // libharu keeps dash lengths as 16-bit integers: too coarse for millimetres, so the operator is written here.
-      const double whole = path_length(stroke.path, stroke.closed);
-      real(whole);
-      std::string dash = "[";
-      for (double d : dashes(stroke.pen.type, stroke.pen.width_mm, whole)) dash += number(d, dash_decimals) + " ";
-      raw(page, dash + "] 0 d\n");
-    }
     if (stroke.fill == Fill::tint || stroke.fill == Fill::paper) {
       const HPDF_REAL grey = stroke.fill == Fill::tint ? 0.9F : 1.0F;
       HPDF_Page_SetRGBFill(page, grey, grey, grey);
     }
-    HPDF_Page_MoveTo(page, real(stroke.path.front().x_mm), real(stroke.path.front().y_mm));
-    for (std::size_t i = 1; i < stroke.path.size(); ++i)
-      HPDF_Page_LineTo(page, real(stroke.path[i].x_mm), real(stroke.path[i].y_mm));
-    if (stroke.closed) HPDF_Page_ClosePath(page);
-    if (filled && outlined) {
-      HPDF_Page_FillStroke(page);
-    } else if (filled) {
-      HPDF_Page_Fill(page);
-    } else {
-      HPDF_Page_Stroke(page);
-    }
+    raw(page, operators(stroke, outlined, filled));
     if (filled && stroke.fill != Fill::ink) {
       const Colour c = ink(stroke.pen.layer);
       HPDF_Page_SetRGBFill(page, real(c.red), real(c.green), real(c.blue));
