@@ -72,10 +72,14 @@ struct Row {
   double field_width(double width) const { return width / static_cast<double>(entries.size()); }
   double cap(const Canvas& canvas, double width) const {
     const double room = field_width(width) - 2 * inset_mm;
-    const bool fits = std::all_of(entries.begin(), entries.end(), [&](const Entry& entry) {
-      return canvas.width(entry.number, greatest_cap_mm) <= room;
-    });
-    return fits ? greatest_cap_mm : number_cap_mm;
+    const auto fits = [&](double at) {
+      return std::all_of(entries.begin(), entries.end(),
+                         [&](const Entry& entry) { return canvas.width(entry.number, at) <= room; });
+    };
+    // What is too wide at the least size goes on two lines.
+    for (const double at : {greatest_cap_mm, number_cap_mm})
+      if (fits(at)) return at;
+    return name_cap_mm;
   }
   std::vector<std::string> wrapped(const Canvas& canvas, const std::string& what, double at, double width) const {
     return canvas.wrap(what, at, field_width(width) - 2 * inset_mm);

@@ -57,6 +57,15 @@ TEST(CrewSheets, LetteringIsClearLargeEnoughAndInsideTheFrameOnEveryPageOfEveryS
   }
 }
 
+TEST(CrewSheets, NoNumberIsPartedFromItsUnit) {
+  for (const char* file : shipped)
+    for (const Sheet& page : compose_crew(shipped_dossier(file), Style{Units::si}, {font()}))
+      for (const auto& entity : page.drawing.entities)
+        if (const auto* label = std::get_if<Label>(&entity)) {
+          EXPECT_NE(label->text, "m") << file << ' ' << page.title;
+        }
+}
+
 TEST(CrewSheets, TheNumbersAreTheSolversOffsetsWithTheirSidesInWords) {
   for (const char* file : shipped) {
     const Dossier& dossier = shipped_dossier(file);
