@@ -20,7 +20,7 @@ formats::DocumentInfo document_info(const Layout& layout) {
   formats::DocumentInfo info;
   info.title = project.number.value + " " + project.title.value;
   if (project.creator) info.author = project.creator->value;
-  info.subject = "layout " + layout.files.front() + ", SHA-256 " + layout.sha256;
+  info.subject = "layout " + words::place_without_folder(layout, {}) + ", SHA-256 " + layout.sha256;
   info.program = "fairlead " + std::string(words::program_version());
   if (layout.project.date) info.date = layout.project.date->value;
   if (layout.judged_on) info.date = layout.judged_on->value;

@@ -23,7 +23,7 @@ Table findings(const Dossier& dossier, const Style& style) {
     const Finding& f = dossier.judged.findings[i];
     table.rows.push_back({std::string(words::word_for(words::outcome_of(f))), std::string(f.check->name),
                           words::sentence(layout, f, style), words::remedy(layout, f, style),
-                          words::place_of(layout, f.place)});
+                          words::place_without_folder(layout, f.place)});
   }
   return table;
 }

@@ -15,7 +15,7 @@ Table limits(const Dossier& dossier) {
       const std::string owner = words::part_name(part.section, part.id);
       table.rows.push_back({part.section == "limits" ? "the rig" : owner, words::key_name(key.name),
                             key.told.numbers.front(), key.told.words.empty() ? "stated of it" : key.told.words,
-                            std::string(key.key->says), words::place_of(layout, key.told.place)});
+                            std::string(key.key->says), words::place_without_folder(layout, key.told.place)});
     }
   table.notes.push_back("What has no limit here is not judged, and the findings say so.");
   return table;

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <filesystem>
 
 #include "geometry/checks/list.hpp"
 #include "geometry/layout/items.hpp"
@@ -10,6 +11,10 @@
 
 namespace fairlead::words {
 namespace {
+
+std::string with_line(const std::string& file, unsigned line) {
+  return line > 0 ? fmt::format("{}:{}", file, line) : file;
+}
 
 std::string what_is_waived(const Layout& layout, std::span<const Finding> findings) {
   std::string names;
@@ -76,9 +81,10 @@ std::string id_of(const Layout& layout, Item item) {
   return id ? *id : std::string(kind_of(item.kind));
 }
 
-std::string place_of(const Layout& layout, Place place) {
-  const std::string& file = layout.files.at(place.file);
-  return place.line > 0 ? fmt::format("{}:{}", file, place.line) : file;
+std::string place_of(const Layout& layout, Place place) { return with_line(layout.files.at(place.file), place.line); }
+
+std::string place_without_folder(const Layout& layout, Place place) {
+  return with_line(std::filesystem::path(layout.files.at(place.file)).filename(), place.line);
 }
 
 std::string date_of(Date date) { return fmt::format("{:04}-{:02}-{:02}", date.year, date.month, date.day); }

@@ -18,6 +18,8 @@ std::string_view kind_of(Item::Kind);
 
 /// "otter.toml:22", "command line"; the layout file alone for what stands nowhere in it.
 std::string place_of(const Layout&, Place);
+/// The same without the file's folder: on sheets, which are alike wherever a layout is read from.
+std::string place_without_folder(const Layout&, Place);
 
 /// "2025-03-09"
 std::string date_of(Date);

@@ -50,6 +50,15 @@ TEST(DrawFormats, EveryShippedLayoutIsDrawnAndSetOut) {
   EXPECT_GE(layouts, 8);
 }
 
+TEST(DrawFormats, TheFolderALayoutIsReadFromDoesNotShow) {
+  const Scratch scratch;
+  std::filesystem::copy_file(FAIRLEAD_SOURCE_DIR "/layouts/heron_gully.toml", scratch / "heron_gully.toml");
+  run("draw " + scratch / "heron_gully.toml" + " -o " + scratch / "there.pdf");
+  run(std::string("draw ") + good + "-o " + scratch / "here.pdf");
+  EXPECT_TRUE(read_file(scratch / "here.pdf") == read_file(scratch / "there.pdf"));
+  EXPECT_TRUE(read_file(scratch / "here.pdf").starts_with("%PDF-"));
+}
+
 TEST(DrawFormats, AnyOtherNameIsRefusedBeforeTheWork) {
   const Scratch scratch;
   const Ran ran = run(std::string("draw ") + good + "-o " + scratch / "set.doc");
