@@ -81,7 +81,8 @@ inline constexpr Field<Site> site_fields[] = {
       .examples = {"'10 m/s'"}},
      &Site::wind_along_m_per_s},
     {{.name = "wind_across",
-      .says = "greatest wind across the main line, from either side; it blows the resting legs of the lines aside",
+      .says = "greatest wind across the main line, from either side: it blows resting lines and riders aside and loads "
+              "the anchors",
       .need = Need::optional,
       .dimension = Dimension::speed,
       .bounds = not_negative,

@@ -1,4 +1,4 @@
-// One upright page an anchor, for those who set it out.
+// Upright pages for those who set out, each of one anchor.
 #include <fmt/format.h>
 
 #include <algorithm>
