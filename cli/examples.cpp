@@ -17,7 +17,7 @@ constexpr Example examples[] = {
     {"draw", "site.toml -o site/", "every sheet and table in every format"},
     {"compare", "issued.toml site.toml", "what changed, and what that does"},
     {"setout", "site.toml", "points, levels, lengths and tensions for the crew"},
-    {"setout", "site.toml -o crew.pdf", "the crew's sheets, one page an anchor"},
+    {"setout", "site.toml -o crew.pdf", "the crew's sheets, anchor by anchor"},
     {"arrest", "site.toml", "how every rider stops, and the way back"},
     {"asbuilt",
      "site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
