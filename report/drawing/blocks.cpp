@@ -116,23 +116,62 @@ double Grid::greatest_least_width(const Canvas& canvas, std::size_t column) cons
   return std::max(least_width(canvas, column), std::min(std::max(heading, widest), narrow_column_mm));
 }
 
-std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
-  std::vector<double> widths(columns_.size()), least(columns_.size());
-  for (std::size_t c = 0; c < columns_.size(); ++c) {
-    double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
-    for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[c], cap_mm_));
-    widths[c] = widest + 2 * cell_side_mm;
-    least[c] = columns_[c].wraps && widths[c] > narrow_column_mm ? least_width(canvas, c) : widths[c];
-  }
-  // What is too much is taken from the columns that can give, by their widths, until none can or it is enough.
+namespace {
+
+/// What is too much is taken from the columns that can give, by their widths, until none can or it is enough.
+std::vector<double> shrunk(std::vector<double> widths, const std::vector<double>& least, double greatest_width_mm) {
   constexpr double enough_mm = 1e-6;
   for (;;) {
     const double excess = std::accumulate(widths.begin(), widths.end(), 0.0) - greatest_width_mm;
     double giving = 0;
-    for (std::size_t c = 0; c < columns_.size(); ++c) giving += widths[c] > least[c] ? widths[c] : 0;
-    if (!(excess > enough_mm && giving > 0)) break;
-    for (std::size_t c = 0; c < columns_.size(); ++c)
+    for (std::size_t c = 0; c < widths.size(); ++c) giving += widths[c] > least[c] ? widths[c] : 0;
+    if (!(excess > enough_mm && giving > 0)) return widths;
+    for (std::size_t c = 0; c < widths.size(); ++c)
       if (widths[c] > least[c]) widths[c] = std::max(least[c], widths[c] - excess * widths[c] / giving);
+  }
+}
+
+}  // namespace
+
+/// Lines that all rows take one below the other.
+std::size_t Grid::lines(const Canvas& canvas, const std::vector<double>& widths,
+                        const std::vector<std::vector<double>>& whole_mm) const {
+  std::size_t sum = 0;
+  for (std::size_t r = 0; r < rows_.size(); ++r) {
+    std::size_t most = 1;
+    for (std::size_t c = 0; c < widths.size(); ++c) {
+      const double room_mm = widths[c] - 2 * cell_side_mm + 0.01;
+      if (whole_mm[r][c] > room_mm) most = std::max(most, canvas.wrap(rows_[r][c], cap_mm_, room_mm).size());
+    }
+    sum += most;
+  }
+  return sum;
+}
+
+std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_width_mm) const {
+  std::vector<double> natural(columns_.size()), least(columns_.size());
+  std::vector<std::vector<double>> whole_mm(rows_.size());
+  std::vector<std::size_t> giving;
+  for (std::size_t c = 0; c < columns_.size(); ++c) {
+    double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
+    for (std::size_t r = 0; r < rows_.size(); ++r)
+      widest = std::max(widest, whole_mm[r].emplace_back(canvas.width(rows_[r][c], cap_mm_)));
+    natural[c] = widest + 2 * cell_side_mm;
+    least[c] = columns_[c].wraps && natural[c] > narrow_column_mm ? least_width(canvas, c) : natural[c];
+    if (natural[c] > least[c]) giving.push_back(c);
+  }
+  std::vector<double> widths = shrunk(natural, least, greatest_width_mm);
+  const auto total = [](const std::vector<double>& all) { return std::accumulate(all.begin(), all.end(), 0.0); };
+  if (total(natural) <= greatest_width_mm || total(least) >= greatest_width_mm) return widths;
+  // Slim columns are broken into lines for little: the slimmest of them stay whole where that costs none.
+  std::ranges::stable_sort(giving, {}, [&](std::size_t c) { return natural[c]; });
+  std::size_t fewest = lines(canvas, widths, whole_mm);
+  for (const std::size_t c : giving) {
+    least[c] = natural[c];
+    if (total(least) > greatest_width_mm) break;
+    std::vector<double> other = shrunk(natural, least, greatest_width_mm);
+    if (const std::size_t taken = lines(canvas, other, whole_mm); taken <= fewest)
+      fewest = taken, widths = std::move(other);
   }
   return widths;
 }

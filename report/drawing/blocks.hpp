@@ -70,6 +70,8 @@ class Grid {
   double least_width(const Canvas&, std::size_t column) const;
   double greatest_least_width(const Canvas&, std::size_t column) const;
   std::vector<double> column_widths(const Canvas&, double greatest_width_mm) const;
+  std::size_t lines(const Canvas&, const std::vector<double>& widths,
+                    const std::vector<std::vector<double>>& whole_mm) const;
   std::string title_;
   std::vector<Column> columns_;
   std::vector<std::vector<std::string>> rows_;

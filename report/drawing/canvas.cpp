@@ -86,7 +86,8 @@ std::size_t word_end(std::string_view text) {
   const std::size_t blank = std::min(text.find(' '), text.size());
   if (blank == 0 || blank == text.size() || text[blank - 1] < '0' || text[blank - 1] > '9') return blank;
   const std::string_view next = text.substr(blank + 1), unit = next.substr(0, next.find_first_of(" ,;:.)"));
-  constexpr std::string_view units[] = {"m", "mm", "kN", "N", "lbf", "kg", "deg", "m/s", "kN*m", "ft", "in", "lb"};
+  constexpr std::string_view units[] = {"m",   "mm",   "kN", "N",  "lbf", "kg", "deg",
+                                        "m/s", "kN*m", "ft", "in", "lb",  "Hz", "s"};
   return std::find(std::begin(units), std::end(units), unit) == std::end(units)
              ? blank
              : blank + 1 + std::min(next.find(' '), next.size());
