@@ -75,8 +75,8 @@ struct TrialOptions {
 /// the plan passed.
 int trial(const JudgeOptions&, const TrialOptions&);
 
-/// A starting layout or concept to standard output, or to a file that does not exist yet.
-int new_file(const std::string& output, bool idea);
+/// A text to start from to standard output, or to a file that does not exist yet.
+int new_file(const std::string& output, const std::string& text);
 
 /// What a check judges, or what a key of the layout means; all checks when the name is empty.
 int explain(const std::string& name);

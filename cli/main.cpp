@@ -10,6 +10,7 @@
 #include "cli/progress.hpp"
 #include "geometry/asbuilt/drawn_findings.hpp"
 #include "geometry/quantity/nearest.hpp"
+#include "report/words/labels.hpp"
 #include "report/words/version.hpp"
 
 namespace fairlead::cli {
@@ -200,7 +201,7 @@ int run(int argc, char** argv) {
   RecordsOptions kept;
   TrialOptions tried;
   std::string format = "text", output, name, now;
-  bool idea = false;
+  bool idea = false, labels = false;
 
   CLI::App& check_command = *app.add_subcommand("check", "judge a layout and print the findings");
   add_judge_options(check_command, judged);
@@ -223,6 +224,12 @@ int run(int argc, char** argv) {
   draw_command.add_option("--trial", drawn.trial, "results of unmanned tests: their points stand on the braking chart")
       ->type_name("RESULTS");
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
+
+  draw_command
+      .add_option("--labels", drawn.paper.labels,
+                  "a file of pairs: every title, heading and caution of the sheets in another language (fairlead new "
+                  "--labels writes one to fill in)")
+      ->type_name("FILE");
 
   CLI::App& setout_command =
       *app.add_subcommand("setout", "points, levels, lengths and tensions to set a layout out by");
@@ -274,7 +281,9 @@ int run(int argc, char** argv) {
 
   CLI::App& new_command = *app.add_subcommand("new", "write a layout or a concept to start from");
   new_command.add_option("-o,--output", output, "the file to write; must not exist (default: standard output)");
-  new_command.add_flag("--concept", idea, "a concept instead: how riders are to stop, before anything has a place");
+  new_command.add_flag("--concept", idea, "a concept instead: how riders are to stop, before anything has a place")
+      ->excludes(new_command.add_flag("--labels", labels,
+                                      "a file of pairs instead: every fixed text of the sheets, to be translated"));
 
   CLI::App& explain_command = *app.add_subcommand("explain", "what a check judges or a key of the layout means");
   explain_command.add_option("NAME", name, "a check or a key; without one, all checks are listed");
@@ -301,7 +310,8 @@ int run(int argc, char** argv) {
   if (asbuilt_command.parsed()) return asbuilt(judged, built);
   if (records_command.parsed()) return records(judged, kept);
   if (trial_command.parsed()) return trial(judged, tried);
-  if (new_command.parsed()) return new_file(output, idea);
+  if (new_command.parsed())
+    return new_file(output, labels ? words::pairs_template() : idea ? new_concept() : new_layout());
   return explain(name);
 }
 

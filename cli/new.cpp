@@ -6,8 +6,7 @@
 
 namespace fairlead::cli {
 
-int new_file(const std::string& output, bool idea) {
-  const std::string text = idea ? new_concept() : new_layout();
+int new_file(const std::string& output, const std::string& text) {
   if (output.empty()) {
     print(text);
     return cleared;

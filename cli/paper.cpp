@@ -4,11 +4,14 @@
 
 #include <cstdio>
 
+#include "cli/rows.hpp"
+#include "geometry/layout/whole_file.hpp"
 #include "report/drawing/decimal.hpp"
 #include "report/formats/dxf.hpp"
 #include "report/formats/files.hpp"
 #include "report/formats/pdf.hpp"
 #include "report/formats/svg.hpp"
+#include "report/sheets/language.hpp"
 #include "report/words/names.hpp"
 #include "report/words/version.hpp"
 
@@ -61,6 +64,36 @@ sheets::Office office_of(const PaperOptions& paper, const drawing::Font& font) {
   if (!paper.projection.empty()) office.first_angle = paper.projection == "first";
   office.grey = paper.grey;
   return office;
+}
+
+Labels::Labels(const PaperOptions& paper, const drawing::Font& font) : file_(paper.labels) {
+  if (file_.empty()) return;
+  constexpr FileKind kind{"a file of pairs", "the file of pairs", std::size_t{1024} * 1024};
+  const auto bytes = whole_file(file_, kind);
+  if (!bytes)
+    throw Unusable{
+        fairlead::print({.file = file_, .message = bytes.error().message, .instead = bytes.error().instead})};
+  auto pairs = words::read_pairs(*bytes, [&](std::string_view text) { return font.missing(text); });
+  if (!pairs) throw Unusable{printed(file_, pairs.error())};
+  pairs_ = std::move(*pairs);
+}
+
+void Labels::speak(drawing::Font& font, const Layout& layout) const {
+  if (!pairs_) return;
+  font.speak(sheets::wording_of(*pairs_, layout));
+}
+
+void Labels::tell_without_pair(const drawing::Font& font) const {
+  if (!pairs_) return;
+  const std::vector<std::string> without = font.wording()->without_pair();
+  if (without.empty()) return;
+  std::string names;
+  for (const std::string& name : without) names += fmt::format("\n  \"{}\"", name);
+  std::fputs(fmt::format("note: {} {} of these sheets {} no pair in {} and {} English; add {} under [labels]:{}\n",
+                         without.size(), without.size() == 1 ? "label" : "labels", without.size() == 1 ? "has" : "have",
+                         file_, without.size() == 1 ? "stays" : "stay", without.size() == 1 ? "it" : "them", names)
+                 .c_str(),
+             stderr);
 }
 
 void tell_left_out(const std::vector<drawing::Sheet>& sheets) {

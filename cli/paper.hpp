@@ -1,11 +1,13 @@
 // What the commands that write drawings share.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "cli/options.hpp"
 #include "report/sheets/sheet.hpp"
+#include "report/words/labels.hpp"
 
 namespace fairlead::cli {
 
@@ -15,11 +17,27 @@ struct PaperOptions {
   bool grey{};
   std::string decimal;  ///< "point" or "comma"
   std::string font;     ///< empty: the one of fonts-dejavu-extra
+  std::string labels;   ///< file of pairs; empty: in English
 };
 
 /// Throws Unusable: before the work, as a missing font is found in a millisecond.
 drawing::Font font_of(const PaperOptions&);
 sheets::Office office_of(const PaperOptions&, const drawing::Font&);
+
+/// Lets the font letter in the language of the file of pairs; what the layout itself says stays as it is. Throws
+/// Unusable with every error of the file.
+class Labels {
+ public:
+  /// Reads the file: before the work.
+  Labels(const PaperOptions&, const drawing::Font&);
+  void speak(drawing::Font&, const Layout&) const;
+  /// Tells on stderr which labels of the composed sheets have no pair.
+  void tell_without_pair(const drawing::Font&) const;
+
+ private:
+  std::string file_;
+  std::optional<words::Pairs> pairs_;
+};
 
 /// Tells on stderr what found no room on its paper, and on which it does.
 void tell_left_out(const std::vector<drawing::Sheet>&);

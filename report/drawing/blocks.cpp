@@ -73,7 +73,7 @@ void Paragraphs::draw(const Canvas& canvas, Paper top_left, double width_mm) con
     canvas.text(at - Paper{0, cap}, paragraphs_[i].mark, cap, paragraphs_[i].layer);
     for (std::size_t k = 0; k < all[i].size(); ++k) {
       if (k > 0) at.y_mm -= line_pitch * cap;
-      canvas.text(at + Paper{indent, -cap}, all[i][k], cap, paragraphs_[i].layer);
+      canvas.lettering(at + Paper{indent, -cap}, all[i][k], cap, paragraphs_[i].layer);
     }
     at.y_mm -= paragraph_pitch * cap;
   }
@@ -86,22 +86,12 @@ double cell_height(std::size_t lines, double cap_mm) {
   return static_cast<double>(std::max<std::size_t>(lines, 1) - 1) * line_pitch * cap_mm + 2.1 * cap_mm;
 }
 
-double longest_word(const Canvas& canvas, std::string_view text, double cap_mm) {
-  double widest = 0;
-  while (!text.empty()) {
-    const std::size_t blank = std::min(text.find(' '), text.size());
-    widest = std::max(widest, canvas.width(text.substr(0, blank), cap_mm));
-    text.remove_prefix(std::min(blank + 1, text.size()));
-  }
-  return widest;
-}
-
 }  // namespace
 
 /// No word of a column is broken.
 double Grid::least_width(const Canvas& canvas, std::size_t column) const {
-  double widest = longest_word(canvas, columns_[column].heading, cap_mm_);
-  for (const auto& row : rows_) widest = std::max(widest, longest_word(canvas, row[column], cap_mm_));
+  double widest = canvas.word_width(columns_[column].heading, cap_mm_);
+  for (const auto& row : rows_) widest = std::max(widest, canvas.word_width(row[column], cap_mm_));
   return widest + 2 * cell_side_mm;
 }
 
@@ -109,7 +99,7 @@ constexpr double narrow_column_mm = 18;  // a column no wider gains nothing by a
 
 /// What a column takes in any part of the rows: of some of them it may be one that gains nothing.
 double Grid::greatest_least_width(const Canvas& canvas, std::size_t column) const {
-  const double heading = longest_word(canvas, columns_[column].heading, cap_mm_) + 2 * cell_side_mm;
+  const double heading = canvas.word_width(columns_[column].heading, cap_mm_) + 2 * cell_side_mm;
   double widest = 0;
   for (const auto& row : rows_) widest = std::max(widest, canvas.width(row[column], cap_mm_) + 2 * cell_side_mm);
   if (!columns_[column].wraps) return std::max(heading, widest);
@@ -153,7 +143,7 @@ std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_wi
   std::vector<std::vector<double>> whole_mm(rows_.size());
   std::vector<std::size_t> giving;
   for (std::size_t c = 0; c < columns_.size(); ++c) {
-    double widest = longest_word(canvas, columns_[c].heading, cap_mm_);
+    double widest = canvas.word_width(columns_[c].heading, cap_mm_);
     for (std::size_t r = 0; r < rows_.size(); ++r)
       widest = std::max(widest, whole_mm[r].emplace_back(canvas.width(rows_[r][c], cap_mm_)));
     natural[c] = widest + 2 * cell_side_mm;
@@ -277,8 +267,8 @@ void Grid::draw(const Canvas& canvas, Paper top_left, double greatest_width_mm) 
       const double at = x + cell_side_mm + share * (m.widths[c] - 2 * cell_side_mm);
       const auto& lines = m.lines[r][c];
       for (std::size_t i = 0; i < lines.size(); ++i)
-        canvas.text({at, y - 1.55 * cap_mm_ - static_cast<double>(i) * line_pitch * cap_mm_}, lines[i], cap_mm_,
-                    Layer::tables, align);
+        canvas.lettering({at, y - 1.55 * cap_mm_ - static_cast<double>(i) * line_pitch * cap_mm_}, lines[i], cap_mm_,
+                         Layer::tables, align);
       x += m.widths[c];
     }
     y -= m.heights[r];

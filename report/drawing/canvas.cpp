@@ -59,10 +59,14 @@ void Canvas::circle(Paper centre, double radius_mm, Pen pen, Fill fill) const {
   outline(std::move(path), pen, fill);
 }
 
-void Canvas::text(Paper at, std::string text, double cap_mm, Layer layer, Align align, double angle_rad) const {
+void Canvas::text(Paper at, std::string_view text, double cap_mm, Layer layer, Align align, double angle_rad) const {
+  lettering(at, std::string(said(text)), cap_mm, layer, align, angle_rad);
+}
+
+void Canvas::lettering(Paper at, std::string text, double cap_mm, Layer layer, Align align, double angle_rad) const {
   if (text.empty()) return;
   const double share = align == Align::left ? 0 : align == Align::centre ? 0.5 : 1;
-  const Paper start = at - polar(share * width(text, cap_mm), angle_rad);
+  const Paper start = at - polar(share * font_.width_mm(text, cap_mm), angle_rad);
   drawing_.entities.push_back(Label{start, cap_mm, angle_rad, std::move(text), layer});
 }
 
@@ -95,7 +99,21 @@ std::size_t word_end(std::string_view text) {
 
 }  // namespace
 
+double Canvas::word_width(std::string_view text, double cap_mm) const {
+  double widest = 0;
+  for (text = said(text); !text.empty();) {
+    const std::size_t blank = std::min(text.find(' '), text.size());
+    widest = std::max(widest, font_.width_mm(text.substr(0, blank), cap_mm));
+    text.remove_prefix(std::min(blank + 1, text.size()));
+  }
+  return widest;
+}
+
 std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, double width_mm) const {
+  return lines(said(text), cap_mm, width_mm);
+}
+
+std::vector<std::string> Canvas::lines(std::string_view text, double cap_mm, double width_mm) const {
   std::vector<std::string> lines;
   std::string line;
   double line_em = 0;
@@ -105,7 +123,7 @@ std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, doub
   const auto fits = [&](double em) { return em * cap_mm / font_.cap_em() <= width_mm; };
   while (!text.empty()) {
     std::size_t blank = word_end(text);
-    if (width(text.substr(0, blank), cap_mm) > width_mm) blank = std::min(text.find(' '), text.size());
+    if (font_.width_mm(text.substr(0, blank), cap_mm) > width_mm) blank = std::min(text.find(' '), text.size());
     std::string_view word = text.substr(0, blank);
     text.remove_prefix(std::min(blank + 1, text.size()));
     const double joined_em = font_.wider_em(line.empty() ? 0 : font_.wider_em(line_em, " "), word);
@@ -116,7 +134,7 @@ std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, doub
       continue;
     }
     flush();
-    while (width(word, cap_mm) > width_mm) {
+    while (font_.width_mm(word, cap_mm) > width_mm) {
       const std::size_t bytes = fitting_bytes(font_, word, cap_mm, width_mm);
       lines.emplace_back(word.substr(0, bytes));
       word.remove_prefix(bytes);
@@ -129,29 +147,34 @@ std::vector<std::string> Canvas::wrap(std::string_view text, double cap_mm, doub
 }
 
 std::string Canvas::fitted(std::string_view text, double cap_mm, double width_mm) const {
-  if (width(text, cap_mm) <= width_mm) return std::string(text);
-  const double left = width_mm - width("…", cap_mm);
+  return cut(said(text), cap_mm, width_mm);
+}
+
+std::string Canvas::cut(std::string_view text, double cap_mm, double width_mm) const {
+  if (font_.width_mm(text, cap_mm) <= width_mm) return std::string(text);
+  const double left = width_mm - font_.width_mm("…", cap_mm);
   return std::string(text.substr(0, fitting_bytes(font_, text, cap_mm, left))) + "…";
 }
 
 void Canvas::fill(const Box& box, std::string_view whole, std::initializer_list<double> caps_mm, Layer layer) const {
   constexpr double pitch = 1.4;  // of lines, in cap heights
+  whole = said(whole);
   double cap_mm = 0;
   for (const double cap : caps_mm) {
     cap_mm = cap;
-    if (width(whole, cap) <= box.width()) break;
+    if (font_.width_mm(whole, cap) <= box.width()) break;
   }
-  std::vector<std::string> lines = wrap(whole, cap_mm, box.width());
+  std::vector<std::string> lines = this->lines(whole, cap_mm, box.width());
   const auto most = static_cast<std::size_t>(std::max(1.0, 1 + std::floor((box.height() / cap_mm - 1) / pitch)));
   if (lines.size() > most) {
     for (std::size_t i = most; i < lines.size(); ++i) lines[most - 1] += ' ' + lines[i];
     lines.resize(most);
-    lines.back() = fitted(lines.back(), cap_mm, box.width());
+    lines.back() = cut(lines.back(), cap_mm, box.width());
   }
   const double rest_mm = static_cast<double>(lines.size() - (lines.empty() ? 0 : 1)) * pitch * cap_mm;
   for (std::size_t i = 0; i < lines.size(); ++i)
-    text({box.left, box.centre().y_mm + (rest_mm - cap_mm) / 2 - static_cast<double>(i) * pitch * cap_mm}, lines[i],
-         cap_mm, layer);
+    lettering({box.left, box.centre().y_mm + (rest_mm - cap_mm) / 2 - static_cast<double>(i) * pitch * cap_mm},
+              lines[i], cap_mm, layer);
 }
 
 namespace {

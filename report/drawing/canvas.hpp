@@ -42,13 +42,21 @@ class Canvas {
   }
   void box(const Box& b, Pen pen, Fill fill = Fill::none) const { outline(corners(b), pen, fill); }
   void circle(Paper centre, double radius_mm, Pen pen, Fill fill = Fill::none) const;
-  /// Text whose baseline begins, is centred or ends at a place, read along angle_rad.
-  void text(Paper at, std::string text, double cap_mm, Layer, Align = Align::left, double angle_rad = 0) const;
+  /// What stands on the sheet in place of an English text. Each of the following looks its text up as a whole.
+  std::string_view said(std::string_view english) const { return font_.said(english); }
 
-  double width(std::string_view text, double cap_mm) const { return font_.width_mm(text, cap_mm); }
-  /// Breaks a text at its blanks into lines no wider than stated; a word too wide for any line is broken.
+  /// Text whose baseline begins, is centred or ends at a place, read along angle_rad.
+  void text(Paper at, std::string_view text, double cap_mm, Layer, Align = Align::left, double angle_rad = 0) const;
+  /// The same of what was looked up already, as lines of a wrapped text were: alone a part of it may read as another.
+  void lettering(Paper at, std::string text, double cap_mm, Layer, Align = Align::left, double angle_rad = 0) const;
+
+  double width(std::string_view text, double cap_mm) const { return font_.width_mm(said(text), cap_mm); }
+  /// Of the widest word of a text: none is broken.
+  double word_width(std::string_view text, double cap_mm) const;
+  /// Breaks a text at its blanks into lines no wider than stated, to be lettered; a word too wide for any line is
+  /// broken.
   std::vector<std::string> wrap(std::string_view text, double cap_mm, double width_mm) const;
-  /// The text, or as much of its beginning as fits before "…".
+  /// The text, or as much of its beginning as fits before "…", to be lettered.
   std::string fitted(std::string_view text, double cap_mm, double width_mm) const;
   /// Writes a text into a box, from its left, halfway up: on one line at the first of falling cap heights at which it
   /// fits, else at the last in as many lines as there is room for. Only what then is left over is cut, before "…".
@@ -59,6 +67,9 @@ class Canvas {
   }
 
  private:
+  std::vector<std::string> lines(std::string_view lettering, double cap_mm, double width_mm) const;
+  std::string cut(std::string_view lettering, double cap_mm, double width_mm) const;
+
   Drawing& drawing_;
   const Font& font_;
 };

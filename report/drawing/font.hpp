@@ -8,6 +8,8 @@
 #include <tl/expected.hpp>
 #include <vector>
 
+#include "report/drawing/wording.hpp"
+
 namespace fairlead::drawing {
 
 inline constexpr const char* default_font_path = "/usr/share/fonts/truetype/dejavu/DejaVuSansCondensed.ttf";
@@ -30,6 +32,13 @@ class Font {
   const std::string& face() const { return face_name_; }  ///< family and style: "DejaVu Sans Condensed"
   double cap_em() const { return cap_em_; }               ///< height of "H"
   double descent_em() const { return descent_em_; }       ///< how far "p" reaches below the baseline, > 0
+
+  /// Letters in another language from now on. The pairs go with the font, as both decide how wide a text is: whoever
+  /// measures one has it.
+  void speak(std::shared_ptr<const Wording> wording) { wording_ = std::move(wording); }
+  const Wording* wording() const { return wording_.get(); }  ///< null: in English
+  /// What stands on a sheet in place of an English text; the text itself without a language or a pair.
+  std::string_view said(std::string_view english) const { return wording_ ? wording_->said(english) : english; }
 
   /// Index of a character's glyph; 0 where the font has none.
   unsigned glyph(char32_t) const;
@@ -56,6 +65,7 @@ class Font {
   std::vector<Entry> entries_;          ///< rising code
   std::array<double, 128> ascii_em_{};  ///< advances of the characters most texts are made of
   std::shared_ptr<void> face_;
+  std::shared_ptr<const Wording> wording_;
 };
 
 }  // namespace fairlead::drawing

@@ -163,8 +163,8 @@ class Document {
     HPDF_Page_SetLineJoin(page, HPDF_ROUND_JOIN);
     draw(page, sheet.drawing);
 
-    const HPDF_Outline mark =
-        HPDF_CreateOutline(pdf_.get(), nullptr, sheet.title.c_str(), HPDF_GetEncoder(pdf_.get(), "UTF-8"));
+    const HPDF_Outline mark = HPDF_CreateOutline(pdf_.get(), nullptr, std::string(metrics_.said(sheet.title)).c_str(),
+                                                 HPDF_GetEncoder(pdf_.get(), "UTF-8"));
     const HPDF_Destination whole = HPDF_Page_CreateDestination(page);
     HPDF_Destination_SetFit(whole);
     HPDF_Outline_SetDestination(mark, whole);

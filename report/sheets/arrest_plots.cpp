@@ -68,7 +68,7 @@ void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, con
       Label{{area.centre().x_mm - canvas.width(words, cap_mm) / 2, area.centre().y_mm - cap_mm / 2},
             cap_mm,
             0,
-            words,
+            std::string(canvas.said(words)),
             Layer::grid,
             true});
   const std::size_t before = canvas.drawing().entities.size();

@@ -17,7 +17,7 @@ constexpr double inset_mm = 2, pitch = 1.65;
 /// Lines of text one below the other from a top edge; returns where they end.
 double write(const Canvas& canvas, const std::vector<std::string>& lines, double cap, double left, double top) {
   for (std::size_t i = 0; i < lines.size(); ++i)
-    canvas.text({left, top - cap - static_cast<double>(i) * pitch * cap}, lines[i], cap, Layer::text);
+    canvas.lettering({left, top - cap - static_cast<double>(i) * pitch * cap}, lines[i], cap, Layer::text);
   return top - static_cast<double>(lines.size()) * pitch * cap;
 }
 
@@ -275,15 +275,15 @@ Part lies(std::vector<Turned> all, const Frame& frame, const std::string& y_axis
               const double left = box.left + static_cast<double>(i) * box.width() / 2;
               const Box field{left, box.bottom, left + box.width() / 2, box.top}, in = field.grown(-inset_mm);
               canvas.box(field, rule);
-              canvas.text({in.left, in.top - name_cap_mm}, canvas.fitted(all[i].name, name_cap_mm, in.width()),
-                          name_cap_mm, Layer::text);
+              canvas.lettering({in.left, in.top - name_cap_mm}, canvas.fitted(all[i].name, name_cap_mm, in.width()),
+                               name_cap_mm, Layer::text);
               const double top = in.top - name_pitch;
               const Box compass{in.left, top - compass_mm, in.left + compass_mm, top};
               draw_compass(canvas, compass, all[i], frame);
               double y = top;
               for (const std::string& words : all[i].words)
                 y = write(canvas, canvas.wrap(words, cap_mm, words_width(box.width())), cap_mm, compass.right + 2, y);
-              canvas.text({in.left, in.bottom}, canvas.fitted(key, cap_mm, in.width()), cap_mm, Layer::text);
+              canvas.lettering({in.left, in.bottom}, canvas.fitted(key, cap_mm, in.width()), cap_mm, Layer::text);
             }
           }};
 }

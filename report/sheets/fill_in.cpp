@@ -87,7 +87,7 @@ class FillIn {
     for (std::size_t c = 0; c < cells.size(); ++c) {
       double y = top - inset_mm - small_cap_mm;
       for (const std::string& line : lines(canvas, with_minus(cells[c]), widths[c])) {
-        canvas.text({left + inset_mm, y}, line, small_cap_mm, Layer::tables);
+        canvas.lettering({left + inset_mm, y}, line, small_cap_mm, Layer::tables);
         y -= line_pitch * small_cap_mm;
       }
       left += widths[c];
@@ -96,13 +96,7 @@ class FillIn {
 
   /// The widest word: none is broken.
   static double word_mm(const Canvas& canvas, const std::string& text) {
-    double widest = 0;
-    for (std::size_t from = 0; from < text.size();) {
-      const std::size_t end = std::min(text.find(' ', from), text.size());
-      widest = std::max(widest, canvas.width(with_minus(text.substr(from, end - from)), small_cap_mm));
-      from = end + 1;
-    }
-    return widest + 2 * inset_mm;
+    return canvas.word_width(with_minus(text), small_cap_mm) + 2 * inset_mm;
   }
   std::vector<double> least_mm(const Canvas& canvas) const {
     std::vector<double> least;

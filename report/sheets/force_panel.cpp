@@ -166,8 +166,8 @@ void draw_force_panel(const Canvas& canvas, const Box& box, const Dossier& dossi
   const loads::LoadCase& governing = loads.cases[static_cast<std::size_t>(demand.pose)];
   const auto lines = canvas.wrap(with_minus(tables::case_name(governing, style)), small_cap_mm, inside.width());
   for (std::size_t i = 0; i < lines.size() && i < 2; ++i)
-    canvas.text({inside.left, inside.top - heading_cap_mm - 3.6 - 2.8 * static_cast<double>(i)}, lines[i], small_cap_mm,
-                Layer::text);
+    canvas.lettering({inside.left, inside.top - heading_cap_mm - 3.6 - 2.8 * static_cast<double>(i)}, lines[i],
+                     small_cap_mm, Layer::text);
 
   const Vec3 force = governing.on_anchor_N[anchor];
   const ForceScale scale = force_scale(norm(force), style);

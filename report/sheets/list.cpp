@@ -25,11 +25,11 @@ struct IndexWords {
   std::string all;
   std::vector<IndexLine> lines;
 };
-IndexWords index_of(const drawing::Drawing& drawing) {
+IndexWords index_of(const drawing::Drawing& drawing, std::string_view beginning) {
   IndexWords words;
   for (const auto& entity : drawing.entities) {
     const auto* label = std::get_if<drawing::Label>(&entity);
-    if (!label || (words.all.empty() && !label->text.starts_with(index_beginning))) continue;
+    if (!label || (words.all.empty() && !label->text.starts_with(beginning))) continue;
     words.lines.push_back({words.all.size(), label});
     words.all += label->text + ' ';
     if (label->text.ends_with('.')) break;
@@ -41,13 +41,14 @@ IndexWords index_of(const drawing::Drawing& drawing) {
 void link_index(std::vector<drawing::Sheet>& set, const drawing::Font& font) {
   if (set.empty()) return;
   drawing::Drawing& first = set.front().drawing;
-  const IndexWords words = index_of(first);
+  const IndexWords words = index_of(first, font.said(index_beginning));
   std::size_t from = 0;
   for (std::size_t i = 1; i < set.size(); ++i) {
     if (set[i].title == set[i - 1].title) continue;
-    const std::size_t begin = words.all.find("; " + set[i].title, from);
+    const std::string title(font.said(set[i].title));
+    const std::size_t begin = words.all.find("; " + title, from);
     if (begin == std::string::npos) continue;
-    from = begin + 2 + set[i].title.size();
+    from = begin + 2 + title.size();
     for (const IndexLine& line : words.lines) {
       const drawing::Label& label = *line.label;
       const std::size_t left = std::max(begin + 2, line.start), right = std::min(from, line.start + label.text.size());

@@ -113,12 +113,13 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
   for (const views::MemberSeen& member : scene.members)
     if (member.cut()) all.push_back(beyond_the_break(dossier.judged.rig, member, style));
   if (!office.more.empty()) {
-    std::string index(index_beginning);
+    // Said here, as its sheets are many.
+    std::string index(office.font.said(index_beginning));
     for (std::size_t i = 0; i < office.more.size();) {
       std::size_t same = i;
       while (same < office.more.size() && office.more[same] == office.more[i]) ++same;
-      index += fmt::format("; {}", office.more[i]);
-      if (same > i + 1) index += fmt::format(" ({} sheets)", same - i);
+      index += fmt::format("; {}", office.font.said(office.more[i]));
+      if (same > i + 1) index += ' ' + std::string(office.font.said(fmt::format("({} sheets)", same - i)));
       i = same;
     }
     all.push_back(index + ".");

@@ -78,6 +78,10 @@ void draw_status(const Block& block, const Layout& layout, double bottom) {
   if (words_or(layout.project.approver, "").empty())
     block.canvas().text({box.left + inset_mm, baseline - heading_cap_mm / 2}, "NOT FOR CONSTRUCTION", heading_cap_mm,
                         Layer::cautions);
+  // In English whatever the language: it says which of the two counts.
+  if (const Wording* wording = block.canvas().font().wording(); wording && wording->language() != "en")
+    block.canvas().lettering({box.centre().x_mm, baseline - small_cap_mm / 2}, "Translated labels: the English governs",
+                             small_cap_mm, layer, Align::centre);
   block.canvas().text({box.right - inset_mm, baseline - note_cap_mm / 2}, "Calculation aid, not an approval",
                       note_cap_mm, layer, Align::right);
 }
@@ -148,6 +152,7 @@ void draw_title_block(const Canvas& canvas, const Stationery& s, const Layout& l
   const Project& project = layout.project;
   const std::string date = project.date ? words::date_of(*project.date) : "undated";
 
+  const Wording* wording = canvas.font().wording();
   const std::string scale = sheet.scale == "none" ? "none" : fmt::format("{} at {}", sheet.scale, s.name);
   block.row(0, row_mm,
             {{42, "Scale", scale},
@@ -155,7 +160,7 @@ void draw_title_block(const Canvas& canvas, const Stationery& s, const Layout& l
              {38, "Identification number", project.number.value},
              {14, "Rev.", project.revision.value},
              {28, "Date of issue", date},
-             {16, "Language", "en"},
+             {16, "Language", wording ? wording->language() : "en"},
              {22, "Sheet", fmt::format("{} / {}", sheet.number, sheet.count)}});
   // From any other sheet back to the one with the index.
   const Box number = block.at({width_mm - 22, 0, width_mm, row_mm});

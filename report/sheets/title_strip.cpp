@@ -25,8 +25,8 @@ void draw_row(const Canvas& canvas, const Box& row, const std::vector<std::pair<
   for (const auto& [share, text] : fields) {
     const Box field{left, row.bottom, left + share * row.width(), row.top};
     canvas.box(field, rule);
-    canvas.text({field.left + inset_mm, field.centre().y_mm - cap_mm / 2},
-                canvas.fitted(text, cap_mm, field.width() - 2 * inset_mm), cap_mm, layer);
+    canvas.lettering({field.left + inset_mm, field.centre().y_mm - cap_mm / 2},
+                     canvas.fitted(text, cap_mm, field.width() - 2 * inset_mm), cap_mm, layer);
     left = field.right;
   }
 }

@@ -41,7 +41,7 @@ class Record {
     for (std::size_t c = 0; c < widths.size(); ++c) {
       double y = top - inset_mm - small_cap_mm;
       for (const std::string& line : canvas.wrap(table_.headings[c], small_cap_mm, widths[c] - 2 * inset_mm)) {
-        canvas.text({left + inset_mm, y}, line, small_cap_mm, Layer::tables);
+        canvas.lettering({left + inset_mm, y}, line, small_cap_mm, Layer::tables);
         y -= line_pitch * small_cap_mm;
       }
       for (std::size_t r = 0; r < table_.rows.size(); ++r)
@@ -64,13 +64,7 @@ class Record {
   }
   double filled_mm(const Canvas& canvas, std::size_t column) const {
     // No word of the heading is broken.
-    double widest = 0;
-    const std::string& heading = table_.headings[column];
-    for (std::size_t from = 0; from < heading.size();) {
-      const std::size_t end = std::min(heading.find(' ', from), heading.size());
-      widest = std::max(widest, canvas.width(heading.substr(from, end - from), small_cap_mm));
-      from = end + 1;
-    }
+    double widest = canvas.word_width(table_.headings[column], small_cap_mm);
     for (const auto& row : table_.rows) widest = std::max(widest, canvas.width(row[column], small_cap_mm));
     return widest + 2 * inset_mm;
   }

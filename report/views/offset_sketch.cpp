@@ -266,8 +266,8 @@ void draw_main_line_sketch(const Canvas& canvas, const Box& box, const std::vect
     if (!support) canvas.line({place - Paper{0, 3}, place + Paper{0, 3}}, bold);
     const std::string id = canvas.fitted(marks[i].id, cap_mm, width - 2),
                       words = canvas.fitted(marks[i].words, cap_mm, width - 2);
-    canvas.text({place.x_mm, ground - pitch * cap_mm}, id, cap_mm, Layer::text, Align::centre);
-    canvas.text({place.x_mm, ground - 2 * pitch * cap_mm}, words, cap_mm, Layer::text, Align::centre);
+    canvas.lettering({place.x_mm, ground - pitch * cap_mm}, id, cap_mm, Layer::text, Align::centre);
+    canvas.lettering({place.x_mm, ground - 2 * pitch * cap_mm}, words, cap_mm, Layer::text, Align::centre);
   }
 }
 

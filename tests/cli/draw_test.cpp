@@ -40,7 +40,7 @@ TEST(DrawFormats, EveryShippedLayoutIsDrawnAndSetOut) {
   int layouts = 0;
   for (const auto& entry : std::filesystem::directory_iterator(FAIRLEAD_SOURCE_DIR "/layouts")) {
     const std::string file = entry.path().string();
-    if (!file.ends_with(".toml") || file.ends_with("_concept.toml")) continue;
+    if (!file.ends_with(".toml") || file.ends_with("_concept.toml") || file.ends_with("_de.toml")) continue;
     const Ran drawn = run("draw '" + file + "' -o " + scratch / "set.pdf"), set_out = run("setout '" + file + "'");
     EXPECT_TRUE(drawn.status == 0 || drawn.status == 1) << file << ": " << drawn.status << drawn.err;
     EXPECT_TRUE(read_file(scratch / "set.pdf").starts_with("%PDF-")) << file;

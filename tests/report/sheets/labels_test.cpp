@@ -1,0 +1,162 @@
+// No fixed text of a set stays English where every label has a pair: told by a language in which every word of a label
+// bears a mark.
+#include <gtest/gtest.h>
+
+#include <set>
+#include <sstream>
+
+#include "geometry/layout/told.hpp"
+#include "geometry/quantity/units.hpp"
+#include "geometry/studies/arrest_figures.hpp"
+#include "geometry/trial/trial.hpp"
+#include "report/sheets/language.hpp"
+#include "report/tables/every.hpp"
+#include "report/tables/tables.hpp"
+#include "tests/report/sheets/demo_sheets.hpp"
+
+namespace fairlead::sheets {
+namespace {
+
+using namespace drawing;
+
+constexpr std::string_view mark = "¤";
+
+bool letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
+
+std::vector<std::string> words_of(const std::string& text) {
+  std::istringstream in(text);
+  std::vector<std::string> words;
+  for (std::string word; in >> word;) words.push_back(word);
+  return words;
+}
+
+/// Three letters on end: a word, no unit. What has a digit is an id or a number.
+bool is_word(const std::string& word) {
+  if (std::ranges::any_of(word, [](char c) { return c >= '0' && c <= '9'; })) return false;
+  int run = 0;
+  for (const char c : word) {
+    run = letter(c) ? run + 1 : 0;
+    if (run == 3) return true;
+  }
+  return false;
+}
+
+/// "columns {1} of {2}" is "¤columns {1} ¤of {2}".
+std::string marked(std::string_view label) {
+  std::string out;
+  for (const std::string& word : words_of(std::string(label))) {
+    out += out.empty() ? "" : " ";
+    out += is_word(word) || word.find('{') == word.npos ? std::string(mark) + word : word;
+  }
+  return out;
+}
+
+words::Pairs marked_pairs() {
+  words::Pairs pairs{"zz", {}};
+  for (const words::LabelGroup& group : words::label_groups())
+    for (const std::string_view label : group.labels) pairs.pairs.emplace_back(label, marked(label));
+  return pairs;
+}
+
+/// Words that stand in the layout, and units.
+std::set<std::string> own_words(const Layout& layout) {
+  std::string all = " ANSI tenths fairlead Translated labels the English governs";
+  for (const ToldPart& part : told(layout)) {
+    all += ' ' + part.id;
+    for (const ToldKey& key : part.keys) all += ' ' + key.told.words;
+  }
+  for (char& c : all)
+    if (!letter(c) && c != '_') c = ' ';
+  std::set<std::string> own;
+  for (const std::string& word : words_of(all)) own.insert(word);
+  for (const Unit& unit : all_units()) own.insert(std::string(unit.name));
+  return own;
+}
+
+/// The words of a text that no label gave it and that do not come from the layout.
+std::string strange_in(const std::string& text, const std::set<std::string>& own) {
+  std::string strange;
+  for (const std::string& word : words_of(text)) {
+    if (word.find(mark) != word.npos || !is_word(word)) continue;
+    std::string bare;
+    for (const char c : word) bare += letter(c) || c == '_' ? c : ' ';
+    for (const std::string& part : words_of(bare))
+      if (is_word(part) && !own.contains(part)) strange += part + ' ';
+  }
+  return strange;
+}
+
+bool shouts(const std::string& text) {
+  return std::ranges::none_of(text, [](char c) { return c >= 'a' && c <= 'z'; });
+}
+
+/// Sentences of findings, of notes beneath tables, and what cells say of one rig stay English, as README says. What is
+/// in capitals is a heading, on those layers too.
+bool may_hold_sentences(const Label& label) {
+  const bool sentences = label.layer == Layer::notes || label.layer == Layer::tables || label.layer == Layer::cautions;
+  return sentences && !shouts(label.text);
+}
+
+std::set<std::string> english_left(const std::vector<Sheet>& set, const std::set<std::string>& own) {
+  std::set<std::string> left;
+  for (const Sheet& sheet : set)
+    for (const auto& entity : sheet.drawing.entities) {
+      const auto* label = std::get_if<Label>(&entity);
+      if (label && !may_hold_sentences(*label) && !strange_in(label->text, own).empty())
+        left.insert(sheet.title + ": " + label->text);
+    }
+  return left;
+}
+
+Dossier whole(const std::string& file) {
+  Dossier dossier = shipped_dossier(file);
+  const Rig& rig = dossier.judged.rig;
+  dossier.setting_out = setting_out(rig);
+  dossier.trial = std::make_shared<const trial::Trial>(trial::Trial{.plan = trial::plan(rig)});
+  dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(rig));
+  return dossier;
+}
+
+std::string joined(const std::set<std::string>& all) {
+  std::string text;
+  for (const std::string& one : all) text += one + '\n';
+  return text;
+}
+
+class LabelsOf : public testing::TestWithParam<std::string> {};
+
+TEST_P(LabelsOf, NoTitleHeadingOrNameOfTheSetStaysEnglish) {
+  const Dossier dossier = whole(GetParam());
+  Font speaking = font();
+  speaking.speak(wording_of(marked_pairs(), dossier.judged.rig.layout));
+  const std::set<std::string> own = own_words(dossier.judged.rig.layout);
+  for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_a}) {
+    const auto set = compose(dossier, {}, {speaking, paper});
+    ASSERT_GT(set.size(), 5u);
+    EXPECT_EQ(joined(english_left(set, own)), "");
+  }
+  EXPECT_EQ(speaking.wording()->without_pair(), std::vector<std::string>{});
+}
+
+TEST_P(LabelsOf, NoTableHasAnEnglishTitleOrHead) {
+  const Dossier dossier = whole(GetParam());
+  const auto wording = wording_of(marked_pairs(), dossier.judged.rig.layout);
+  const std::set<std::string> own = own_words(dossier.judged.rig.layout);
+  std::set<std::string> left;
+  for (const Style style : {Style{}, Style{Units::us, true}})
+    for (const Table& table : tables::every(dossier, style)) {
+      // As CSV these bear the name of their corner, on sheets the corner stands above them.
+      std::string title = table.title.substr(0, table.title.find(" of the corner that governs"));
+      for (char& c : title) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
+      if (!strange_in(std::string(wording->said(title)), own).empty()) left.insert(title);
+      for (const std::string& head : tables::shown(table, style).headings)
+        if (!strange_in(std::string(wording->said(head)), own).empty()) left.insert(table.title + ": " + head);
+    }
+  EXPECT_EQ(joined(left), "");
+}
+
+INSTANTIATE_TEST_SUITE_P(Shipped, LabelsOf, testing::ValuesIn(shipped_layouts()),
+                         [](const auto& of) { return of.param.substr(0, of.param.find('.')); });
+
+}  // namespace
+}  // namespace fairlead::sheets
