@@ -20,6 +20,14 @@ Solved<mainline::Shape> main_line_at(const Passage& passage, const reeving::Pose
   return hang({&together, 1});
 }
 
+reeving::LineBetween main_line_between(const Passage& passage, int pose, const mainline::Shape& from,
+                                       const mainline::Shape& to, const reeving::LeftOut& left_out) {
+  const double trolley_m = passage.stray(pose).trolley_m;
+  reeving::OnTheWay wheels{reeving::OnTheWay::Last::height, {trolley_m, 0}};
+  if (from.loads == 2) wheels.off = {0, trolley_m};  // the rider weighs what he does
+  return line_between(passage.given.state.cable, from, to, wheels, left_out);
+}
+
 double bulge_per_m2(const mainline::Cable& cable, const mainline::Shape& shape) {
   double most = 0;
   for (int k = 0; k <= shape.loads; ++k) {
@@ -62,8 +70,7 @@ class MainLineChords {
     Chain chain(chords_[0] + chords_[1] + chords_[2] + 1, std::move(at));
     chain.radius_m = passage_.inputs.main_line_radius_m;
     chain.slack_m = slack_m_;
-    for (int i = 0; i + 1 < passage_.poses; ++i)
-      chain.stray_m.push_back(greater(passage_.stray(i).rider_m, passage_.stray(i).trolley_m) + changed_m(i));
+    chain.stray_m = std::move(stray_m_);
     return chain;
   }
 
@@ -75,6 +82,11 @@ class MainLineChords {
       const auto shape = main_line_at(passage_, passage_.pose(i), shapes_.empty() ? nullptr : &shapes_.back());
       if (!shape) return tl::unexpected(shape.error());
       shapes_.push_back(*shape);
+      per_m2_ = greater(per_m2_, bulge_per_m2(passage_.given.state.cable, *shape));
+      if (i == 0) continue;
+      const auto between = main_line_between(passage_, i - 1, *(shapes_.end() - 2), *shape, {{from_m_, from_m_}, {}});
+      stray_m_.push_back(between.stray_m);
+      if (std::isfinite(between.stray_m)) per_m2_ = greater(per_m2_, between.bulge_per_m2);
     }
     return {};
   }
@@ -93,16 +105,13 @@ class MainLineChords {
   }
 
   void share_out() {
-    double per_m2 = 0;
-    for (const mainline::Shape& shape : shapes_)
-      per_m2 = greater(per_m2, bulge_per_m2(passage_.given.state.cable, shape));
     PerPiece reach{};
     for (int i = 0; i < passage_.poses; ++i) {
       const Places at = places(i);
       for (std::size_t k = 0; k < pieces; ++k) reach[k] = greater(reach[k], dot(at[k + 1] - at[k], passage_.rig.along));
     }
     for (std::size_t k = 0; k < pieces; ++k) {
-      const double bulge_m = per_m2 * reach[k] * reach[k];
+      const double bulge_m = per_m2_ * reach[k] * reach[k];
       chords_[k] = chords_for(bulge_m, passage_.inputs);
       slack_m_ = greater(slack_m_, bulge_m / (chords_[k] * chords_[k]));
     }
@@ -111,41 +120,26 @@ class MainLineChords {
   void add_pose(int pose, std::vector<Point3>& out) {
     const Places at = places(pose);
     out.push_back(at[0]);
-    starts_m_.push_back(at[0].z);
-    PerPiece drop{};
     for (std::size_t k = 0; k < pieces; ++k) {
       for (int n = 1; n < chords_[k]; ++n) {
         const Point3 chord = at[k] + double(n) / chords_[k] * (at[k + 1] - at[k]);
         out.push_back(on_line(pose, dot(chord - passage_.rig.origin, passage_.rig.along), chord));
-        drop[k] = greater(drop[k], chord.z - out.back().z);
       }
       out.push_back(at[k + 1]);
     }
-    drops_m_.push_back(drop);
-  }
-
-  /// Of the drops and of where the chords begin, from a pose to the next.
-  double changed_m(int pose) const {
-    const auto i = static_cast<std::size_t>(pose);
-    double changed = 0;
-    for (std::size_t k = 0; k < pieces; ++k) changed = greater(changed, std::abs(drops_m_[i + 1][k] - drops_m_[i][k]));
-    return changed + std::abs(starts_m_[i + 1] - starts_m_[i]);
   }
 
   const Passage& passage_;
   double from_m_;
   std::vector<mainline::Shape> shapes_;
   std::array<int, pieces> chords_{};
-  double slack_m_{};
-  std::vector<PerPiece> drops_m_;
-  std::vector<double> starts_m_;
+  double per_m2_{}, slack_m_{};
+  std::vector<double> stray_m_;
 };
 
 }  // namespace
 
-// Between poses the wheels are as far off as the poses say. That the drop of a piece between supports and wheels, and
-// the height where the chords begin, stay between their values at the two poses is taken, not proven: loads and reaches
-// change one way.
+// Its chords' ends go evenly along from pose to pose; how far they stray from that in height is proven.
 Solved<Chain> main_line_chain(const Passage& passage) { return MainLineChords(passage).chain(); }
 
 }  // namespace fairlead::clearance

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "geometry/clearance/clearance.hpp"
+#include "geometry/reeving/line_between.hpp"
 #include "geometry/solids/distance.hpp"
 #include "geometry/solids/hull.hpp"
 
@@ -236,6 +237,10 @@ std::vector<Vec3> corners_of(const Envelope&);
 /// What the main line carries at a pose: the rider, and the trolley less its line's upward pull. `near`: of the pose
 /// before.
 Solved<mainline::Shape> main_line_at(const Passage&, const reeving::Pose&, const mainline::Shape* near);
+/// Of the main line on its way from a pose to the next, between their shapes: under the rider's weight, the trolley's
+/// wheel as its stray says.
+reeving::LineBetween main_line_between(const Passage&, int pose, const mainline::Shape& from, const mainline::Shape& to,
+                                       const reeving::LeftOut&);
 /// What a chord of a metre's reach leaves the curve by: an eighth of its greatest curvature, w T / H2.
 double bulge_per_m2(const mainline::Cable&, const mainline::Shape&);
 

@@ -35,19 +35,30 @@ struct Corner {
 }  // namespace
 
 // Every chord is a hull: of its two ends, each in a rectangle across the line. Its corners run straight from pose to
-// pose; what they leave that way by is taken from their neighbours (bends_m), for the poses are many and the line goes
-// with the wheels.
+// pose. What the line in still air leaves that way by is proven (reeving/line_between.hpp); what the rectangles do is
+// taken from their neighbours (bends_m).
 Solved<MovingHulls> whole_main_line(const WholeMainLine& ends, const Passage& passage) {
   const mainline::Cable& cable = passage.given.state.cable;
   const reeving::Inputs& rig = passage.rig;
   std::vector<Hung> poses;
-  double per_m2 = 0;
+  std::vector<double> stray_m;
+  double still_per_m2 = 0, blown_per_m2 = 0;
   for (int i = 0; i < passage.poses; ++i) {
     const auto shape = main_line_at(passage, passage.pose(i), poses.empty() ? nullptr : &poses.back().shape);
     if (!shape) return tl::unexpected(shape.error());
     poses.emplace_back(passage, passage.pose(i), *shape, ends);
-    per_m2 = greater(per_m2, std::hypot(bulge_per_m2(cable, *shape), poses.back().blown.bulge_per_m2()));
+    const Hung& here = poses.back();
+    still_per_m2 = greater(still_per_m2, bulge_per_m2(cable, *shape));
+    blown_per_m2 = greater(blown_per_m2, here.blown.bulge_per_m2());
+    if (i == 0) continue;
+    const Hung& before = poses[poses.size() - 2];
+    const auto between = main_line_between(passage, i - 1, before.shape, here.shape,
+                                           {{before.ends_m.front(), here.ends_m.front()},
+                                            {cable.span_m - before.ends_m.back(), cable.span_m - here.ends_m.back()}});
+    stray_m.push_back(between.stray_m);
+    if (std::isfinite(between.stray_m)) still_per_m2 = greater(still_per_m2, between.bulge_per_m2);
   }
+  const double per_m2 = std::hypot(still_per_m2, blown_per_m2);
   std::array<double, parts> reach_m{};
   for (const Hung& hung : poses)
     for (std::size_t k = 0; k < parts; ++k) reach_m[k] = greater(reach_m[k], hung.ends_m[k + 1] - hung.ends_m[k]);
@@ -64,10 +75,8 @@ Solved<MovingHulls> whole_main_line(const WholeMainLine& ends, const Passage& pa
   const bool windy = !(passage.wind == SideWind{});
   std::vector<Vec3> corners;
   std::vector<Point3> at;
-  std::vector<std::vector<Vec3>> ways(static_cast<std::size_t>(all + 1));  // of each point: place, then aside and rise
-  std::vector<std::vector<Vec3>> winds(windy ? ways.size() : 0);
-  for (auto* each : {&ways, &winds})
-    for (std::vector<Vec3>& way : *each) way.reserve(poses.size());
+  std::vector<std::vector<Vec3>> winds(windy ? static_cast<std::size_t>(all + 1) : 0);  // of each point: aside and rise
+  for (std::vector<Vec3>& way : winds) way.reserve(poses.size());
   corners.reserve(poses.size() * static_cast<std::size_t>(all) * (windy ? 8 : 2));
   std::vector<double> travels_m;
   std::vector<Corner> points;
@@ -84,10 +93,7 @@ Solved<MovingHulls> whole_main_line(const WholeMainLine& ends, const Passage& pa
       for (int n = 1; n <= chords[k]; ++n)
         add(n == chords[k] ? hung.ends_m[k + 1]
                            : hung.ends_m[k] + n * (hung.ends_m[k + 1] - hung.ends_m[k]) / chords[k]);
-    for (std::size_t p = 0; p < points.size(); ++p) {
-      ways[p].push_back(points[p].place);
-      if (windy) winds[p].push_back({0, points[p].aside_m, points[p].rise_m});
-    }
+    for (std::size_t p = 0; p < winds.size(); ++p) winds[p].push_back({0, points[p].aside_m, points[p].rise_m});
     at.push_back(rig.origin);
     for (std::size_t p = 0; p + 1 < points.size(); ++p)
       for (const Corner* c : {&points[p], &points[p + 1]}) {
@@ -103,12 +109,13 @@ Solved<MovingHulls> whole_main_line(const WholeMainLine& ends, const Passage& pa
   MovingHulls line(all, windy ? 8 : 2, std::move(corners), std::move(at));
   line.radius_m = passage.inputs.main_line_radius_m;
   line.slack_m = slack_m;
-  line.stray_m.assign(poses.size() - 1, 0);
-  for (std::size_t p = 0; p < ways.size(); ++p) {
-    const std::vector<double> bend = bends_m(travels_m, ways[p]);
-    const std::vector<double> blown = windy ? bends_m(travels_m, winds[p]) : std::vector<double>(bend.size());
-    for (std::size_t i = 0; i < bend.size(); ++i) line.stray_m[i] = greater(line.stray_m[i], bend[i] + blown[i]);
+  std::vector<double> blown_m(stray_m.size(), 0);
+  for (const std::vector<Vec3>& way : winds) {
+    const std::vector<double> bend = bends_m(travels_m, way);
+    for (std::size_t i = 0; i < blown_m.size(); ++i) blown_m[i] = greater(blown_m[i], bend[i]);
   }
+  for (std::size_t i = 0; i < stray_m.size(); ++i) stray_m[i] += blown_m[i];
+  line.stray_m = std::move(stray_m);
   return line;
 }
 

@@ -5,6 +5,7 @@
 
 #include "geometry/reeving/interval_rates.hpp"
 #include "geometry/reeving/table_slope.hpp"
+#include "geometry/reeving/wheels_between.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -22,26 +23,6 @@ Vec3 turn_between(const Placement& a, const Placement& b) {
   return 0.5 * (cross(a.turned_x, b.turned_x) + cross(a.turned_y, b.turned_y) + cross(a.turned_z, b.turned_z));
 }
 
-/// How steeply the resting trolley and the rider's wheel rise as the rider comes nearer, at the weights they carry.
-struct Rise {
-  double trolley = std::nan(""), rider = std::nan("");
-};
-Rise rise_at(const Inputs& in, const SweepInputs& sweep, const Station& s) {
-  // At the mark itself the pose has one wheel that carries both; just upstream of it there are two.
-  constexpr double on_m = 1e-3;
-  const bool met = s.pose.travel_m >= 0;
-  const double x = in.rest_m + std::min(s.pose.travel_m, -2 * on_m);
-  const double carried_N = s.carried_N - (met ? sweep.rider_weight_N : 0);
-  const auto at = [&](double rider_x, const mainline::Shape* near) {
-    const mainline::Load loads[] = {{rider_x, sweep.rider_weight_N}, {in.rest_m, carried_N}};
-    return mainline::hang_rolling(sweep.state.cable, loads, near);
-  };
-  const auto here = at(x, met ? nullptr : &s.shape);
-  const auto there = here ? at(x + on_m, &*here) : here;
-  if (!there) return {};
-  return {(there->wheels[1].z_m - here->wheels[1].z_m) / on_m, (there->wheels[0].z_m - here->wheels[0].z_m) / on_m};
-}
-
 class Interval {
  public:
   Interval(const Inputs& in, const SweepInputs& sweep, const Outlet& outlet, const Station& a, const Station& b)
@@ -52,7 +33,6 @@ class Interval {
         b_(b),
         step_m_(b.pose.travel_m - a.pose.travel_m),
         moving_(a.pose.travel_m >= 0),
-        bobs_(moving_ ? Bob{} : bob()),
         legs_(in, sweep, a, moving_ ? step_m_ : 0),
         equations_(in, moving_),
         back_(in) {}
@@ -60,11 +40,10 @@ class Interval {
   Between bound();
 
  private:
-  /// How far trolley and rider can be from straight interpolation upstream of the mark.
-  struct Bob {
-    double trolley_m = 0, rider_m = 0;
-  };
-  Bob bob() const;
+  /// Whether a box is proven; it is in `box` then.
+  bool enclose(Box& box);
+  bool bob_and_enclose(Box& box);
+  double carried_stray_N() const;
   Box guess() const;
   /// What follows from the box, in `next`; false where nothing does.
   bool follow(Box& box, Box& next);
@@ -80,8 +59,8 @@ class Interval {
   Between nothing_known() const;
 
   double height(const Station& s) const { return dot(s.pose.trolley - in_.origin, in_.up); }
-  /// What is taken of the trolley's height while it rests.
-  Band bobbing() const { return wider(band_of(height(a_), height(b_)), bobs_.trolley_m); }
+  /// Of the trolley's height while it rests.
+  Band bobbing() const { return wider(band_of(height(a_), height(b_)), trolley_bobs_m_); }
   /// How far the rates' own measure runs from the first pose: the travel, or upstream the trolley's rise.
   Band ahead() const { return moving_ ? Band(0, step_m_) : bobbing() - height(a_); }
 
@@ -91,7 +70,8 @@ class Interval {
   const Station &a_, &b_;
   double step_m_;
   bool moving_;
-  Bob bobs_;
+  double trolley_bobs_m_ = 0, rider_bobs_m_ = 0;  ///< off straight interpolation, upstream of the mark
+  double carried_off_N_ = 0;  ///< the weight on the resting trolley's wheel, at most off its even change
   IntervalLegs legs_;
   IntervalRates equations_;
   BandRates rates_;
@@ -99,16 +79,6 @@ class Interval {
   bool reaches_ = false;  ///< what follows holds the second pose
   Box back_;
 };
-
-Interval::Bob Interval::bob() const {
-  if (sweep_.rider_weight_N == 0) return {margin, margin};
-  const Rise p = rise_at(in_, sweep_, a_), q = rise_at(in_, sweep_, b_);
-  // Slopes within three times the width of their range, and a two-hundredth for the lines' own answer, which is steady.
-  const auto stray = [&](double from, double to) { return 3 * std::abs(to - from) * step_m_ / 4; };
-  const double answer_m = 0.005 * std::abs(height(b_) - height(a_)) + margin;
-  const double trolley_m = stray(p.trolley, q.trolley) + answer_m;
-  return {trolley_m, stray(p.rider, q.rider) + trolley_m};
-}
 
 Box Interval::guess() const {
   // Little more than the two poses: what follows from it is about what can be proven.
@@ -230,7 +200,7 @@ bool Interval::follow(Box& box, Box& next) {
 /// A quantity whose rate lies in a band of width W over a step strays from straight interpolation by at most W step /
 /// 4. Upstream of the mark the rates are by the trolley's rise, which strays itself.
 double Interval::stray_at(double width, double greatest) const {
-  return (moving_ ? width * step_m_ / 4 : width * ahead().greatest_size() + greatest * bobs_.trolley_m) + margin;
+  return (moving_ ? width * step_m_ / 4 : width * ahead().greatest_size() + greatest * trolley_bobs_m_) + margin;
 }
 
 double Interval::stray_at(const Band3& rate) const { return stray_at(norm(rate.width()), longest(rate)); }
@@ -335,8 +305,8 @@ Between Interval::measure(Box& box) const {
   out.pay_out = moving_ ? wider(rates_.extension, margin) : anything;
   out.extension_m = box.extension_m();
   Stray& stray = out.stray;
-  stray.trolley_m = moving_ ? stray_at(rates_.height.width(), 0) : bobs_.trolley_m;
-  stray.rider_m = moving_ ? stray.trolley_m : bobs_.rider_m;
+  stray.trolley_m = moving_ ? stray_at(rates_.height.width(), 0) : trolley_bobs_m_;
+  stray.rider_m = moving_ ? stray.trolley_m : rider_bobs_m_;
   for (std::size_t b = 0; b < in_.blocks.size(); ++b) {
     constexpr double reach_m = 0.5;
     // The arm of a point turns with the block.
@@ -365,24 +335,59 @@ Between Interval::nothing_known() const {
   return r;
 }
 
-Between Interval::bound() {
-  Box box = guess(), next(in_);
+/// How far the weight on the resting trolley's wheel can be off its even change, by its line's pull.
+double Interval::carried_stray_N() const {
+  const LegOver& leg = legs_.leg(in_.legs_before(static_cast<std::size_t>(in_.pulling)));
+  const LegReply reply =
+      leg.answer.reply(equations_.motion_of(leg, rates_), equations_.tension_rate(leg, legs_, rates_));
+  return stray_at(reply.from_pull_N.z.width(), reply.from_pull_N.z.greatest_size());
+}
+
+bool Interval::enclose(Box& box) {
+  box = guess();
+  Box next(in_);
   constexpr int tries = 10;
   for (int i = 0; i < tries; ++i) {
     back_.fill(anything);
-    if (!follow(box, next)) return nothing_known();
+    if (!follow(box, next)) return false;
     if (i > 0 && reaches_ && box.encloses(next)) {
       // Proven: what follows and what leads back from the far end hold as well.
       const auto narrowed = [](Band a, Band b) { return both(a, b); };
       box.each(next, narrowed);
       if (moving_) box.each(back_, narrowed);
-      return measure(box);
+      return true;
     }
     // The next box is what followed, and a little: by turns the bands of a steady rig settle from any start.
     box = next;
     box.each(next, [](Band a, Band) { return wider(a, 0.15 * a.width() + margin); });
   }
-  return nothing_known();
+  return false;
+}
+
+/// The wheels' heights follow from the weight they carry, and that from the trolley's height: a box is proven where the
+/// weight that follows from it lies strictly within what its heights follow from.
+bool Interval::bob_and_enclose(Box& box) {
+  trolley_bobs_m_ = rider_bobs_m_ = margin;
+  if (sweep_.rider_weight_N == 0) return enclose(box);
+  const auto carried_N = [&](const Station& s) {
+    return s.carried_N - (s.pose.travel_m < 0 ? 0 : sweep_.rider_weight_N);
+  };
+  carried_off_N_ = 0.1 * std::abs(carried_N(b_) - carried_N(a_)) + margin * carried_N(a_);
+  constexpr int tries = 3;
+  for (int i = 0; i < tries; ++i) {
+    const auto bobs_m = wheels_between(sweep_.state.cable, a_.shape, b_.shape, {0, carried_off_N_}).wheel_m;
+    rider_bobs_m_ = bobs_m[0], trolley_bobs_m_ = bobs_m[1];
+    if (!(std::isfinite(rider_bobs_m_ + trolley_bobs_m_) && enclose(box))) return false;
+    const double follows_N = carried_stray_N();
+    if (follows_N < carried_off_N_) return true;
+    carried_off_N_ = 2 * follows_N;
+  }
+  return false;
+}
+
+Between Interval::bound() {
+  Box box(in_);
+  return (moving_ ? enclose(box) : bob_and_enclose(box)) ? measure(box) : nothing_known();
 }
 
 }  // namespace

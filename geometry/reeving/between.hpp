@@ -15,11 +15,10 @@
 // it, so all stay inside. Else the box is widened and tried again; where that fails nothing is known and every bound is
 // infinite: the interval is then halved.
 //
-// Upstream of the rest mark the trolley bobs as the rider comes nearer. There one thing is taken, not proven: the
-// slopes at which the two wheels rise or fall leave the range of their values at the two poses (at the weights carried
-// there) by no more than the width of that range, and by no more than a two-hundredth of their mean for what the lines
-// answer; for the rider's approach is slow and of one sign. Everything else follows as above, with the height in place
-// of the travel.
+// Upstream of the rest mark the trolley bobs as the rider comes nearer. How far both wheels leave the straight way is
+// proven (wheels_between.hpp) where the weight on the trolley's wheel changes evenly but for so much; by how much it
+// does not, its line's pull at the heights of the box says. Where that is strictly less than what was supposed, neither
+// can be the first to leave. Everything else follows as above, with the height in place of the travel.
 #pragma once
 
 #include <vector>
