@@ -204,7 +204,7 @@ struct Pose {
 };
 
 /// How far things are, at a travel between two neighbouring poses, from the straight interpolation between the two:
-/// proven but for what between.hpp says it takes. Infinite where nothing is known.
+/// proven. Infinite where nothing is known.
 struct Stray {
   double trolley_m{}, rider_m{};
   std::vector<double> blocks_m;  ///< of any point within 0.5 m of the block's own

@@ -153,12 +153,14 @@ std::vector<double> Grid::column_widths(const Canvas& canvas, double greatest_wi
   std::vector<double> widths = shrunk(natural, least, greatest_width_mm);
   const auto total = [](const std::vector<double>& all) { return std::accumulate(all.begin(), all.end(), 0.0); };
   if (total(natural) <= greatest_width_mm || total(least) >= greatest_width_mm) return widths;
-  // Slim columns are broken into lines for little: the slimmest of them stay whole where that costs none.
+  // Slim columns are broken into lines for little: those much slimmer than the others stay whole where that costs none.
+  constexpr double much = 1.25;
   std::ranges::stable_sort(giving, {}, [&](std::size_t c) { return natural[c]; });
   std::size_t fewest = lines(canvas, widths, whole_mm);
-  for (const std::size_t c : giving) {
-    least[c] = natural[c];
+  for (std::size_t i = 0; i + 1 < giving.size(); ++i) {
+    least[giving[i]] = natural[giving[i]];
     if (total(least) > greatest_width_mm) break;
+    if (natural[giving[i + 1]] < much * natural[giving[i]]) continue;
     std::vector<double> other = shrunk(natural, least, greatest_width_mm);
     if (const std::size_t taken = lines(canvas, other, whole_mm); taken <= fewest)
       fewest = taken, widths = std::move(other);
