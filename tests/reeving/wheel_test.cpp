@@ -5,7 +5,7 @@
 
 #include <vector>
 
-#include "tests/reeving/rigs.hpp"
+#include "tests/reeving/line_steps.hpp"
 
 namespace fairlead::reeving {
 namespace {
@@ -15,18 +15,8 @@ mainline::Shape hung(const mainline::Cable& cable, double x_m, double weight_N) 
   return *mainline::hang_rolling(cable, {&load, 1});
 }
 
-std::vector<mainline::Cable> cables() {
-  mainline::Cable taut = worked_cable(), slack = taut, steep = taut, stiff = taut;
-  slack.unstretched_m += 12;
-  steep.rise_m = -60;
-  steep.unstretched_m = 228.5;
-  stiff.compliance_per_N = 0;
-  stiff.unstretched_m = 220.6;
-  return {taut, slack, steep, stiff};
-}
-
 TEST(Wheel, ItsSlopeGiveAndTensionAreThoseOfDifferences) {
-  for (const mainline::Cable& cable : cables())
+  for (const mainline::Cable& cable : lines_of_all_kinds())
     for (const double weight : {20.0, 39.0, 300.0, 1500.0})
       for (const double x : {12.0, 110.0, 188.0, 203.0}) {
         const WheelResponse<double> r = respond(cable, hung(cable, x, weight), 0);
