@@ -18,23 +18,29 @@ int steps_of(double range_rad, double radius_m, double bulge_m) {
 /// How far an arc leaves its chord.
 double bulge_m(double turn_rad, double radius_m) { return radius_m * (1 - std::cos(turn_rad / 2)); }
 
-/// Where the wind may have the rider's wheel, at each pose.
+/// Where the wind may have the rider's wheel at a pose, and how much farther aside than evenly from it to the next.
 struct Aside {
-  double aside_m{}, rise_m{};
+  double aside_m{}, rise_m{}, over_m{};
 };
 Solved<std::vector<Aside>> asides_of(const Passage& passage) {
   std::vector<Aside> all(static_cast<std::size_t>(passage.poses));
   if (passage.wind == SideWind{}) return all;
-  std::optional<mainline::Shape> near;
+  std::vector<mainline::Shape> shapes;
+  std::vector<reeving::LineBetween> between;
   for (int i = 0; i < passage.poses; ++i) {
-    const reeving::Pose& pose = passage.pose(i);
-    const auto shape = main_line_at(passage, pose, near ? &*near : nullptr);
+    const auto shape = main_line_at(passage, passage.pose(i), shapes.empty() ? nullptr : &shapes.back());
     if (!shape) return tl::unexpected(shape.error());
-    near = *shape;
-    const Blown blown(passage, pose, *shape);
-    const Vec3 wheel = pose.rider - passage.rig.origin;
+    if (i > 0) between.push_back(main_line_between(passage, i - 1, shapes.back(), *shape, {}));
+    shapes.push_back(*shape);
+  }
+  const std::vector<Blown> blown = blown_along(passage, shapes, between);
+  double before_m = 0;
+  for (std::size_t i = 0; i < blown.size(); ++i) {
+    const Vec3 wheel = passage.pose(static_cast<int>(i)).rider - passage.rig.origin;
     const double x_m = dot(wheel, passage.rig.along);
-    all[static_cast<std::size_t>(i)] = {blown.aside_m(x_m), blown.rise_m(x_m, dot(wheel, passage.rig.up))};
+    all[i] = {blown[i].aside_m(x_m), blown[i].rise_m(x_m, dot(wheel, passage.rig.up))};
+    if (i > 0) all[i - 1].over_m = BlownBetween(blown[i - 1], blown[i], between[i - 1]).over_m(before_m, x_m);
+    before_m = x_m;
   }
   return all;
 }
@@ -127,14 +133,6 @@ Solved<MovingHulls> swinging_rider(const Passage& passage) {
       }
     }
   };
-  std::vector<double> travels_m;
-  std::vector<Vec3> winds;
-  for (int i = 0; i < passage.poses; ++i) {
-    const Aside& wind = (*asides)[static_cast<std::size_t>(i)];
-    travels_m.push_back(passage.pose(i).travel_m);
-    winds.push_back({0, wind.aside_m, wind.rise_m});
-  }
-  const std::vector<double> bend_m = windy ? bends_m(travels_m, winds) : std::vector<double>(winds.size());
   std::vector<Point3> at;
   std::vector<double> stray_m;
   for (int i = 0; i < passage.poses; ++i) {
@@ -147,7 +145,7 @@ Solved<MovingHulls> swinging_rider(const Passage& passage) {
     double turn_rad = 0;
     for (int k = 0; k <= hulls; ++k) turn_rad = std::max(turn_rad, std::abs(lean_of(i, k) - lean_of(i - 1, k)));
     stray_m.push_back(passage.stray(i - 1).rider_m + bulge_m(turn_rad, long_m) +
-                      bend_m[static_cast<std::size_t>(i - 1)]);
+                      (*asides)[static_cast<std::size_t>(i - 1)].over_m);
   }
   const int each = static_cast<int>(upright.size()) * (windy ? 2 : 1) * (leans_at_all ? 2 : 1);
   MovingHulls rider(hulls, (sides + 1) * each, std::move(corners), std::move(at));

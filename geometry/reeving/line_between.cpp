@@ -10,6 +10,7 @@ namespace fairlead::reeving {
 namespace {
 
 constexpr double unknown = std::numeric_limits<double>::infinity();
+constexpr LineBetween nothing_known{unknown, unknown, unknown, 0};
 
 /// A piece at a pose.
 struct Arc {
@@ -30,9 +31,21 @@ Band bend_of(const mainline::Cable& cable, const Arc& arc) {
   return {at(g.low), at(g.high)};
 }
 
+/// Horizontal tension of the piece between two wheels at the place where they have met. Its slope lies between those of
+/// the pieces beside it, so it is not the least of all.
+double met_level_N(const mainline::Cable& cable, const mainline::Shape& from, const mainline::Shape& met) {
+  const mainline::Piece& before = met.pieces[0];
+  const double T = met.wheels[0].tension_N,
+               V = before.V_N - cable.weight_N_per_m * before.unstretched_m - from.wheels[0].force_z_N;
+  return std::sqrt(T * T - V * V);
+}
+
 /// How far the points of a piece stray but for what its ends do. left_out_m: beside one of its ends, which stands.
-LineBetween between_ends(const mainline::Cable& cable, const Arc& a, const Arc& b, double H_off_N, double steepest,
-                         const std::array<double, 2>& left_out_m) {
+struct Piece {
+  double stray_m, bulge_per_m2;
+};
+Piece between_ends(const mainline::Cable& cable, const Arc& a, const Arc& b, double H_off_N, double steepest,
+                   const std::array<double, 2>& left_out_m) {
   const double w = cable.weight_N_per_m, c = cable.compliance_per_N;
   const Band slopes = hull(a.slopes(), b.slopes()), g = length_of(1, slopes);
   const Band K_a = bend_of(cable, a), K_b = bend_of(cable, b);
@@ -65,20 +78,22 @@ template <std::size_t N>
 LineBetween line_of(const mainline::Cable& cable, const mainline::Shape& from, const mainline::Shape& to,
                     const OnTheWay& wheels, const LeftOut& left_out) {
   LineStep<N> step(cable, from, to, wheels);
-  if (!step.proven()) return {unknown, unknown};
+  if (!step.proven()) return nothing_known;
   const bool meet = to.loads < from.loads;
-  LineBetween all{0, 0};
+  LineBetween all{};
   for (std::size_t i = 0; i <= N; ++i) {
     double ends_m = 0;
     if (i > 0) ends_m = greater(ends_m, step.wheel_m(i - 1));
     if (i < N) ends_m = greater(ends_m, step.wheel_m(i));
-    LineBetween piece{0, 0};
+    Piece piece{};
+    const auto level = step.level(i);
+    double level_off_N = level.off_N;
     if (meet && i + 1 == N) {
+      level_off_N += greater(met_level_N(cable, from, to) - greater(to.pieces[0].H_N, to.pieces[1].H_N), 0);
       const Arc first = arc_of(cable, from, i);
       piece.stray_m = step.sag_between_wheels_m() + bend_of(cable, first).high * first.X * first.X / 8;
     } else {
       const std::size_t b = meet && i == N ? N - 1 : i;
-      const auto level = step.level(i);
       constexpr std::array<double, 2> none{};
       piece = between_ends(cable, arc_of(cable, from, i), arc_of(cable, to, b), level.off_N, level.steepest,
                            i == 0   ? left_out.at_start_m
@@ -87,6 +102,8 @@ LineBetween line_of(const mainline::Cable& cable, const mainline::Shape& from, c
     }
     all.stray_m = greater(all.stray_m, ends_m + piece.stray_m);
     all.bulge_per_m2 = greater(all.bulge_per_m2, piece.bulge_per_m2);
+    all.level_off_N = greater(all.level_off_N, level_off_N);
+    all.steepest = greater(all.steepest, level.steepest);
   }
   return all;
 }
@@ -97,7 +114,7 @@ LineBetween line_between(const mainline::Cable& cable, const mainline::Shape& fr
                          const OnTheWay& wheels, const LeftOut& left_out) {
   if (from.loads == 2 && (to.loads == 2 || to.loads == 1)) return line_of<2>(cable, from, to, wheels, left_out);
   if (from.loads == 1 && to.loads == 1) return line_of<1>(cable, from, to, wheels, left_out);
-  return {unknown, unknown};
+  return nothing_known;
 }
 
 }  // namespace fairlead::reeving

@@ -28,6 +28,10 @@ struct LeftOut {
 struct LineBetween {
   double stray_m;       ///< of every point that goes evenly between the ends of its piece
   double bulge_per_m2;  ///< most that a chord leaves the line by, per metre of its horizontal reach squared
+  /// By no more is the horizontal tension anywhere less than what goes evenly from the least in one shape to the least
+  /// in the other, or more than from the greatest to the greatest.
+  double level_off_N;
+  double steepest;  ///< no slope of the line is greater; 0 where nothing is proven
 };
 
 /// Between shapes with as many wheels, which go evenly along, or where two have met in one.

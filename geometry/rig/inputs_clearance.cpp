@@ -84,10 +84,6 @@ void add_spans(const Layout& layout, const Frame& frame, const mainline::MainLin
         {static_cast<int>(s), looked_at(main_line, sweep), side_wind(layout, temperature_K, sweep.rider_weight_N)});
   }
   in.push_off_m = layout.approach ? layout.approach->start_m - frame.chainage_of_origin_m : 0.01 * frame.span_m;
-  if (!layout.structures.empty() && layout.site.wind_across_m_per_s)
-    assumptions.push_back(
-        "beside structures what a side wind does to main line and riders is taken to leave its even change between two "
-        "poses by no more than four times what the poses about them tell: estimated, not proven");
   if (!layout.approach) assumptions.push_back("riders set off at a hundredth of the span: no approach.start given");
   if (layout.site.wind_across_m_per_s && !layout.riders.drag_area_m2)
     assumptions.push_back("no side wind on riders, for no riders.drag_area is given");

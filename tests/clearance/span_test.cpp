@@ -118,7 +118,7 @@ TEST(Span, WhatEvenWindDoesLiesWithinTheBound) {
                                 0,
                                 1,
                                 {ratio * cable.weight_N_per_m, ratio * rider_N, ratio * 40, 0}};
-          const Blown blown(passage, pose, *still);
+          const Blown blown(passage, pose, *still, 0);
           for (double at = 5; at < 220; at += 5) {
             const double still_z = mainline::line_at(cable, *still, at).z_m,
                          depth = -mainline::line_at(leant, *windy, at).z_m;
@@ -186,7 +186,7 @@ TEST(Span, WhatUnevenWindDoesLiesWithinTheBound) {
     reeving::Sweep sweep;
     sweep.poses = {pose};
     const Passage passage{scene.in, scene.rig, scene.rig.sweeps[0], sweep, 0, 1, {on_line, 0, on_rider, 0}};
-    const Blown blown(passage, pose, *still);
+    const Blown blown(passage, pose, *still, 0);
     for (std::size_t i = 0; i < windy.size(); ++i) {
       const double x = windy[i].x;
       EXPECT_LE(windy[i].y, blown.aside_m(x) + 2e-3) << on_line << " " << on_rider << " " << i;

@@ -20,8 +20,24 @@ std::array<double, 4> ends_m(const mainline::Cable& cable, const mainline::Shape
           cable.span_m - end_m};
 }
 
+/// Greatest and least horizontal tension of its pieces, and its greatest slope.
+struct Level {
+  double least_N = HUGE_VAL, most_N = 0, steepest = 0;
+};
+Level level_of(const mainline::Cable& cable, const mainline::Shape& shape) {
+  Level level;
+  for (std::size_t k = 0; k <= static_cast<std::size_t>(shape.loads); ++k) {
+    const mainline::Piece& piece = shape.pieces[k];
+    level.least_N = std::min(level.least_N, piece.H_N);
+    level.most_N = std::max(level.most_N, piece.H_N);
+    for (const double V_N : {piece.V_N, piece.V_N - cable.weight_N_per_m * piece.unstretched_m})
+      level.steepest = std::max(level.steepest, std::abs(V_N) / piece.H_N);
+  }
+  return level;
+}
+
 struct Seen {
-  double stray_m = 0, bulge_per_m2 = 0;
+  double stray_m = 0, bulge_per_m2 = 0, level_off_N = 0, steepest = 0;
 };
 /// Of a step, the line solved at so many shares of it by hung(t), followed at so many points of every part.
 template <class Hung>
@@ -36,6 +52,10 @@ Seen seen(const mainline::Cable& cable, Hung hung, const LeftOut& left, int shar
   for (int i = 1; i < shares; ++i) {
     const double t = double(i) / shares;
     const mainline::Shape here = hung(t);
+    const Level first = level_of(cable, a), level = level_of(cable, here), last = level_of(cable, b);
+    all.level_off_N = std::max({all.level_off_N, (1 - t) * first.least_N + t * last.least_N - level.least_N,
+                                level.most_N - (1 - t) * first.most_N - t * last.most_N});
+    all.steepest = std::max(all.steepest, level.steepest);
     const auto ends = ends_at(t, here);
     const auto z = [&](const mainline::Shape& shape, double x) {
       return mainline::line_at(cable, shape, std::clamp(x, 0., cable.span_m)).z_m;
@@ -69,6 +89,9 @@ TEST(LineBetween, NoPointOfTheLineLeavesTheBoundWhichIsNearTheTrueBend) {
         EXPECT_LE(most.stray_m, told.stray_m) << "x " << x << ", rider " << rider_N;
         EXPECT_LE(told.stray_m, 4.5 * most.stray_m) << "x " << x << ", rider " << rider_N;
         EXPECT_LE(most.bulge_per_m2, told.bulge_per_m2);
+        EXPECT_LE(most.level_off_N, told.level_off_N + 1e-7);
+        EXPECT_LE(most.steepest, told.steepest);
+        EXPECT_LE(told.steepest, 1.2 * most.steepest + 0.01) << "x " << x << ", rider " << rider_N;
         EXPECT_LE(told.bulge_per_m2, 1.4 * most.bulge_per_m2 + 1e-4) << "x " << x << ", rider " << rider_N;
       }
 }
@@ -92,6 +115,10 @@ TEST(LineBetween, OfAnyLineNoPointLeavesTheBound) {
         line->cable, [&](double t) { return *line->at(x + t * step); }, left);
     EXPECT_LE(most.stray_m, told.stray_m) << "x " << x << " of " << line->rest_m;
     EXPECT_LE(most.bulge_per_m2, told.bulge_per_m2 * (1 + 1e-9));
+    EXPECT_LE(most.level_off_N, told.level_off_N + 1e-7);
+    if (std::isfinite(told.stray_m)) {
+      EXPECT_LE(most.steepest, told.steepest * (1 + 1e-9));
+    }
   }
   EXPECT_GT(known, 270) << "nine in ten are told at one go";
 }
