@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "geometry/sites/items.hpp"
+#include "geometry/tasks/work.hpp"
 
 namespace fairlead::sites {
 
@@ -59,7 +60,7 @@ using ReadMesh = tl::expected<Mesh, ReadErrors>;
 /// At least one item; every index is a vertex. Coordinates that stand in the file's bytes are not looked at: the
 /// tree does, which sees them all anyway. Others are known and no farther out than allowed. `bytes` must outlive the
 /// mesh.
-ReadMesh read_mesh(std::span<const std::byte> bytes, Format, const ReadLimits& = {});
+ReadMesh read_mesh(std::span<const std::byte> bytes, Format, const ReadLimits& = {}, const Work& = {});
 
 /// Where coordinates of a mesh in place are unknown or too far out.
 ReadErrors astray(const Mesh&, std::span<const std::byte> bytes, const ReadLimits&);
@@ -67,7 +68,7 @@ ReadErrors astray(const Mesh&, std::span<const std::byte> bytes, const ReadLimit
 /// "the file has 2000000000 bytes, and a site at most 1073741824"
 std::string site_file_too_large(std::size_t bytes, const ReadLimits&);
 
-ReadMesh read_stl(std::span<const std::byte> bytes, const ReadLimits&);
+ReadMesh read_stl(std::span<const std::byte> bytes, const ReadLimits&, const Work&);
 ReadMesh read_ply(std::span<const std::byte> bytes, const ReadLimits&);
 ReadMesh read_obj(std::string_view text, const ReadLimits&);
 ReadMesh read_xyz(std::string_view text, const ReadLimits&);

@@ -16,16 +16,6 @@ namespace {
 
 constexpr std::size_t most_errors = 20;
 
-/// 1: a blank; 2: the end of a line; 0: of a word. A table, for every letter of a gigabyte is looked at.
-constexpr auto kinds = [] {
-  std::array<std::uint8_t, 256> of{};
-  for (const unsigned char blank : {' ', '\t', '\r', '\v', '\f'}) of[blank] = 1;
-  of['\n'] = 2;
-  return of;
-}();
-std::uint8_t kind(char c) { return kinds[static_cast<unsigned char>(c)]; }
-bool is_blank(char c) { return kind(c) == 1; }
-
 std::string_view without_plus(std::string_view word) {
   const bool plus = word.size() > 1 && word[0] == '+' && word[1] != '-' && word[1] != '+';
   return plus ? word.substr(1) : word;
@@ -35,24 +25,6 @@ std::string_view without_plus(std::string_view word) {
 
 Words::Words(std::string_view text) : at_(text.data()), end_(text.data() + text.size()) {
   if (text.starts_with("\xEF\xBB\xBF")) at_ += 3;
-}
-
-void Words::skip_blanks() {
-  while (at_ != end_ && is_blank(*at_)) ++at_;
-}
-
-std::string_view Words::word() {
-  skip_blanks();
-  const char* begin = at_;
-  while (at_ != end_ && kind(*at_) == 0) ++at_;
-  return {begin, static_cast<std::size_t>(at_ - begin)};
-}
-
-std::string_view Words::word_of_any_line() {
-  for (;;) {
-    const std::string_view found = word();
-    if (!found.empty() || !next_line()) return found;
-  }
 }
 
 std::string_view Words::rest() {
@@ -92,12 +64,6 @@ std::optional<std::int64_t> integer_of(std::string_view word) {
   std::int64_t value = 0;
   const auto [end, wrong] = std::from_chars(word.data(), word.data() + word.size(), value);
   return wrong == std::errc() && end == word.data() + word.size() ? std::optional(value) : std::nullopt;
-}
-
-bool is_word(std::string_view word, std::string_view lower) {
-  return word.size() == lower.size() && std::equal(word.begin(), word.end(), lower.begin(), [](char a, char b) {
-           return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b;
-         });
 }
 
 std::string quoted(std::string_view text) {
@@ -213,7 +179,7 @@ std::string site_file_too_large(std::size_t bytes, const ReadLimits& limits) {
   return fmt::format("the file has {} bytes, and a site at most {}", bytes, limits.most_bytes);
 }
 
-ReadMesh read_mesh(std::span<const std::byte> bytes, Format format, const ReadLimits& limits) {
+ReadMesh read_mesh(std::span<const std::byte> bytes, Format format, const ReadLimits& limits, const Work& work) {
   Gathering refused(limits);
   if (bytes.size() > limits.most_bytes) {
     refused.error(0, 0, site_file_too_large(bytes.size(), limits),
@@ -227,7 +193,7 @@ ReadMesh read_mesh(std::span<const std::byte> bytes, Format format, const ReadLi
   }
   switch (format) {
     case Format::stl:
-      return read_stl(bytes, limits);
+      return read_stl(bytes, limits, work);
     case Format::ply:
       return read_ply(bytes, limits);
     case Format::obj:

@@ -1,6 +1,8 @@
 // What the readers of site files share: a place in a text, the list of errors, the mesh as it grows.
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -8,6 +10,16 @@
 #include "geometry/sites/readers.hpp"
 
 namespace fairlead::sites {
+
+/// 1: a blank; 2: the end of a line; 0: of a word. A table, for every letter of a gigabyte is looked at.
+inline constexpr auto letter_kinds = [] {
+  std::array<std::uint8_t, 256> of{};
+  for (const unsigned char blank : {' ', '\t', '\r', '\v', '\f'}) of[blank] = 1;
+  of['\n'] = 2;
+  return of;
+}();
+inline std::uint8_t kind(char c) { return letter_kinds[static_cast<unsigned char>(c)]; }
+inline bool is_blank(char c) { return kind(c) == 1; }
 
 /// The words and numbers of a text. Carriage returns are blanks; a line ends with a line feed.
 class Words {
@@ -17,16 +29,28 @@ class Words {
   const char* at() const { return at_; }
   std::size_t left() const { return static_cast<std::size_t>(end_ - at_); }
   /// The next word of this line; empty at its end.
-  std::string_view word();
+  std::string_view word() {
+    skip_blanks();
+    const char* begin = at_;
+    while (at_ != end_ && kind(*at_) == 0) ++at_;
+    return {begin, static_cast<std::size_t>(at_ - begin)};
+  }
   /// The next word of this line or one of the next; empty at the text's end.
-  std::string_view word_of_any_line();
+  std::string_view word_of_any_line() {
+    for (;;) {
+      const std::string_view found = word();
+      if (!found.empty() || !next_line()) return found;
+    }
+  }
   /// The rest of the line, without its end.
   std::string_view rest();
   /// To the next line; false where none is left.
   bool next_line();
 
  private:
-  void skip_blanks();
+  void skip_blanks() {
+    while (at_ != end_ && is_blank(*at_)) ++at_;
+  }
   const char *at_, *end_;
   std::size_t line_ = 1;
 };
@@ -36,7 +60,11 @@ std::optional<double> number_of(std::string_view word);
 std::optional<std::int64_t> integer_of(std::string_view word);
 
 /// Equal but for capitals; `lower` has none.
-bool is_word(std::string_view word, std::string_view lower);
+inline bool is_word(std::string_view word, std::string_view lower) {
+  const auto same = [](char a, char b) { return (a >= 'A' && a <= 'Z' ? static_cast<char>(a - 'A' + 'a') : a) == b; };
+  return word == lower ||  // most of them
+         (word.size() == lower.size() && std::equal(word.begin(), word.end(), lower.begin(), same));
+}
 
 /// What was written, for a message: no more than a few words of it, in quotes.
 std::string quoted(std::string_view text);

@@ -68,7 +68,7 @@ tl::expected<Site, ReadErrors> Site::over(std::span<const std::byte> bytes, cons
              "give a unit from 1e-9 to 1e6 m, a finite origin, and axes that are square to each other"));
   const ReadLimits limits{description.most_bytes, description.most_items,
                           farthest_coordinate_m / description.placement.metres_per_unit};
-  auto mesh = read_mesh(bytes, description.format, limits);
+  auto mesh = read_mesh(bytes, description.format, limits, work);
   if (!mesh) return tl::unexpected<ReadErrors>(std::move(mesh.error()));
   if (mesh->items.corners == 1 && !(description.point_radius_m > 0 && std::isfinite(description.point_radius_m)))
     return tl::unexpected<ReadErrors>(

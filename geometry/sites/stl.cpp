@@ -1,7 +1,10 @@
 // STL: triangles, binary (80 bytes of anything, their number, 50 bytes each) or as text (STL-FILE).
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cstring>
+#include <optional>
+#include <vector>
 
 #include "geometry/sites/reading.hpp"
 
@@ -16,16 +19,22 @@ bool looks_like_text(std::string_view head) {
          head.substr(0, 1024).find('\0') == head.npos;
 }
 
-ReadMesh read_text(std::string_view text, const ReadLimits& limits) {
-  Gathering gathering(limits);
+std::string cut_short(std::string_view wanted) {
+  return fmt::format("the file ends where \"{}\" should follow: it is cut short", wanted);
+}
+
+/// From a place between facets on; where the text ends it may still be in a solid.
+struct Read {
+  bool in_solid;
+  std::size_t line;
+};
+Read read_on(std::string_view text, bool in_solid, Gathering& gathering) {
   Words words(text);
-  bool in_solid = false;
   const auto expect = [&](std::string_view wanted, std::string_view found) {
     if (is_word(found, wanted)) return true;
     const std::size_t line = words.line();
     if (found.empty())
-      gathering.error(line, 0, fmt::format("the file ends where \"{}\" should follow: it is cut short", wanted),
-                      "get the whole file");
+      gathering.error(line, 0, cut_short(wanted), "get the whole file");
     else
       gathering.error(line, 0, fmt::format("{} stands where \"{}\" should", quoted(found), wanted),
                       "export the file anew");
@@ -58,10 +67,7 @@ ReadMesh read_text(std::string_view text, const ReadLimits& limits) {
   };
   for (;;) {
     const std::string_view word = words.word_of_any_line();
-    if (word.empty()) {
-      if (in_solid) expect("endsolid", word);
-      break;
-    }
+    if (word.empty()) return {in_solid, words.line()};
     if (in_solid && is_word(word, "facet")) {
       if (!facet()) break;
     } else if (expect(in_solid ? "endsolid" : "solid", word)) {
@@ -71,18 +77,72 @@ ReadMesh read_text(std::string_view text, const ReadLimits& limits) {
       break;
     }
   }
+  return {false, words.line()};
+}
+
+/// Where the parts of a text begin: at facets that begin a line, some millions of letters apart.
+std::vector<std::size_t> parts_of(std::string_view text) {
+  constexpr std::size_t part = std::size_t{4} << 20;
+  constexpr std::string_view facet = "facet";
+  std::vector<std::size_t> begins{0};
+  for (std::size_t at = part; at < text.size(); at += part) {
+    while ((at = text.find('\n', at)) != text.npos) {
+      at = std::min(text.find_first_not_of(" \t", at + 1), text.size());
+      if (is_word(text.substr(at, facet.size()), facet)) break;
+    }
+    if (at == text.npos) break;
+    begins.push_back(at);
+  }
+  return begins;
+}
+
+/// A sound text; of any other nothing, for only who reads it from its beginning knows its lines.
+std::optional<Mesh> read_parts(std::string_view text, const ReadLimits& limits, const Work& work) {
+  const std::vector<std::size_t> begins = parts_of(text);
+  std::vector<Gathering> parts;
+  while (parts.size() < begins.size()) parts.emplace_back(limits);
+  std::vector<char> sound(begins.size(), false);
+  for_each_index(work, static_cast<int>(begins.size()), [&](int i) {
+    const auto n = static_cast<std::size_t>(i);
+    const bool last = n + 1 == begins.size();
+    const std::string_view part = text.substr(begins[n], last ? text.npos : begins[n + 1] - begins[n]);
+    constexpr std::size_t usual_letters = 16;  // to a coordinate; memory that is not needed is not touched
+    parts[n].mesh.coordinates.reserve(part.size() / usual_letters);
+    sound[n] = read_on(part, n > 0, parts[n]).in_solid != last && parts[n].errors.first.empty();
+  });
+  std::vector<std::size_t> to{0};
+  for (const Gathering& part : parts) to.push_back(to.back() + part.mesh.coordinates.size());
+  if (std::find(sound.begin(), sound.end(), false) != sound.end() || to.back() / 9 > limits.most_items) return {};
+  Gathering whole(limits);
+  whole.mesh.coordinates.resize(to.back());
+  for_each_index(work, static_cast<int>(parts.size()), [&](int i) {
+    Mesh& part = parts[static_cast<std::size_t>(i)].mesh;
+    std::copy(part.coordinates.begin(), part.coordinates.end(),
+              whole.mesh.coordinates.begin() + static_cast<std::ptrdiff_t>(to[static_cast<std::size_t>(i)]));
+    part.coordinates = {};
+  });
+  for (const Gathering& part : parts) whole.mesh.fanned += part.mesh.fanned;
+  auto mesh = whole.finish(3, false);
+  return mesh ? std::optional(std::move(*mesh)) : std::nullopt;
+}
+
+ReadMesh read_text(std::string_view text, const ReadLimits& limits, const Work& work) {
+  if (auto mesh = read_parts(text, limits, work)) return std::move(*mesh);
+  Gathering gathering(limits);
+  if (const Read read = read_on(text, false, gathering); read.in_solid)
+    gathering.error(read.line, 0, cut_short("endsolid"), "get the whole file");
   return gathering.finish(3, false);
 }
 
 }  // namespace
 
-ReadMesh read_stl(std::span<const std::byte> bytes, const ReadLimits& limits) {
+ReadMesh read_stl(std::span<const std::byte> bytes, const ReadLimits& limits, const Work& work) {
   const std::string_view text(reinterpret_cast<const char*>(bytes.data()), bytes.size());
   std::uint32_t count = 0;
   if (bytes.size() >= header) std::memcpy(&count, bytes.data() + 80, sizeof count);
   const std::size_t expected = header + record * std::size_t{count};
   const bool binary = bytes.size() >= header && bytes.size() == expected;
-  if (!binary && looks_like_text(text)) return read_text(text, limits);
+  if (!binary && looks_like_text(text)) return read_text(text, limits, work);
   Gathering gathering(limits);
   if (bytes.size() < header) {
     gathering.error(0, bytes.size(),

@@ -107,6 +107,64 @@ TEST(SiteReaders, WindowsLinesCapitalsAndPlusSignsChangeNothing) {
   EXPECT_EQ(corners_in(*read(plus, Format::obj)), (Corners{{Point3{0, 0, 0}, {1, 0, 0}, {1, 1, 0}}}));
 }
 
+/// Of more facets than are read at one go, in two solids; facet n stands at x = n and has seven lines.
+constexpr int many_facets = 80'000;
+std::string long_stl_text() {
+  std::string text = "solid one\n";
+  for (int n = 0; n < many_facets; ++n) {
+    const std::string x = std::to_string(n);
+    if (n == many_facets / 3) text += "endsolid one\nsolid two facet by facet\n";
+    text += "facet normal 0 0 1\nouter loop\nvertex " + x + ".25 0.000000 0.000000\nvertex " + x +
+            ".25 1.000000 0.000000\nvertex " + x + ".25 0.000000 2.000000\nendloop\nendfacet\n";
+  }
+  return text + "endsolid two\n";
+}
+
+TEST(SiteReaders, LongTextsHoldTheSameOnAnyNumberOfThreads) {
+  const std::string text = long_stl_text();
+  ASSERT_GT(text.size(), std::size_t{9} << 20) << "more than two parts";
+  for (const unsigned threads : {1u, 2u, 5u}) {
+    const ReadMesh mesh = read_mesh(bytes_of(text), Format::stl, {}, {.threads = threads});
+    ASSERT_TRUE(mesh.has_value()) << told(mesh.error());
+    const Corners corners = corners_in(*mesh);
+    ASSERT_EQ(corners.size(), std::size_t{many_facets});
+    for (int n = 0; n < many_facets; ++n) {
+      const double x = n + 0.25;
+      ASSERT_EQ(corners[static_cast<std::size_t>(n)], (std::array{Point3{x, 0, 0}, Point3{x, 1, 0}, Point3{x, 0, 2}}))
+          << n;
+    }
+  }
+}
+
+TEST(SiteReaders, InLongTextsFansAreCountedInEveryPart) {
+  std::string text = long_stl_text();
+  for (const char* facet : {"vertex 5.25 0.000000 2.000000\n", "vertex 79995.25 0.000000 2.000000\n"}) {
+    const std::size_t at = text.find(facet);
+    ASSERT_NE(at, text.npos);
+    text.insert(at, "vertex 4 4 4\n");
+  }
+  const ReadMesh mesh = read(text, Format::stl);
+  ASSERT_TRUE(mesh.has_value()) << told(mesh.error());
+  EXPECT_EQ(mesh->fanned, 2u);
+  EXPECT_EQ(mesh->items.count, std::uint32_t{many_facets} + 2);
+}
+
+TEST(SiteReaders, InLongTextsErrorsHaveTheirLines) {
+  std::string text = long_stl_text();
+  const std::size_t early = text.find("vertex 7.25 1"), late = text.find("vertex 79999.25 1");
+  text[early + 7] = text[late + 7] = 'O';
+  const std::string wanted = "write three numbers: x y z\n";
+  // One line before the first solid's facets, two more between the solids.
+  EXPECT_EQ(refusal(text, Format::stl), "line " + std::to_string(1 + 7 * 7 + 4) + ": \"O.25\" is no number; " + wanted +
+                                            "line " + std::to_string(3 + 79'999 * 7 + 4) +
+                                            ": \"O9999.25\" is no number; " + wanted);
+  const std::string whole = long_stl_text();
+  EXPECT_EQ(refusal(whole.substr(0, whole.size() - std::string("endsolid two\n").size()), Format::stl),
+            "line " + std::to_string(3 + many_facets * 7 + 1) +
+                ": the file ends where \"endsolid\" should follow: it is cut short; get the whole file\n");
+  EXPECT_EQ(refusal(whole, Format::stl, {.most_items = many_facets - 1}).substr(0, 5), "line ");
+}
+
 TEST(SiteReaders, NothingIsCopiedOfBinaryTriangles) {
   for (const auto& [file, format] : {std::pair{binary_stl(pyramid), Format::stl}, {ply_binary(false), Format::ply}}) {
     const auto mesh = read(file, format);
