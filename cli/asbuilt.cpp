@@ -42,8 +42,8 @@ void refuse_other_axes(const Layout& layout) {
 
 int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   const std::string format = format_of(asbuilt.format, asbuilt.output, {"pdf", "json", "text"});
-  std::optional<drawing::Font> font;
-  if (format == "pdf") font = font_of(asbuilt.paper);
+  std::optional<Lettering> lettering;
+  if (format == "pdf") lettering.emplace(asbuilt.paper);
   const PointsFormat points = points_format(asbuilt.order, asbuilt.unit);
   const Work work = work_of(options);
   std::string message;
@@ -89,10 +89,9 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
                    printed(asbuilt.since, built.error().earlier)};
   const Style style = style_of(options);
   std::string bytes;
-  if (font) {
-    const auto pages = sheets::compose_as_built(*built, style, office_of(asbuilt.paper, *font));
-    tell_left_out(pages);
-    bytes = pdf_of(pages, asbuilt.paper, *font, built->built.rig.layout);
+  if (lettering) {
+    bytes = pdf_of([&](const sheets::Office& office) { return sheets::compose_as_built(*built, style, office); },
+                   *lettering, asbuilt.paper, built->built.rig.layout);
   } else {
     bytes = format == "json" ? json::write(*built) : text::write(*built, style);
   }

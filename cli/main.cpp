@@ -64,6 +64,11 @@ void add_paper_options(CLI::App& command, PaperOptions& paper) {
       ->check(CLI::IsMember({"point", "comma"}))
       ->default_val("point");
   command.add_option("--font", paper.font, "a TrueType font file to letter with");
+  command
+      .add_option("--labels", paper.labels,
+                  "a file of pairs: every title, heading and caution of the sheets in another language (fairlead new "
+                  "--labels writes one to fill in)")
+      ->type_name("FILE");
 }
 
 void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
@@ -224,12 +229,6 @@ int run(int argc, char** argv) {
   draw_command.add_option("--trial", drawn.trial, "results of unmanned tests: their points stand on the braking chart")
       ->type_name("RESULTS");
   draw_command.add_flag("--windows", drawn.windows, "find and draw the box in which all marks may stand at once");
-
-  draw_command
-      .add_option("--labels", drawn.paper.labels,
-                  "a file of pairs: every title, heading and caution of the sheets in another language (fairlead new "
-                  "--labels writes one to fill in)")
-      ->type_name("FILE");
 
   CLI::App& setout_command =
       *app.add_subcommand("setout", "points, levels, lengths and tensions to set a layout out by");

@@ -1,6 +1,7 @@
 // What the commands that write drawings share.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -39,12 +40,22 @@ class Labels {
   std::optional<words::Pairs> pairs_;
 };
 
+/// What a set is lettered with and in. Throws Unusable before the work.
+struct Lettering {
+  explicit Lettering(const PaperOptions& paper) : font(font_of(paper)), labels(paper, font) {}
+  drawing::Font font;
+  Labels labels;
+};
+
 /// Tells on stderr what found no room on its paper, and on which it does.
 void tell_left_out(const std::vector<drawing::Sheet>&);
 
 /// Composed sheets as a document, their numbers with the decimal marker that was asked for. Throw Unusable where they
 /// cannot be written as such.
 std::string pdf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
+/// The same of sheets yet to be composed, in the language that was asked for; tells what was left out of them.
+std::string pdf_of(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose, Lettering&,
+                   const PaperOptions&, const Layout&);
 std::string svg_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 std::string dxf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 

@@ -19,8 +19,8 @@ constexpr FileKind measurements_kind{"a file of measurements", "the file of meas
 
 int records(const JudgeOptions& options, const RecordsOptions& asked) {
   const std::string format = format_of(asked.format, asked.output, {"pdf", "json", "text"});
-  std::optional<drawing::Font> font;
-  if (format == "pdf") font = font_of(asked.paper);
+  std::optional<Lettering> lettering;
+  if (format == "pdf") lettering.emplace(asked.paper);
   std::string message, sha256;
   std::optional<Layout> layout;
   try {
@@ -44,12 +44,12 @@ int records(const JudgeOptions& options, const RecordsOptions& asked) {
                    printed(asked.measurements, judged.error().measurements)};
   const Style style = style_of(options);
   std::string bytes;
-  if (font) {
+  if (lettering) {
     Dossier dossier{fairlead::judge(*layout, {}, work_of(options))};
     dossier.setting_out = setting_out(dossier.judged.rig);
-    const auto pages = sheets::compose_inspection(dossier, *judged, style, office_of(asked.paper, *font));
-    tell_left_out(pages);
-    bytes = pdf_of(pages, asked.paper, *font, *layout);
+    bytes = pdf_of(
+        [&](const sheets::Office& office) { return sheets::compose_inspection(dossier, *judged, style, office); },
+        *lettering, asked.paper, *layout);
   } else {
     bytes = format == "json" ? json::write(*judged, *layout) : text::write(*judged, *layout, style);
   }

@@ -40,20 +40,19 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   const std::string format = format_of(setout.format, setout.output, {"pdf", "csv", "json", "text"});
   const auto points = points_format_of(setout, format == "csv");
   const double tape_m = tape_of(setout.tape);
-  std::optional<drawing::Font> font;
-  if (format == "pdf") font = font_of(setout.paper);
+  std::optional<Lettering> lettering;
+  if (format == "pdf") lettering.emplace(setout.paper);
 
   Dossier dossier = judge(options);
   const Judged& judged = dossier.judged;
   dossier.setting_out = setting_out(judged.rig, tape_m);
   // Single windows never stand on a sheet.
-  if (setout.windows) dossier.placement = placement(judged, !font, work_of(options));
+  if (setout.windows) dossier.placement = placement(judged, !lettering, work_of(options));
   const Style style = style_of(options);
   std::string bytes;
-  if (font) {
-    const auto pages = sheets::compose_crew(dossier, style, office_of(setout.paper, *font));
-    tell_left_out(pages);
-    bytes = pdf_of(pages, setout.paper, *font, judged.rig.layout);
+  if (lettering) {
+    bytes = pdf_of([&](const sheets::Office& office) { return sheets::compose_crew(dossier, style, office); },
+                   *lettering, setout.paper, judged.rig.layout);
   } else if (points)
     bytes = csv_of(dossier, *points);
   else

@@ -21,7 +21,8 @@ std::shared_ptr<const drawing::Wording> wording_of(const words::Pairs& pairs, co
       const auto other = given.find(std::string(label));
       all.push_back({std::string(label), other == given.end() ? "" : other->second});
     }
-  std::set<std::string, std::less<>> own;
+  // Marks have names of ours too, which stand in points files.
+  std::set<std::string, std::less<>> own{"rest", "unit", "backup"};
   for (const ToldPart& part : told(layout)) {
     if (!part.id.empty()) own.insert(part.id);
     for (const ToldKey& key : part.keys)

@@ -50,7 +50,7 @@ void draw_title_strip(const Canvas& canvas, const Stationery& s, const Layout& l
             {0.5 * (1 - half), project.date ? words::date_of(*project.date) : "undated"},
             {0.5 * (1 - half), fmt::format("Sheet {} / {}", sheet.number, sheet.count)}});
   draw_row(canvas, row(1),
-           {{half, fmt::format("Layout SHA-256 {}...", layout.sha256.substr(0, 12))},
+           {{half, fmt::format("Layout file SHA-256 {}...", layout.sha256.substr(0, 12))},
             {0.5 * (1 - half), fmt::format("fairlead {}", words::program_version())},
             {0.5 * (1 - half), sheet.scale == "none" ? "Not to scale" : sheet.scale}});
   draw_row(canvas, row(2),

@@ -9,5 +9,7 @@ std::span<const LabelGroup> sheet_labels();
 std::span<const LabelGroup> view_labels();
 std::span<const LabelGroup> column_labels();
 std::span<const LabelGroup> cell_labels();
+std::span<const LabelGroup> crew_labels();
+std::span<const LabelGroup> form_labels();
 
 }  // namespace fairlead::words

@@ -9,6 +9,8 @@
 #include "geometry/quantity/units.hpp"
 #include "geometry/studies/arrest_figures.hpp"
 #include "geometry/trial/trial.hpp"
+#include "report/sheets/as_built.hpp"
+#include "report/sheets/inspection.hpp"
 #include "report/sheets/language.hpp"
 #include "report/tables/every.hpp"
 #include "report/tables/tables.hpp"
@@ -58,9 +60,9 @@ words::Pairs marked_pairs() {
   return pairs;
 }
 
-/// Words that stand in the layout, and units.
+/// Words that stand in the layout, names of marks and parts, and units.
 std::set<std::string> own_words(const Layout& layout) {
-  std::string all = " ANSI tenths fairlead Translated labels the English governs";
+  std::string all = " ANSI tenths fairlead Translated labels the English governs rest unit backup main_line";
   for (const ToldPart& part : told(layout)) {
     all += ' ' + part.id;
     for (const ToldKey& key : part.keys) all += ' ' + key.told.words;
@@ -97,12 +99,13 @@ bool may_hold_sentences(const Label& label) {
   return sentences && !shouts(label.text);
 }
 
-std::set<std::string> english_left(const std::vector<Sheet>& set, const std::set<std::string>& own) {
+std::set<std::string> english_left(const std::vector<Sheet>& set, const std::set<std::string>& own,
+                                   bool sentences_too = false) {
   std::set<std::string> left;
   for (const Sheet& sheet : set)
     for (const auto& entity : sheet.drawing.entities) {
       const auto* label = std::get_if<Label>(&entity);
-      if (label && !may_hold_sentences(*label) && !strange_in(label->text, own).empty())
+      if (label && (sentences_too || !may_hold_sentences(*label)) && !strange_in(label->text, own).empty())
         left.insert(sheet.title + ": " + label->text);
     }
   return left;
@@ -115,6 +118,24 @@ Dossier whole(const std::string& file) {
   dossier.trial = std::make_shared<const trial::Trial>(trial::Trial{.plan = trial::plan(rig)});
   dossier.arrest = std::make_shared<const ArrestFigures>(arrest_figures(rig));
   return dossier;
+}
+
+/// A register that says something of every part.
+Records some_records(const Layout& layout) {
+  RecordsInput input;
+  for (const std::string& part : parts_in_service(layout))
+    input.parts.push_back({.part = part,
+                           .serial = "S-" + part,
+                           .batch = {},
+                           .in_service = Date{2024, 4, 12},
+                           .retire_by = Date{2034, 4, 12},
+                           .inspect_by = Date{2026, 10, 29},
+                           .cycles = {},
+                           .most_cycles = {},
+                           .baseline_m = 16.05e-3,
+                           .least_m = 14.45e-3,
+                           .basis = "owner's rule"});
+  return judge_records(layout, Date{2026, 10, 30}, std::move(input)).value();
 }
 
 std::string joined(const std::set<std::string>& all) {
@@ -138,21 +159,68 @@ TEST_P(LabelsOf, NoTitleHeadingOrNameOfTheSetStaysEnglish) {
   EXPECT_EQ(speaking.wording()->without_pair(), std::vector<std::string>{});
 }
 
+TEST_P(LabelsOf, NothingOnTheCrewsSheetsStaysEnglish) {
+  Dossier dossier = shipped_dossier(GetParam());
+  dossier.setting_out = setting_out(dossier.judged.rig);
+  Font speaking = font();
+  speaking.speak(wording_of(marked_pairs(), dossier.judged.rig.layout));
+  const std::set<std::string> own = own_words(dossier.judged.rig.layout);
+  for (const Style style : {Style{}, Style{Units::us, true}})
+    EXPECT_EQ(joined(english_left(compose_crew(dossier, style, {speaking, PaperSize::a4}), own)), "");
+  EXPECT_EQ(speaking.wording()->without_pair(), std::vector<std::string>{});
+}
+
+TEST_P(LabelsOf, NothingOnTheInspectionFormsStaysEnglish) {
+  Dossier dossier = shipped_dossier(GetParam());
+  dossier.setting_out = setting_out(dossier.judged.rig);
+  Font speaking = font();
+  speaking.speak(wording_of(marked_pairs(), dossier.judged.rig.layout));
+  const auto set = compose_inspection(dossier, some_records(dossier.judged.rig.layout), {}, {speaking});
+  EXPECT_EQ(joined(english_left(set, own_words(dossier.judged.rig.layout), true)), "");
+}
+
+/// Titles and heads that no label gave.
+std::set<std::string> english_heads(const Wording& wording, const std::vector<Table>& tables, const Style& style,
+                                    const std::set<std::string>& own) {
+  std::set<std::string> left;
+  for (const Table& table : tables) {
+    // As CSV these bear the name of their corner, on sheets the corner stands above them.
+    std::string title = table.title.substr(0, table.title.find(" of the corner that governs"));
+    for (char& c : title) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
+    if (!strange_in(std::string(wording.said(title)), own).empty()) left.insert(title);
+    for (const std::string& head : tables::shown(table, style).headings)
+      if (!strange_in(std::string(wording.said(head)), own).empty()) left.insert(table.title + ": " + head);
+  }
+  return left;
+}
+
 TEST_P(LabelsOf, NoTableHasAnEnglishTitleOrHead) {
   const Dossier dossier = whole(GetParam());
   const auto wording = wording_of(marked_pairs(), dossier.judged.rig.layout);
   const std::set<std::string> own = own_words(dossier.judged.rig.layout);
-  std::set<std::string> left;
   for (const Style style : {Style{}, Style{Units::us, true}})
-    for (const Table& table : tables::every(dossier, style)) {
-      // As CSV these bear the name of their corner, on sheets the corner stands above them.
-      std::string title = table.title.substr(0, table.title.find(" of the corner that governs"));
-      for (char& c : title) c = static_cast<char>(c >= 'a' && c <= 'z' ? c - 'a' + 'A' : c);
-      if (!strange_in(std::string(wording->said(title)), own).empty()) left.insert(title);
-      for (const std::string& head : tables::shown(table, style).headings)
-        if (!strange_in(std::string(wording->said(head)), own).empty()) left.insert(table.title + ": " + head);
-    }
-  EXPECT_EQ(joined(left), "");
+    EXPECT_EQ(joined(english_heads(*wording, tables::every(dossier, style), style, own)), "");
+}
+
+TEST(Labels, NoTitleOrHeadOfTheAsBuiltSheetsStaysEnglish) {
+  const Layout layout = shipped_layout("heron_gully.toml");
+  Survey survey{.points_file = "points.csv", .terms = {.uncertainty_m = 2e-3}};
+  for (const SetOutPoint& at : set_out_points(solve(layout)))
+    survey.points.push_back({at.id, *at.at, "", static_cast<unsigned>(survey.points.size() + 1)});
+  survey.measurements = {{{.item = "A3 to B1", .value = 29.006, .uncertainty = 0.5, .line = 2}, Measurand::distance}};
+  survey.earlier = EarlierSurvey{"before.csv", survey.points, 2e-3, std::string(64, '0')};
+  const auto built = as_built(layout, std::move(survey), {.draws = fewest_draws, .hold_arrest = true}, {.threads = 2});
+  ASSERT_TRUE(built.has_value());
+  Font speaking = font();
+  speaking.speak(wording_of(marked_pairs(), layout));
+  std::set<std::string> own = own_words(layout);
+  for (const char* file : {"points", "csv", "before"}) own.insert(file);
+  EXPECT_EQ(joined(english_left(compose_as_built(*built, {}, {speaking}), own)), "");
+  const std::vector<Table> all = {tables::built_marks(*built, {}),  tables::control_points(*built, {}),
+                                  tables::tapes(*built, {}),        tables::moved_since(*built),
+                                  tables::built_values(*built, {}), tables::not_measured(*built),
+                                  tables::built_shares(*built)};
+  EXPECT_EQ(joined(english_heads(*speaking.wording(), all, {}, own)), "");
 }
 
 INSTANTIATE_TEST_SUITE_P(Shipped, LabelsOf, testing::ValuesIn(shipped_layouts()),
