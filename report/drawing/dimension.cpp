@@ -9,7 +9,7 @@ namespace fairlead::drawing {
 
 namespace {
 
-constexpr double arrow_mm = 3, feature_gap_mm = 1, overshoot_mm = 2, text_gap_mm = 1;
+constexpr double arrow_mm = 3, feature_gap_mm = 1, overshoot_mm = 2, text_gap_mm = 1, open_mm = 5;
 constexpr Pen pen{narrow_mm, LineType::continuous, Layer::dimensions};
 
 /// One dimension in the frame of its rows: `low`..`high` along the dimension line.
@@ -37,11 +37,12 @@ Placed measure(const Canvas& canvas, Measures measures, const DimensionLine& d) 
     std::swap(a_feature, b_feature);
   }
   Placed p{&d, a, b, a_feature, b_feature, canvas.width(d.text, note_cap_mm), (a + b) / 2, false, 0};
-  p.arrows_outside = b - a < 2 * arrow_mm + 2;
+  const int arrows = !d.open_low + !d.open_high;
+  p.arrows_outside = b - a < arrows * arrow_mm + 2;
   const double room = b - a - (p.arrows_outside ? 0 : 1);
   if (p.text_width > room) {
     p.arrows_outside = true;
-    p.text_centre = b + 2 * arrow_mm + 1 + p.text_width / 2;
+    p.text_centre = d.open_high ? a - 2 * arrow_mm - 1 - p.text_width / 2 : b + 2 * arrow_mm + 1 + p.text_width / 2;
   }
   return p;
 }
@@ -95,9 +96,10 @@ void clear_texts(std::vector<Placed>& all, Measures measures, double edge_mm, in
     std::vector<double> others;
     for (double off = 1; off <= room; off += 1) others.insert(others.end(), {middle - off, middle + off});
     // Beyond the arrows, on a line drawn on for it, where there is no place between them.
-    for (double off = 1; off <= 12; off += 1)
-      others.insert(others.end(), {mine.high + 2 * arrow_mm + off + mine.text_width / 2,
-                                   mine.low - 2 * arrow_mm - off - mine.text_width / 2});
+    for (double off = 1; off <= 12; off += 1) {
+      if (!mine.what->open_high) others.push_back(mine.high + 2 * arrow_mm + off + mine.text_width / 2);
+      if (!mine.what->open_low) others.push_back(mine.low - 2 * arrow_mm - off - mine.text_width / 2);
+    }
     const auto free = std::find_if(others.begin(), others.end(), [&](double c) { return !blocked(c); });
     if (free == others.end()) continue;
     mine.text_centre = *free;
@@ -113,23 +115,24 @@ void draw(const Canvas& canvas, Measures measures, const Placed& p, double line,
     const double from = feature + side * feature_gap_mm, to = line + side * overshoot_mm;
     if (side * (to - from) > 0) canvas.line({at(along, from), at(along, to)}, pen);
   };
-  extension(p.low, p.low_feature);
-  extension(p.high, p.high_feature);
+  const bool open_low = p.what->open_low, open_high = p.what->open_high;
+  if (!open_low) extension(p.low, p.low_feature);
+  if (!open_high) extension(p.high, p.high_feature);
 
   const double turn = measures == Measures::along ? 0 : std::numbers::pi / 2;
   const double inward = p.arrows_outside ? 0 : std::numbers::pi;
-  arrowhead(canvas, at(p.low, line), turn + inward, pen.layer, arrow_mm);
-  arrowhead(canvas, at(p.high, line), turn + std::numbers::pi - inward, pen.layer, arrow_mm);
+  if (!open_low) arrowhead(canvas, at(p.low, line), turn + inward, pen.layer, arrow_mm);
+  if (!open_high) arrowhead(canvas, at(p.high, line), turn + std::numbers::pi - inward, pen.layer, arrow_mm);
   const double trim = 0.9 * arrow_mm;
-  if (p.arrows_outside) {
-    const double start = p.text_centre < p.low ? p.text_low() - 1 : p.low - 2 * arrow_mm;
-    const double end = p.text_centre > p.high ? p.text_high() + 1 : p.high + 2 * arrow_mm;
-    canvas.line({at(start, line), at(p.low - trim, line)}, pen);
-    canvas.line({at(p.low, line), at(p.high, line)}, pen);
-    canvas.line({at(p.high + trim, line), at(end, line)}, pen);
-  } else {
-    canvas.line({at(p.low + trim, line), at(p.high - trim, line)}, pen);
-  }
+  // Outside, the line runs up to its arrows and under the text; at an open end a little beyond.
+  const double start = p.text_centre < p.low ? p.text_low() - 1 : p.low - 2 * arrow_mm;
+  const double end = p.text_centre > p.high ? p.text_high() + 1 : p.high + 2 * arrow_mm;
+  const double inside = p.arrows_outside ? 0 : trim;
+  if (p.arrows_outside && !open_low) canvas.line({at(start, line), at(p.low - trim, line)}, pen);
+  canvas.line(
+      {at(open_low ? p.low - open_mm : p.low + inside, line), at(open_high ? p.high + open_mm : p.high - inside, line)},
+      pen);
+  if (p.arrows_outside && !open_high) canvas.line({at(p.high + trim, line), at(end, line)}, pen);
   // Above the line: to the left of an upright one, since it is read from the right of the sheet.
   const double off = measures == Measures::along ? line + text_gap_mm : line - text_gap_mm;
   canvas.text(at(p.text_centre, off), p.what->text, note_cap_mm, pen.layer, Align::centre, turn);

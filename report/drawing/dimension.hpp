@@ -11,6 +11,7 @@ enum class Measures { along, up };
 struct DimensionLine {
   Paper from, to;  ///< the features; extension lines begin a little off them
   std::string text;
+  bool open_low = false, open_high = false;  ///< at its lesser or greater coordinate it runs on: no arrow there
 };
 
 /// Draws dimensions in rows beside a view, the short ones nearest to it, chained where their lines do not overlap.

@@ -9,6 +9,7 @@
 
 #include "report/drawing/symbols.hpp"
 #include "report/sheets/title_row.hpp"
+#include "report/views/parts.hpp"
 
 namespace fairlead::sheets {
 
@@ -80,7 +81,10 @@ ViewGroup::ViewGroup(const views::Scene& scene, const Style& style, const Statio
   const Box whole = bounds(scratch, font);
   left_margin_mm_ = drawn.left - whole.left + least_margin_mm;
   const double beside = std::max(0.0, whole.right - drawn.right) + least_margin_mm;
-  width_mm_ = left_margin_mm_ + std::max(drawn.width() + beside, title_row(canvas, "ELEVATION").width_mm());
+  constexpr double lettering_mm = views::match_lettering_mm;
+  if (scene.before) left_margin_mm_ = std::max(left_margin_mm_, lettering_mm);
+  width_mm_ = left_margin_mm_ + std::max(drawn.width() + (scene.after ? std::max(beside, lettering_mm) : beside),
+                                         title_row(canvas, "ELEVATION").width_mm());
   height_mm_ = elevation_height_mm_ + between_mm + views::chainage_scale_height_mm + between_mm + plan_height_mm_;
 }
 
@@ -107,6 +111,11 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
   drawing.views.push_back(elevation);
   drawing.views.push_back(plan);
 
+  if (scene_.is_part()) {
+    views::draw_match_lines(canvas, scene_, elevation, elevation_top - title_row_mm, elevation_top - elevation_mm,
+                            style_);
+    views::draw_match_lines(canvas, scene_, plan, plan_top - title_row_mm, plan_top - plan_mm, style_);
+  }
   title_row(canvas, "ELEVATION").draw(canvas, {x, elevation_top}, right - x, elevation);
   title_row(canvas, "PLAN").draw(canvas, {x, plan_top}, right - x, plan);
   views::draw_rig(canvas, scene_, elevation, Facing::elevation);
@@ -118,8 +127,10 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
 
   Obstacles obstacles(canvas.font());
   obstacles.add(drawing);
-  const Box around_plan{top_left.x_mm, plan_top - plan_mm, right, plan_top - title_row_mm + 1};
-  const Box around_elevation{top_left.x_mm, elevation_top - elevation_mm, right, elevation_top - title_row_mm + 1};
+  const Box own = views::own_window(scene_, elevation);
+  const double from = scene_.before ? own.left + 1 : top_left.x_mm, to = scene_.after ? own.right - 1 : right;
+  const Box around_plan{from, plan_top - plan_mm, to, plan_top - title_row_mm + 1};
+  const Box around_elevation{from, elevation_top - elevation_mm, to, elevation_top - title_row_mm + 1};
   place_axes(canvas, scene_, plan, obstacles, around_plan);
   const auto naming = detail_ ? views::Naming::brief : views::Naming::full;
   auto key = place(canvas, callouts(scene_, elevation, Facing::elevation, naming, style_), obstacles, around_elevation);

@@ -52,7 +52,10 @@ class Flow {
 
   void begin(bool continued) {
     out_.push_back({"Crew sheet " + id_, paper_.width_mm, paper_.height_mm, {}, true});
+    // Its heading is as wide as the page: with its ascenders it keeps clear of the centring mark above it.
+    constexpr double below_mark_mm = 1.5;
     field_ = paper_.field();
+    field_.top -= below_mark_mm;
     const Box strip = title_strip(paper_);
     // Under every page, so that none goes up a pole without it; the strip says what the page is not.
     const Part cautions = crew::text("", {std::string(words::cautions()[1])});

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <numeric>
 
+#include "report/sheets/pages.hpp"
+
 namespace fairlead::sheets {
 
 using namespace drawing;
@@ -34,6 +36,15 @@ class FillIn {
     const std::vector<double> least = least_mm(canvas);
     return std::accumulate(least.begin(), least.end(), 0.0);
   }
+
+  /// At which no entry wraps, and every column that is left to the pen has the least room for it.
+  double unwrapped_width(const Canvas& canvas) const {
+    const std::vector<double> least = least_mm(canvas);
+    double sum = 0;
+    for (std::size_t c = 0; c < least.size(); ++c) sum += blank_[c] ? least[c] : natural_mm(canvas, c, least[c]);
+    return sum;
+  }
+  const std::string& title() const { return table_.title; }
 
   double height(const Canvas& canvas, double width_mm) const {
     const std::vector<double> widths = widths_mm(canvas, width_mm);
@@ -106,6 +117,13 @@ class FillIn {
     }
     return least;
   }
+  /// Of a column whose entries stand on one line each, no less than `least_mm`.
+  double natural_mm(const Canvas& canvas, std::size_t column, double least_mm) const {
+    double natural = least_mm;
+    for (const auto& row : table_.rows)
+      natural = std::max(natural, canvas.width(with_minus(row[column]), small_cap_mm) + 2 * inset_mm + 0.1);
+    return natural;
+  }
   std::vector<double> widths_mm(const Canvas& canvas, double width_mm) const {
     std::vector<double> widths = least_mm(canvas);
     const double least = std::accumulate(widths.begin(), widths.end(), 0.0);
@@ -116,10 +134,7 @@ class FillIn {
         blanks += 1;
         continue;
       }
-      double natural = widths[c];
-      for (const auto& row : table_.rows)
-        natural = std::max(natural, canvas.width(with_minus(row[c]), small_cap_mm) + 2 * inset_mm + 0.1);
-      wanted[c] = std::max(0.0, std::min(natural, wrapped_mm) - widths[c]);
+      wanted[c] = std::max(0.0, std::min(natural_mm(canvas, c, widths[c]), wrapped_mm) - widths[c]);
       more += wanted[c];
     }
     double left = std::max(0.0, width_mm - least);
@@ -138,7 +153,8 @@ class FillIn {
 Block block_of_form(const FillIn& form) {
   return {[form](const Canvas& canvas) { return form.least_width(canvas); },
           [form](const Canvas& canvas, double width_mm) { return form.height(canvas, width_mm); },
-          [form](const Canvas& canvas, Paper top_left, double width_mm) { form.draw(canvas, top_left, width_mm); }};
+          [form](const Canvas& canvas, Paper top_left, double width_mm) { form.draw(canvas, top_left, width_mm); },
+          form.title()};
 }
 
 }  // namespace
@@ -155,6 +171,25 @@ std::vector<Block> fill_in_blocks(const Table& table, const Style& style, const 
     blocks.push_back(block_of_form(whole.part(from, to)));
     from = to;
   }
+  return blocks;
+}
+
+std::vector<Block> fill_in_parts(const Table& table, const Style& style, const Font& font, double width_mm) {
+  Drawing scratch;
+  const Canvas canvas(scratch, font);
+  const tables::Shown whole = tables::shown(table, style);
+  std::vector<std::vector<std::size_t>> parts(1);
+  for (std::size_t c = 0; c < whole.headings.size(); ++c) {
+    std::vector<std::size_t> wider = parts.back();
+    wider.push_back(c);
+    if (c == 0 || FillIn(of_columns(whole, wider, 0, 2)).unwrapped_width(canvas) <= width_mm)
+      parts.back() = std::move(wider);
+    else
+      parts.push_back({0, c});
+  }
+  std::vector<Block> blocks;
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    blocks.push_back(block_of_form(FillIn(of_columns(whole, parts[i], i, parts.size()))));
   return blocks;
 }
 

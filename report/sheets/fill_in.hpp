@@ -10,4 +10,8 @@ namespace fairlead::sheets {
 /// is taller than most_mm at that width comes in several blocks, its title and headings over each.
 std::vector<Block> fill_in_blocks(const Table&, const Style&, const drawing::Font&, double width_mm, double most_mm);
 
+/// The same for a table with more columns than a width holds without wrapping: in as many parts of its columns as that
+/// takes, the first column in each.
+std::vector<Block> fill_in_parts(const Table&, const Style&, const drawing::Font&, double width_mm);
+
 }  // namespace fairlead::sheets

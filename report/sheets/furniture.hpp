@@ -15,6 +15,8 @@ std::vector<drawing::Sheet> finished(std::vector<Body>, const Office&, const Lay
 
 /// What the index of a set begins with, among the notes of its first sheet.
 inline constexpr std::string_view index_beginning = "Sheets of this set, in order: this one";
+/// The same, and ": " and the first sheet's title, where the index stands on another.
+inline constexpr std::string_view index_elsewhere_beginning = "Sheets of this set, in order";
 
 /// One sheet's own entries in the title block.
 struct SheetEntries {

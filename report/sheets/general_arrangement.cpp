@@ -6,6 +6,7 @@
 
 #include "report/drawing/overlap.hpp"
 #include "report/sheets/arrangement.hpp"
+#include "report/sheets/arrangement_parts.hpp"
 #include "report/sheets/furniture.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
@@ -18,7 +19,8 @@ namespace {
 
 constexpr double scales[] = {20, 50, 100, 200, 500, 1000};  // of ISO 5455's series
 constexpr double gap_mm = 3, most_slack_mm = 36;
-constexpr std::string_view title = "General arrangement of the arrest end", document_type = "Arrangement drawing";
+constexpr const char* title = "General arrangement of the arrest end";
+constexpr std::string_view document_type = "Arrangement drawing";
 
 bool applies(const Dossier&) { return true; }
 
@@ -311,8 +313,7 @@ class Arranger {
   const Office& office_;
   const Places& places_;
   Stationery paper_;
-  mutable std::array<std::vector<std::string_view>, 4>
-      titles_;  ///< by what stands beside the views; empty: not asked yet
+  mutable std::array<std::vector<std::string>, 4> titles_;  ///< by what stands beside the views; empty: not asked yet
 };
 
 Places places_of(const Office& office, const Layout& layout) {
@@ -329,7 +330,8 @@ std::vector<std::string_view> sizes_with_room(const Dossier& dossier, const Styl
     other.paper = size;
     const Places places = places_of(other, dossier.judged.rig.layout);
     Shown shown{views::scene_of(dossier.judged.rig), {}};
-    if (Arranger(dossier, style, other, places).best(shown, std::end(scales)[-1], Lists::elsewhere))
+    if (Arranger(dossier, style, other, places).best(shown, std::end(scales)[-1], Lists::elsewhere) ||
+        arrangement_in_parts(style, other, places.corner, dossier.judged.rig, scales, 1))
       sizes.push_back(stationery(size).name);
   }
   return sizes;
@@ -342,8 +344,22 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   const Arranger arranger(dossier, style, office, places);
   // Rather lists on a sheet of their own than views of less than half the size.
   auto best = arranger.best(shown, std::end(scales)[-1], Lists::beside_views);
-  const double coarsest = best ? (best->scale - 1) / 2 : std::end(scales)[-1];
+  const double coarsest = !best ? std::end(scales)[-1] : legible(best->scale) ? (best->scale - 1) / 2 : best->scale - 1;
   if (auto alone = arranger.best(shown, coarsest, Lists::elsewhere)) best = std::move(alone);
+  // Rather in parts than too small to be read, or at another scale than the one asked for.
+  if (!best || (!legible(best->scale) && !office.scale))
+    if (auto parts = arrangement_in_parts(style, office, places.corner, rig, scales, out.size() + 1)) {
+      Office listed = arranger.with_lists(parts->scene, Lists::elsewhere);
+      std::vector<std::string> titles;
+      for (std::size_t i = 1; i < parts->sheets.size(); ++i) titles.push_back(parts->sheets[i].title);
+      listed.more.insert(listed.more.begin(), titles.begin(), titles.end());
+      const std::string first = parts->sheets.front().title;
+      listed.first = first;
+      std::move(parts->sheets.begin(), parts->sheets.end(), std::back_inserter(out));
+      for (Body& body : lists_of(dossier, style, listed, parts->scene, Lists::elsewhere))
+        out.push_back(std::move(body));
+      return;
+    }
   // Far ends are shown as far as that scale bears it.
   for (const views::MemberReach reach : views::member_reaches(rig)) {
     if (!best) break;
@@ -362,8 +378,9 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   if (best) out.push_back(std::move(best->body));
   if (lists == Lists::beside_views) return;
   const auto sizes = best ? std::vector<std::string_view>{} : sizes_with_room(dossier, style, office);
-  for (Body& body :
-       lists_of(dossier, style, arranger.with_lists(shown.scene, lists), shown.scene, lists, best ? nullptr : &sizes))
+  Office listed = arranger.with_lists(shown.scene, lists);
+  if (best && lists == Lists::elsewhere) listed.first = title;
+  for (Body& body : lists_of(dossier, style, listed, shown.scene, lists, best ? nullptr : &sizes))
     out.push_back(std::move(body));
 }
 

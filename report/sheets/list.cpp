@@ -37,29 +37,35 @@ IndexWords index_of(const drawing::Drawing& drawing, std::string_view beginning)
   return words;
 }
 
-/// Makes every title in the index of the set lead to its first sheet, line by line where it is broken.
+/// Makes every title in the index of the set lead to its first sheet, line by line where it is broken. It stands on the
+/// first sheet, or on the first of those behind the views.
 void link_index(std::vector<drawing::Sheet>& set, const drawing::Font& font) {
-  if (set.empty()) return;
-  drawing::Drawing& first = set.front().drawing;
-  const IndexWords words = index_of(first, font.said(index_beginning));
-  std::size_t from = 0;
-  for (std::size_t i = 1; i < set.size(); ++i) {
-    if (set[i].title == set[i - 1].title) continue;
-    const std::string title(font.said(set[i].title));
-    const std::size_t begin = words.all.find("; " + title, from);
-    if (begin == std::string::npos) continue;
-    from = begin + 2 + title.size();
-    for (const IndexLine& line : words.lines) {
-      const drawing::Label& label = *line.label;
-      const std::size_t left = std::max(begin + 2, line.start), right = std::min(from, line.start + label.text.size());
-      if (left >= right) continue;
-      const auto x = [&](std::size_t at) {
-        return label.at.x_mm + font.width_mm(label.text.substr(0, at - line.start), label.cap_mm);
-      };
-      constexpr double about_mm = 0.4;
-      first.links.push_back(
-          {{x(left), label.at.y_mm - about_mm}, {x(right), label.at.y_mm + label.cap_mm + about_mm}, i});
+  const std::string elsewhere = std::string(font.said(index_elsewhere_beginning)) + ": ";
+  for (std::size_t at = 0; at < set.size(); ++at) {
+    drawing::Drawing& carrier = set[at].drawing;
+    const IndexWords words = index_of(carrier, at == 0 ? font.said(index_beginning) : std::string_view(elsewhere));
+    if (words.lines.empty()) continue;
+    std::size_t from = 0;
+    for (std::size_t i = at == 0 ? 1 : 0; i < set.size(); ++i) {
+      if (i == at || (i > 0 && set[i].title == set[i - 1].title)) continue;
+      const std::string title(font.said(set[i].title));
+      const std::size_t begin = words.all.find((i == 0 ? ": " : "; ") + title, from);
+      if (begin == std::string::npos) continue;
+      from = begin + 2 + title.size();
+      for (const IndexLine& line : words.lines) {
+        const drawing::Label& label = *line.label;
+        const std::size_t left = std::max(begin + 2, line.start),
+                          right = std::min(from, line.start + label.text.size());
+        if (left >= right) continue;
+        const auto x = [&](std::size_t place) {
+          return label.at.x_mm + font.width_mm(label.text.substr(0, place - line.start), label.cap_mm);
+        };
+        constexpr double about_mm = 0.4;
+        carrier.links.push_back(
+            {{x(left), label.at.y_mm - about_mm}, {x(right), label.at.y_mm + label.cap_mm + about_mm}, i});
+      }
     }
+    return;
   }
 }
 

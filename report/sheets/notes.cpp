@@ -114,7 +114,8 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
     if (member.cut()) all.push_back(beyond_the_break(dossier.judged.rig, member, style));
   if (!office.more.empty()) {
     // Said here, as its sheets are many.
-    std::string index(office.font.said(index_beginning));
+    std::string index(office.font.said(office.first.empty() ? index_beginning : index_elsewhere_beginning));
+    if (!office.first.empty()) index += fmt::format(": {}", office.font.said(office.first));
     for (std::size_t i = 0; i < office.more.size();) {
       std::size_t same = i;
       while (same < office.more.size() && office.more[same] == office.more[i]) ++same;

@@ -312,7 +312,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   const Scene at_rest = alone(scene, *scene.rest, false), at_full = alone(scene, *scene.full, true);
   const auto scale = scale_in(pages.left_column(), at_rest, at_full);
-  Body body{title, document_type, scale ? fmt::format("1:{:g}", *scale) : "none", {}};
+  Body body{std::string(title), document_type, scale ? fmt::format("1:{:g}", *scale) : "none", {}};
   if (scale) {
     draw_poses(Canvas(body.drawing, office.font), pages.left_column(), scene, at_rest, at_full, *scale, style);
     pages.begin(std::move(body), {pages.right_column()});

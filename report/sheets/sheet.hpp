@@ -27,6 +27,7 @@ struct Office {
   std::optional<double> scale{};
   bool grey{};                           ///< without colour
   std::vector<std::string_view> more{};  ///< titles of the sheets behind the one that carries the set's index
+  std::string_view first{};              ///< title of the set's first sheet, where another carries the index
   Work work{};                           ///< the set does not depend on it
 };
 
@@ -48,7 +49,7 @@ Stationery stationery(const Office&);
 
 /// A sheet before its number is known: what it shows, for the title block.
 struct Body {
-  std::string_view title;          ///< "General arrangement"
+  std::string title;               ///< "General arrangement"
   std::string_view document_type;  ///< of ISO 7200: "Arrangement drawing"
   std::string scale;               ///< "1:100"; "none" where nothing is to scale
   drawing::Drawing drawing;

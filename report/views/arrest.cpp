@@ -5,6 +5,8 @@
 #include <algorithm>
 
 #include "geometry/layout/rider_shape.hpp"
+#include "report/views/detail.hpp"
+#include "report/views/parts.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/numbers.hpp"
 
@@ -108,11 +110,25 @@ void draw_trolleys(const Canvas& canvas, const Scene& scene, const View& view, F
 
 }  // namespace
 
+namespace {
+
+/// Of a part only what lies within its chainages.
+void add_shown(const Scene& scene, const View& view, std::vector<Paper> path, std::vector<Paper>& all) {
+  if (!scene.is_part()) {
+    all.insert(all.end(), path.begin(), path.end());
+    return;
+  }
+  const Box window = part_window(scene, view);
+  if (path.size() == 1 && window.contains(path.front())) all.push_back(path.front());
+  for (const auto& piece : clip(path, window)) all.insert(all.end(), piece.begin(), piece.end());
+}
+
+}  // namespace
+
 Box extent(const Scene& scene, const View& view, Facing facing) {
-  std::vector<Paper> all{view.of(scene.rig->layout.brake_unit.outlet)};
-  const auto add = [&](const Curve3& curve) {
-    for (const Point3& p : curve) all.push_back(view.of(p));
-  };
+  std::vector<Paper> all;
+  const auto add = [&](const Curve3& curve) { add_shown(scene, view, seen(view, curve), all); };
+  add({scene.rig->layout.brake_unit.outlet});
   for (const auto* pose : {&scene.rest, &scene.full})
     if (*pose) {
       add((*pose)->main_line);
@@ -131,7 +147,7 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
   for (const AnchorSeen& a : scene.anchors) {
     add({a.position});
     if (shows_load(scene.rig->frame, a, facing))
-      all.push_back(force_tail(view, a.position, a.governing_N, force_arrow_mm));
+      add_shown(scene, view, {force_tail(view, a.position, a.governing_N, force_arrow_mm)}, all);
   }
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
     if (*rider) add({(*rider)->low, (*rider)->high});
@@ -139,6 +155,8 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
     add({edges->upstream_right, edges->downstream_right});
     if (facing == Facing::plan) add({edges->upstream_left, edges->downstream_left});
   }
+  // A part may show nothing but where its lines would be.
+  if (all.empty()) all.push_back(view.of(scene.at(scene.from_m, 0, scene.rig->layout.brake_unit.outlet.value.z)));
   Box box = bounds(all).grown(2.5);
   // A plan of a rig in one plane is a line: names and the site's axes need room beside it all the same.
   constexpr double least_plan_mm = 22;
@@ -152,7 +170,9 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
   return box;
 }
 
-void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
+namespace {
+
+void draw_whole_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
   const Layout& layout = scene.rig->layout;
   for (const StructureSeen& structure : scene.structures) draw_structure(canvas, scene, structure, view, facing);
   for (const ScanSeen& scan : scene.scans) draw_scan(canvas, scene, scan, view, facing);
@@ -178,6 +198,15 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
       force_arrow(canvas, view, a.position, a.governing_N, force_arrow_mm, anchor_radius_mm);
     draw_anchor(canvas, view.of(a.position));
   }
+}
+
+}  // namespace
+
+void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
+  if (!scene.is_part()) return draw_whole_rig(canvas, scene, view, facing);
+  Drawing whole;
+  draw_whole_rig(Canvas(whole, canvas.font()), scene, view, facing);
+  draw_clipped(canvas, whole, part_window(scene, view));
 }
 
 BarUnit bar_unit(const Style& style) { return words::one_of(style) == Units::us ? BarUnit{"ft", 0.3048} : BarUnit{}; }

@@ -5,6 +5,7 @@
 
 #include "report/views/detail.hpp"
 #include "report/views/figures.hpp"
+#include "report/views/parts.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -324,7 +325,13 @@ class Namer {
 }  // namespace
 
 std::vector<Callout> callouts(const Scene& scene, const View& view, Facing facing, Naming naming, const Style& style) {
-  return Namer(scene, view, facing, naming, style).all();
+  std::vector<Callout> out = Namer(scene, view, facing, naming, style).all();
+  if (!scene.is_part()) return out;
+  // Each part names its own, and what runs through several of them in each.
+  const Box own = own_window(scene, view);
+  for (Callout& c : out) std::erase_if(c.targets, [&](Paper target) { return !own.contains(target); });
+  std::erase_if(out, [](const Callout& c) { return c.targets.empty(); });
+  return out;
 }
 
 std::vector<Callout> detail_callouts(const Scene& scene, const View& view, const Box& frame, const Style& style) {

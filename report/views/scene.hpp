@@ -127,9 +127,17 @@ struct Reach3 {
   double right_m{}, left_m{};  ///< across
 };
 
+/// Where views too long for a sheet are broken off: both parts show the line and a little beyond it.
+struct MatchLine {
+  double chainage_m{};
+  std::string letters;     ///< "A-A"
+  std::size_t beyond = 1;  ///< number of the sheet that goes on
+};
+
 struct Scene {
   const Rig* rig{};
-  double from_m{}, to_m{};  ///< chainages shown
+  double from_m{}, to_m{};                 ///< chainages shown
+  std::optional<MatchLine> before, after;  ///< of a part; its own is what lies between them
   Reach3 reach;
   bool surroundings = true;                ///< platform, backup brake, members and the anchors' loads are shown too
   std::optional<RigPose> rest;             ///< empty, at its rest mark, line at rest
@@ -152,6 +160,7 @@ struct Scene {
   /// A point on a hanging main line at a chainage; none beyond the ends of the curve.
   std::optional<Point3> on_main_line(const RigPose&, double chainage_m) const;
   Point3 at(double chainage_m, double across_m, double z_m) const;
+  bool is_part() const { return before || after; }
 };
 
 Scene scene_of(const Rig&, MemberReach = {});

@@ -74,6 +74,7 @@ constexpr std::string_view sheets_of[] = {
     "Test record",
     "Test results",
     "Sheets of this set, in order: this one",
+    "Sheets of this set, in order",
     "({1} sheets)",
 };
 

@@ -14,7 +14,7 @@
 #include "report/sheets/language.hpp"
 #include "report/tables/every.hpp"
 #include "report/tables/tables.hpp"
-#include "tests/report/sheets/demo_sheets.hpp"
+#include "tests/report/sheets/long_sheets.hpp"
 
 namespace fairlead::sheets {
 namespace {
@@ -221,6 +221,18 @@ TEST(Labels, NoTitleOrHeadOfTheAsBuiltSheetsStaysEnglish) {
                                   tables::built_values(*built, {}), tables::not_measured(*built),
                                   tables::built_shares(*built)};
   EXPECT_EQ(joined(english_heads(*speaking.wording(), all, {}, own)), "");
+}
+
+TEST(Labels, NoWordOfMatchLinesAndPartsStaysEnglish) {
+  for (const auto& [dossier, paper] : {std::pair{&long_one(), PaperSize::a3}, {&longish(), PaperSize::a4}}) {
+    const Layout& layout = dossier->judged.rig.layout;
+    Font speaking = font();
+    speaking.speak(wording_of(marked_pairs(), layout));
+    const auto set = compose(*dossier, {}, {speaking, paper}, "general-arrangement");
+    ASSERT_GT(set.size(), 2u);
+    EXPECT_EQ(joined(english_left(set, own_words(layout))), "");
+    EXPECT_TRUE(says(set.front(), "¤MATCH ¤LINE A-A"));
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Shipped, LabelsOf, testing::ValuesIn(shipped_layouts()),
