@@ -90,8 +90,8 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   const Style style = style_of(options);
   std::string bytes;
   if (lettering) {
-    bytes = pdf_of([&](const sheets::Office& office) { return sheets::compose_as_built(*built, style, office); },
-                   *lettering, asbuilt.paper, built->built.rig.layout);
+    bytes = composed_pdf([&](const sheets::Office& office) { return sheets::compose_as_built(*built, style, office); },
+                         *lettering, asbuilt.paper, built->built.rig.layout);
   } else {
     bytes = format == "json" ? json::write(*built) : text::write(*built, style);
   }

@@ -107,8 +107,8 @@ std::string pdf_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper
   return written(formats::pdf(marked(std::move(sheets), paper), font, document_info(layout)));
 }
 
-std::string pdf_of(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose,
-                   Lettering& lettering, const PaperOptions& paper, const Layout& layout) {
+std::string composed_pdf(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose,
+                         Lettering& lettering, const PaperOptions& paper, const Layout& layout) {
   lettering.labels.speak(lettering.font, layout);
   std::vector<drawing::Sheet> sheets = compose(office_of(paper, lettering.font));
   tell_left_out(sheets);

@@ -54,8 +54,8 @@ void tell_left_out(const std::vector<drawing::Sheet>&);
 /// cannot be written as such.
 std::string pdf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 /// The same of sheets yet to be composed, in the language that was asked for; tells what was left out of them.
-std::string pdf_of(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose, Lettering&,
-                   const PaperOptions&, const Layout&);
+std::string composed_pdf(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose, Lettering&,
+                         const PaperOptions&, const Layout&);
 std::string svg_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 std::string dxf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 

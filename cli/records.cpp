@@ -47,7 +47,7 @@ int records(const JudgeOptions& options, const RecordsOptions& asked) {
   if (lettering) {
     Dossier dossier{fairlead::judge(*layout, {}, work_of(options))};
     dossier.setting_out = setting_out(dossier.judged.rig);
-    bytes = pdf_of(
+    bytes = composed_pdf(
         [&](const sheets::Office& office) { return sheets::compose_inspection(dossier, *judged, style, office); },
         *lettering, asked.paper, *layout);
   } else {

@@ -51,8 +51,8 @@ int setout(const JudgeOptions& options, const SetoutOptions& setout) {
   const Style style = style_of(options);
   std::string bytes;
   if (lettering) {
-    bytes = pdf_of([&](const sheets::Office& office) { return sheets::compose_crew(dossier, style, office); },
-                   *lettering, setout.paper, judged.rig.layout);
+    bytes = composed_pdf([&](const sheets::Office& office) { return sheets::compose_crew(dossier, style, office); },
+                         *lettering, setout.paper, judged.rig.layout);
   } else if (points)
     bytes = csv_of(dossier, *points);
   else
