@@ -5,6 +5,7 @@
 #include "cli/points.hpp"
 #include "cli/rows.hpp"
 #include "geometry/quantity/units.hpp"
+#include "geometry/survey/points_kept.hpp"
 #include "report/formats/text.hpp"
 #include "report/json/json.hpp"
 #include "report/sheets/as_built.hpp"
@@ -13,8 +14,8 @@
 namespace fairlead::cli {
 namespace {
 
-constexpr FileKind points_kind{"a points file", "the points file", largest_points_file};
-constexpr FileKind earlier_kind{"a points file", "the earlier points file", largest_points_file};
+constexpr FileKind points_kind{"a points file", "the points file", largest_survey_file};
+constexpr FileKind earlier_kind{"a points file", "the earlier points file", largest_survey_file};
 constexpr FileKind measurements_kind{"a file of measurements", "the file of measurements", largest_measurements_file};
 
 double uncertainty_of(const std::string& option, const std::string& text) {
@@ -99,12 +100,18 @@ int asbuilt(const JudgeOptions& options, const AsbuiltOptions& asbuilt) {
   } catch (const Unusable& refused) {
     message = refused.message;
   }
-  if (!asbuilt.points.empty())
-    survey.points = contents(asbuilt.points, points_kind, survey.points_sha256, message,
-                             [&](std::string_view text) { return read_points(text, points); });
-  if (survey.earlier)
-    survey.earlier->points = contents(asbuilt.since, earlier_kind, survey.earlier->points_sha256, message,
-                                      [&](std::string_view text) { return read_points(text, points); });
+  const auto wanted = layout ? surveyed_ids(*layout, survey.terms) : [](std::string_view) { return false; };
+  const auto read_survey = [&](std::string_view text) { return read_wanted_points(text, points, wanted, work); };
+  if (!asbuilt.points.empty()) {
+    PointsRead read = contents(asbuilt.points, points_kind, survey.points_sha256, message, read_survey);
+    survey.points = std::move(read.points);
+    survey.points_left_out = read.left_out;
+  }
+  if (survey.earlier) {
+    PointsRead read = contents(asbuilt.since, earlier_kind, survey.earlier->points_sha256, message, read_survey);
+    survey.earlier->points = std::move(read.points);
+    survey.earlier->points_left_out = read.left_out;
+  }
   if (!asbuilt.measurements.empty())
     survey.measurements =
         contents(asbuilt.measurements, measurements_kind, survey.measurements_sha256, message, read_measurements);

@@ -21,6 +21,7 @@ struct Survey {
   std::vector<SurveyPoint> points;
   std::vector<Measurement> measurements;
   SurveyTerms terms;
+  std::size_t points_left_out = 0;  ///< so many more stand in the file, which the layout does not know
   std::string points_sha256{}, measurements_sha256{};  ///< of the files' bytes, 64 hex digits; empty like the names
   std::optional<EarlierSurvey> earlier{};              ///< what the points are compared with, in the same terms
 };

@@ -16,6 +16,13 @@ namespace {
 /// US survey feet and international ones are 2 millionths apart, and no survey is a thousandth off.
 constexpr double scale_slack = 1e-3;
 
+/// "main_line-" and digits. No mark is called so, for an id is no word of the layout's.
+bool is_on_line(std::string_view id) {
+  constexpr std::string_view beginning = "main_line-";
+  if (!id.starts_with(beginning) || id.size() == beginning.size()) return false;
+  return std::ranges::all_of(id.substr(beginning.size()), [](char c) { return c >= '0' && c <= '9'; });
+}
+
 class Placer {
  public:
   Placer(const Layout& layout, const std::vector<SetOutPoint>& marks, const SurveyTerms& terms)
@@ -65,13 +72,6 @@ class Placer {
     for (std::size_t m = 0; m < marks_.size() && m < most; ++m) ids.push_back(marks_[m].id);
     if (marks_.size() > most) ids.emplace_back("...");
     return ids;
-  }
-
-  /// "main_line-" and digits. No mark is called so, for an id is no word of the layout's.
-  static bool is_on_line(std::string_view id) {
-    constexpr std::string_view beginning = "main_line-";
-    if (!id.starts_with(beginning) || id.size() == beginning.size()) return false;
-    return std::ranges::all_of(id.substr(beginning.size()), [](char c) { return c >= '0' && c <= '9'; });
   }
 
   void match(const std::vector<SurveyPoint>& points) {
@@ -316,6 +316,12 @@ std::vector<std::string> known_ids(const Layout& layout, const std::vector<SetOu
   for (const auto& [id, known] : known_points(layout, marks))
     if (known.mark < 0) ids.push_back(id);
   return ids;
+}
+
+std::function<bool(std::string_view)> surveyed_ids(const Layout& layout, const SurveyTerms& terms) {
+  std::set<std::string, std::less<>> ids(terms.control.begin(), terms.control.end());
+  for (std::string& id : known_ids(layout, set_out_points(layout))) ids.insert(std::move(id));
+  return [ids = std::move(ids)](std::string_view id) { return ids.contains(id) || is_on_line(id); };
 }
 
 std::size_t measured_places(const Placing& placing) { return placing.points.size() + placing.line_shots.size(); }

@@ -1,8 +1,10 @@
 // Where the surveyed points stand on the site: matched to the layout's marks and pegs by their ids, and laid on it.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "geometry/asbuilt/taping.hpp"
@@ -59,6 +61,10 @@ struct Placing {
 
 /// Ids of marks and pegs, marks first.
 std::vector<std::string> known_ids(const Layout&, const std::vector<SetOutPoint>& marks);
+
+/// The ids of a points file that place_points has a use for: marks, pegs, points on the main line, control points,
+/// known or not.
+std::function<bool(std::string_view id)> surveyed_ids(const Layout&, const SurveyTerms&);
 
 /// Tapes alone need readings and no points. Refused with all that is wrong: control points that are not there or fix
 /// nothing, an axis swapped or mirrored, a unit that is another than stated, points that lie in another frame than the

@@ -16,13 +16,13 @@ std::string write(const AsBuilt& as_built, const Style& style) {
   if (survey.terms.tapes_alone)
     text += fmt::format("not measured, held as drawn: {}\n", fmt::join(survey.terms.control, ", "));
   else
-    text += fmt::format("measured: {}, {} points\nsha256 {}\n", survey.points_file, survey.points.size(),
-                        survey.points_sha256);
+    text += fmt::format("measured: {}, {} points\nsha256 {}\n", survey.points_file,
+                        survey.points.size() + survey.points_left_out, survey.points_sha256);
   if (!survey.measurements_file.empty())
     text += fmt::format("measured: {}\nsha256 {}\n", survey.measurements_file, survey.measurements_sha256);
   if (survey.earlier)
     text += fmt::format("compared with: {}, {} points\nsha256 {}\n", survey.earlier->points_file,
-                        survey.earlier->points.size(), survey.earlier->points_sha256);
+                        survey.earlier->points.size() + survey.earlier->points_left_out, survey.earlier->points_sha256);
   for (const Table& table :
        {tables::control_points(as_built, style), tables::tapes(as_built, style), tables::built_marks(as_built, style),
         tables::moved_since(as_built), tables::built_values(as_built, style), tables::resting_on_held(as_built),

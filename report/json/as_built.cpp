@@ -252,6 +252,7 @@ std::string write(const AsBuilt& as_built) {
     write_main_line(out, as_built);
     write_since(out, as_built);
     out.column("unmatched", as_built.placing.strangers, words_of);
+    out.count("unmatched_more", static_cast<long>(as_built.survey.points_left_out));
     out.column("missing", as_built.placing.missing, words_of);
     write_characteristics(out, as_built);
     write_findings(out, as_built.built);

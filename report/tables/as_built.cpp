@@ -197,14 +197,15 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
     table.notes.push_back("No allowance: " + as_built.placement->box.error().why + ".");
   else
     table.notes.emplace_back("What each may be off was not asked for: --windows.");
-  const auto ids = [](const std::vector<std::string>& names) {
-    constexpr std::size_t most = 24;  // of a survey of the whole slope the rest is in the JSON
-    const std::size_t shown = std::min(names.size(), most);
+  const auto ids = [](const std::vector<std::string>& names, std::size_t besides = 0) {
+    constexpr std::size_t most = 24;  // of a survey of the whole slope more are in the JSON
+    const std::size_t shown = std::min(names.size(), most), all = names.size() + besides;
     return fmt::format("{}{}", fmt::join(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(shown), ", "),
-                       names.size() > most ? fmt::format(" and {} more", names.size() - most) : "");
+                       all > shown ? fmt::format(" and {} more", all - shown) : "");
   };
   if (!as_built.placing.strangers.empty())
-    table.notes.push_back("Points that the layout does not know: " + ids(as_built.placing.strangers) + ".");
+    table.notes.push_back("Points that the layout does not know: " +
+                          ids(as_built.placing.strangers, as_built.survey.points_left_out) + ".");
   if (!as_built.placing.missing.empty())
     table.notes.push_back((as_built.survey.terms.tapes_alone ? "Not placed by tapes: " : "Not in the points file: ") +
                           ids(as_built.placing.missing) + ".");

@@ -109,13 +109,14 @@ TEST(Asbuilt, WhatCanNotBeUsedIsRefusedWithWhatToWrite) {
 TEST(Asbuilt, OfManyPointsThatTheLayoutDoesNotKnowTheFirstAreNamedAndTheRestCounted) {
   const Scratch scratch;
   std::string points = "P1,800,1200,341.5\nP2,932,1376,330.5\n";
-  for (int i = 1; i <= 1000; ++i) points += "G" + std::to_string(i) + ",0,0,0\n";
+  for (int i = 1; i <= 3000; ++i) points += "G" + std::to_string(i) + ",0,0,0\n";
   write_file(scratch / "points.csv", points);
   const Ran ran = run("asbuilt layouts/heron_gully.toml " + (scratch / "points.csv") +
                       " --order pnezd --unit m --uncertainty 2mm --draws 59 --hold-arrest");
   EXPECT_EQ(ran.status, 1) << ran.err;
   EXPECT_NE(ran.out.find("Points that the layout does not know: G1, G2,"), std::string::npos) << ran.out;
-  EXPECT_NE(ran.out.find("and 976"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("and 2976"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("points.csv, 3002 points\n"), std::string::npos) << ran.out;
   EXPECT_EQ(ran.out.find("G25"), std::string::npos);
 }
 
