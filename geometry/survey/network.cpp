@@ -267,7 +267,7 @@ class Adjuster {
       // Where all are held no unknown takes anything up, and the decomposition of nothing has no solution.
       const MatrixXd shown = J.isZero(0) ? its : its - J * solver.solve(its);
       const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(Eigen::Matrix3d(shown.transpose() * shown));
-      const Eigen::Vector3d squares = eigen.eigenvalues();
+      const Eigen::Vector3d& squares = eigen.eigenvalues();
       constexpr double nothing = 1e-6, lost_m = 1;  // of what its own readings would show; as for what is open
       const double most = its.squaredNorm();
       for (Index k = 0; k < 3; ++k) {
