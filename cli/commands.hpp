@@ -38,9 +38,9 @@ struct ArrestOptions {
 int arrest(const JudgeOptions&, const ArrestOptions&);
 
 struct AsbuiltOptions {
-  std::string points, measurements;  ///< files; the second empty where there is none
-  std::string order, unit;           ///< of the points file
-  std::string uncertainty;           ///< of its coordinates
+  std::string points, measurements;  ///< files; the first empty of tapes alone, the second where there is none
+  std::string order, unit;           ///< of the points file; empty without one
+  std::string uncertainty;           ///< of its coordinates; likewise
   std::string since;                 ///< an earlier points file of the same order and unit; empty: none
   std::string since_uncertainty;     ///< of its coordinates; empty: the same
   std::vector<std::string> control;  ///< ids

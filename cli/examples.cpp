@@ -24,6 +24,8 @@ constexpr Example examples[] = {
      "site.toml points.csv tapes.csv --order pnezd --unit m --uncertainty '3 mm' --control "
      "N1,N2,N3",
      "the rig as it was measured, judged anew"},
+    {"asbuilt", "site.toml --measurements tapes.csv --control P1,P2,PEG1",
+     "the same by tapes and a level alone, from marks that did not move"},
     {"records", "site.toml register.csv", "what is due, worn or out of date"},
     {"records", "site.toml register.csv -o forms.pdf", "forms to inspect this rig by"},
     {"trial", "site.toml", "the plan of unmanned tests, before anyone rides"},

@@ -72,25 +72,26 @@ void add_paper_options(CLI::App& command, PaperOptions& paper) {
 }
 
 void add_asbuilt_options(CLI::App& command, AsbuiltOptions& built) {
-  command.add_option("POINTS", built.points, "the points file: marks by the ids that setout lists, pegs by their own")
-      ->required();
-  command.add_option("MEASUREMENTS", built.measurements,
-                     "what else was measured: item, quantity, value, unit, uncertainty (comma-separated, with header)");
+  command.add_option(
+      "POINTS", built.points,
+      "the points file: marks by the ids that setout lists, pegs by their own; without one, tapes alone: "
+      "--measurements and --control");
+  command.add_option("MEASUREMENTS,--measurements", built.measurements,
+                     "what else was measured: item, quantity, value, unit, uncertainty (comma-separated, with header); "
+                     "from mark to mark the item is like \"P1 to A3\", the quantity distance or rise");
   command.add_option("--order", built.order, "of the points file: pnezd, penzd or named")
-      ->required()
       ->check(CLI::IsMember({"pnezd", "penzd", "named"}));
   command.add_option("--unit", built.unit, "of the points file: m, mm, ft or us_survey_ft")
-      ->required()
       ->check(CLI::IsMember({"m", "mm", "ft", "us_survey_ft"}));
   command
       .add_option("--uncertainty", built.uncertainty,
                   "standard uncertainty (one sigma) of every coordinate of the points file")
-      ->required()
       ->type_name("LENGTH");
   command
       .add_option("--control", built.control,
                   "ids of points that stand where the layout has them: the others are fitted to them (default: the "
-                  "points stand in the site frame)")
+                  "points stand in the site frame); of tapes alone the marks that did not move, three or more, not in "
+                  "one line, which are held as drawn and not measured")
       ->delimiter(',')
       ->allow_extra_args(false)
       ->type_name("ID,...");

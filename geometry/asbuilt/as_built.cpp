@@ -43,7 +43,7 @@ class Building {
     if (placing)
       out_.placing = std::move(*placing);
     else
-      errors.points = std::move(placing.error());
+      join(out_.survey.terms.tapes_alone ? errors.measurements : errors.points, std::move(placing.error()));
     const bool main_line_shot = placing && !out_.placing.line_shots.empty();
     auto values = match(out_.design.rig, out_.survey.measurements, main_line_shot, out_.characteristics);
     if (!values) join(errors.measurements, std::move(values.error()));
@@ -152,9 +152,11 @@ class Building {
 
   void note_measured() {
     out_.measured.assign(out_.characteristics.size(), 0);
+    out_.held = out_.measured;
     const bool believed = out_.placing.doubt.empty();
     for (const PlacedPoint& point : out_.placing.points)
-      if (believed && point.mark >= 0) out_.measured[static_cast<std::size_t>(point.mark)] = 1;
+      if (believed && point.mark >= 0)
+        (point.held ? out_.held : out_.measured)[static_cast<std::size_t>(point.mark)] = 1;
     for (const MeasuredValue& value : out_.values) {
       const Characteristic& one = out_.characteristics[static_cast<std::size_t>(value.characteristic)];
       // A direction taken with the points' instrument turns with them.
@@ -163,9 +165,12 @@ class Building {
     }
   }
 
-  /// In the points file, or in that of the measurements behind it.
-  static Place place_in(unsigned short points_file, const PlacedPoint& point) {
-    return {static_cast<unsigned short>(points_file + (point.shot ? 0 : 1)), point.line, 1};
+  /// In the points file, or in that of the measurements behind it, or alone.
+  Place place_in(unsigned short first_file, const PlacedPoint& point) const {
+    return {point.shot ? first_file : measurements_in(first_file), point.line, 1};
+  }
+  unsigned short measurements_in(unsigned short first_file) const {
+    return static_cast<unsigned short>(first_file + (out_.survey.terms.tapes_alone ? 0 : 1));
   }
 
   /// Of the points, then of the shots on the line; nothing drawn: as measured.
@@ -180,7 +185,7 @@ class Building {
     const Rig& rig = out_.design.rig;
     Layout layout = rig.layout;
     const auto file = static_cast<unsigned short>(layout.files.size());
-    layout.files.push_back(out_.survey.points_file);
+    if (!out_.survey.terms.tapes_alone) layout.files.push_back(out_.survey.points_file);
     if (!out_.survey.measurements_file.empty()) layout.files.push_back(out_.survey.measurements_file);
     const std::vector<Point3> at = places_by(of_points);
     const PlacedPoint* rest = nullptr;
@@ -215,7 +220,7 @@ class Building {
       }
       if (out_.measured[static_cast<std::size_t>(value.characteristic)])
         out_.characteristics[static_cast<std::size_t>(value.characteristic)].set(
-            layout, drawn, {static_cast<unsigned short>(file + 1), value.line, 1});
+            layout, drawn, {measurements_in(file), value.line, 1});
     }
     return layout;
   }
@@ -276,8 +281,8 @@ class Building {
       // A word without a number changes at once or not at all: that it did not shows nothing.
       const bool only_a_word = !out_.built.findings[f].measured && out_.built.findings[f].facts.empty();
       for (std::size_t s = 0; s < shifts.size(); ++s) {
-        auto& on = out_.basis[f].unmeasured;
         const int c = static_cast<int>(shifts[s].characteristic);
+        auto& on = out_.held[shifts[s].characteristic] ? out_.basis[f].held : out_.basis[f].unmeasured;
         // What is not found at all at this resolution rests on everything.
         if ((!here || only_a_word || moves[s][*here]) && (on.empty() || on.back() != c)) on.push_back(c);
       }
@@ -363,32 +368,6 @@ class Building {
 };
 
 }  // namespace
-
-Vec3 off_by(const AsBuilt& as_built, std::size_t point) {
-  const Frame& frame = as_built.design.rig.frame;
-  const PlacedPoint& placed = as_built.placing.points.at(point);
-  const Vec3 off = placed.at - placed.design;
-  return {dot(off, frame.along), dot(off, frame.across), dot(off, frame.up)};
-}
-
-Verdict in_box(const AsBuilt& as_built, std::size_t point) {
-  constexpr double guard = 1.645;
-  const int mark = as_built.placing.points.at(point).mark;
-  if (!as_built.placement || !as_built.placement->box || mark < 0) return Verdict::not_judged;
-  if (!as_built.placing.doubt.empty()) return Verdict::undetermined;
-  const auto allowed_m = as_built.placement->allowed_m(static_cast<std::size_t>(mark));
-  const Vec3 by = off_by(as_built, point), u = as_built.place_uncertainty_m.at(point);
-  const double off_m[] = {std::abs(by.x), std::abs(by.y), std::abs(by.z)}, u_m[] = {u.x, u.y, u.z};
-  bool within = true, outside = false, any = false;
-  for (std::size_t axis = 0; axis < 3; ++axis) {
-    if (!allowed_m[axis]) continue;
-    any = true;
-    within = within && off_m[axis] + guard * u_m[axis] <= *allowed_m[axis];
-    outside = outside || off_m[axis] - guard * u_m[axis] > *allowed_m[axis];
-  }
-  if (!any) return Verdict::not_judged;
-  return within ? Verdict::pass : outside ? Verdict::fail : Verdict::undetermined;
-}
 
 tl::expected<AsBuilt, SurveyErrors> as_built(Layout layout, Survey survey, const BuiltTerms& terms, const Work& work) {
   return Building(std::move(layout), std::move(survey), terms, work).build();

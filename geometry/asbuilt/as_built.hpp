@@ -1,5 +1,7 @@
 // The rig as it was built: measured, solved and judged anew, with what was not measured and what the uncertainties
-// leave open. A finding passes here only where nothing it rests on went unmeasured and the draws bear it out.
+// leave open. A finding passes here only where nothing it rests on went unmeasured and the draws bear it out. Of tapes
+// alone the control marks were not measured either: that they stand where the layout has them is what whoever names
+// them says, a finding may pass on that word, and it is told which ones do.
 #pragma once
 
 #include "geometry/asbuilt/characteristics.hpp"
@@ -15,11 +17,12 @@ namespace fairlead {
 
 /// What was measured, as it was read.
 struct Survey {
-  std::string points_file, measurements_file;  ///< names; the second empty where there is none
+  std::string points_file, measurements_file;  ///< names; the first empty of tapes alone, the second where none is
   std::vector<SurveyPoint> points;
   std::vector<Measurement> measurements;
   SurveyTerms terms;
-  std::string points_sha256{}, measurements_sha256{};  ///< of the files' bytes, 64 hex digits
+  std::size_t points_left_out = 0;  ///< so many more stand in the file, which the layout does not know
+  std::string points_sha256{}, measurements_sha256{};  ///< of the files' bytes, 64 hex digits; empty like the names
   std::optional<EarlierSurvey> earlier{};              ///< what the points are compared with, in the same terms
 };
 
@@ -44,6 +47,7 @@ struct MeasuredValue {
 struct Basis {
   Verdict as_measured = Verdict::undetermined;  ///< at the measured places, before unmeasured things and draws count
   std::vector<int> unmeasured;                  ///< characteristics that it rests on and that were not measured
+  std::vector<int> held;                        ///< those that it rests on by itself and that are held as drawn
   std::optional<Conformity> conformity;         ///< none where it rests on something unmeasured
 };
 
@@ -63,6 +67,7 @@ struct AsBuilt {
   std::optional<Placement> placement;  ///< of the design, where the box was asked for
   std::vector<Characteristic> characteristics;
   std::vector<char> measured;         ///< per characteristic
+  std::vector<char> held;             ///< likewise: not measured, and said to stand as drawn
   std::vector<MeasuredValue> values;  ///< in the order of the characteristics
   Judged built;              ///< what was not measured stands in it as drawn, and leaves its findings undetermined
   std::vector<Basis> basis;  ///< per finding of `built`

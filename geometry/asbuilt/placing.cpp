@@ -7,41 +7,20 @@
 #include <map>
 #include <set>
 
+#include "geometry/asbuilt/held.hpp"
 #include "geometry/quantity/nearest.hpp"
 
 namespace fairlead {
 namespace {
 
-struct Known {
-  int mark = -1;
-  std::optional<Point3> at;
-};
-
-/// Marks and pegs by their ids.
-std::map<std::string, Known> known_points(const Layout& layout, const std::vector<SetOutPoint>& marks) {
-  std::map<std::string, Known> known;
-  for (std::size_t m = 0; m < marks.size(); ++m) known[marks[m].id] = {static_cast<int>(m), marks[m].at};
-  if (layout.points)
-    for (const SurveyPoint& peg : *layout.points->pegs) known.try_emplace(peg.id, Known{-1, peg.at});
-  return known;
-}
-
-/// A unit that was taken for another, by how many times too large it makes a length.
-struct WrongUnit {
-  double times;
-  const char* words;
-};
-constexpr WrongUnit wrong_units[] = {
-    {1 / 0.3048, "feet, taken for metres"},  {0.3048, "metres, taken for feet"},
-    {1000, "millimetres, taken for metres"}, {0.001, "metres, taken for millimetres"},
-    {304.8, "millimetres, taken for feet"},  {1 / 304.8, "feet, taken for millimetres"}};
 /// US survey feet and international ones are 2 millionths apart, and no survey is a thousandth off.
 constexpr double scale_slack = 1e-3;
 
-const char* wrong_unit(double times_too_large) {
-  for (const WrongUnit& wrong : wrong_units)
-    if (std::abs(times_too_large / wrong.times - 1) < scale_slack) return wrong.words;
-  return nullptr;
+/// "main_line-" and digits. No mark is called so, for an id is no word of the layout's.
+bool is_on_line(std::string_view id) {
+  constexpr std::string_view beginning = "main_line-";
+  if (!id.starts_with(beginning) || id.size() == beginning.size()) return false;
+  return std::ranges::all_of(id.substr(beginning.size()), [](char c) { return c >= '0' && c <= '9'; });
 }
 
 class Placer {
@@ -54,6 +33,7 @@ class Placer {
   tl::expected<Placing, PointsErrors> place(const std::vector<SurveyPoint>& points,
                                             const std::vector<SiteReading>& readings) {
     match(points);
+    if (placing_.terms.tapes_alone) return hold(readings);
     if (placing_.points.empty()) {
       add("no point of the file is a mark of the layout or a peg of its points file",
           fmt::format("give them the ids that fairlead setout lists: {}", fmt::join(first_ids(), ", ")));
@@ -71,19 +51,27 @@ class Placer {
     errors_.first.push_back({.message = std::move(message), .instead = std::move(instead)});
   }
 
+  tl::expected<Placing, PointsErrors> hold(const std::vector<SiteReading>& readings) {
+    placing_.points = held_points(known_, marks_, placing_.terms.control, errors_);
+    if (readings.empty())
+      add("nothing is read from mark to mark, and no point was shot",
+          "tape distances and level rises from the control marks to the others: item \"P1 to A3\"");
+    if (errors_.first.empty()) refuse_other_unit(readings, known_, errors_);
+    if (!errors_.first.empty()) return refused();
+    for (std::size_t p = 0; p < placing_.points.size(); ++p) {
+      placing_.control.push_back(static_cast<int>(p));
+      std::erase(placing_.missing, placing_.points[p].id);
+    }
+    take_readings(readings);
+    return std::move(placing_);
+  }
+
   std::vector<std::string> first_ids() const {
     constexpr std::size_t most = 12;
     std::vector<std::string> ids;
     for (std::size_t m = 0; m < marks_.size() && m < most; ++m) ids.push_back(marks_[m].id);
     if (marks_.size() > most) ids.emplace_back("...");
     return ids;
-  }
-
-  /// "main_line-" and digits. No mark is called so, for an id is no word of the layout's.
-  static bool is_on_line(std::string_view id) {
-    constexpr std::string_view beginning = "main_line-";
-    if (!id.starts_with(beginning) || id.size() == beginning.size()) return false;
-    return std::ranges::all_of(id.substr(beginning.size()), [](char c) { return c >= '0' && c <= '9'; });
   }
 
   void match(const std::vector<SurveyPoint>& points) {
@@ -165,7 +153,7 @@ class Placer {
   void disagree(const std::vector<FitPair>& pairs) {
     const Fit& fit = *placing_.fit;
     const double u = placing_.terms.uncertainty_m;
-    if (const char* unit = wrong_unit(1 / fit.scale))
+    if (const char* unit = wrong_unit(1 / fit.scale, scale_slack))
       return add(
           fmt::format("the control points stand {:.4g} times as far apart as in the layout: {}", 1 / fit.scale, unit),
           "state the file's --unit");
@@ -225,9 +213,10 @@ class Placer {
     fit_anew();
   }
 
-  /// As it was shot; else where the layout has it, in the file's frame.
+  /// As it was shot or is held; else where the layout has it, in the file's frame.
   NetworkPoint about(const std::string& id) const {
     const auto shot = std::ranges::find(placing_.points, id, &PlacedPoint::id);
+    if (shot != placing_.points.end() && shot->held) return {shot->at, std::nullopt, true};
     if (shot != placing_.points.end()) return {shot->measured, placing_.terms.uncertainty_m};
     const Known& known = known_.at(id);
     constexpr double unknown = std::numeric_limits<double>::quiet_NaN();
@@ -254,7 +243,7 @@ class Placer {
       at = placing_.points.end() - 1;
     }
     at->measured = at->at = taping.adjustment.at[p];
-    at->taped = true;
+    at->taped = !at->held;
     return static_cast<int>(at - placing_.points.begin());
   }
 
@@ -298,7 +287,7 @@ class Placer {
                              farthest_m, swapped_m),
                  "state the other --order");
     std::ranges::sort(times);
-    if (const char* unit = times.empty() ? nullptr : wrong_unit(times[times.size() / 2]))
+    if (const char* unit = times.empty() ? nullptr : wrong_unit(times[times.size() / 2], scale_slack))
       return add(fmt::format("the points stand {:.4g} times as far from the datum as in the layout: {}",
                              times[times.size() / 2], unit),
                  "state the file's --unit");
@@ -327,6 +316,12 @@ std::vector<std::string> known_ids(const Layout& layout, const std::vector<SetOu
   for (const auto& [id, known] : known_points(layout, marks))
     if (known.mark < 0) ids.push_back(id);
   return ids;
+}
+
+std::function<bool(std::string_view)> surveyed_ids(const Layout& layout, const SurveyTerms& terms) {
+  std::set<std::string, std::less<>> ids(terms.control.begin(), terms.control.end());
+  for (std::string& id : known_ids(layout, set_out_points(layout))) ids.insert(std::move(id));
+  return [ids = std::move(ids)](std::string_view id) { return ids.contains(id) || is_on_line(id); };
 }
 
 std::size_t measured_places(const Placing& placing) { return placing.points.size() + placing.line_shots.size(); }

@@ -1,8 +1,10 @@
 // Where the surveyed points stand on the site: matched to the layout's marks and pegs by their ids, and laid on it.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "geometry/asbuilt/taping.hpp"
@@ -15,10 +17,11 @@ namespace fairlead {
 struct SurveyTerms {
   std::vector<std::string> control;  ///< ids; none: the points stand in the site frame as they are
   FitKind kind = FitKind::levelled;
-  double uncertainty_m{};  ///< standard, of every coordinate, > 0
+  double uncertainty_m{};    ///< standard, of every coordinate, > 0; of tapes alone 0, for none was measured
+  bool tapes_alone = false;  ///< no point was shot: the control marks are held where the layout has them
 };
 
-/// A point of the file that the layout knows.
+/// A point of the file that the layout knows, or one that readings placed or that is held.
 struct PlacedPoint {
   std::string id;
   int mark = -1;    ///< index into set_out_points; -1: a peg
@@ -27,6 +30,7 @@ struct PlacedPoint {
   Point3 at;        ///< site frame, by the fit
   unsigned line{};  ///< of the file; of one that was not shot, of its first reading in the measurements file
   bool shot = true;
+  bool held = false;   ///< not measured: it is said to stand where the layout has it
   bool taped = false;  ///< moved, or fixed, by readings from mark to mark
   bool control = false;
   bool placed = true;  ///< false where the layout does not say where it stands: a rest mark on an unsolved line
@@ -41,12 +45,14 @@ struct ShotOnLine {
 
 struct Placing {
   SurveyTerms terms;
-  std::vector<PlacedPoint> points;     ///< in the order of the file, then those that only readings placed
+  /// In the order of the file, or, of tapes alone, those held in the order of the terms; then those that only readings
+  /// placed.
+  std::vector<PlacedPoint> points;
   std::vector<ShotOnLine> line_shots;  ///< in the order of the file
   std::vector<std::string> strangers;  ///< ids of the file that are neither mark nor peg
-  std::vector<std::string> missing;    ///< marks and pegs that are not in the file; marks first
+  std::vector<std::string> missing;    ///< marks and pegs that are not placed; marks first
   std::vector<int> control;            ///< indices into points, in the order of the terms
-  std::optional<Fit> fit;              ///< of the control points; none in the site frame
+  std::optional<Fit> fit;              ///< of the control points; none in the site frame and of tapes alone
   std::optional<FitTest> test;
   std::optional<Taping> taping;  ///< where there are readings from mark to mark
   bool hand_told = true;  ///< false: with northing and easting swapped the points would lie on the layout as well
@@ -56,8 +62,13 @@ struct Placing {
 /// Ids of marks and pegs, marks first.
 std::vector<std::string> known_ids(const Layout&, const std::vector<SetOutPoint>& marks);
 
-/// Refused with all that is wrong: control points that are not there or fix nothing, an axis swapped or mirrored, a
-/// unit that is another than stated, points that lie in another frame than the site's.
+/// The ids of a points file that place_points has a use for: marks, pegs, points on the main line, control points,
+/// known or not.
+std::function<bool(std::string_view id)> surveyed_ids(const Layout&, const SurveyTerms&);
+
+/// Tapes alone need readings and no points. Refused with all that is wrong: control points that are not there or fix
+/// nothing, an axis swapped or mirrored, a unit that is another than stated, points that lie in another frame than the
+/// site's.
 tl::expected<Placing, PointsErrors> place_points(const Layout&, const std::vector<SetOutPoint>& marks,
                                                  const std::vector<SurveyPoint>&, const SurveyTerms&,
                                                  const std::vector<SiteReading>& = {});

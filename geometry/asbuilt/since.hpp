@@ -17,6 +17,7 @@ struct EarlierSurvey {
   std::vector<SurveyPoint> points;
   double uncertainty_m{};  ///< standard, of every coordinate, > 0
   std::string points_sha256{};
+  std::size_t points_left_out = 0;  ///< as in Survey
 };
 
 enum class Moved {

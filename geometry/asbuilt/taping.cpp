@@ -97,7 +97,13 @@ std::string disagreement(const Taping& taping) {
   if (it.worst > rejected_beyond)
     who = fmt::format("{} is off the most, {:.1f} of its standard deviations: measure it again, or leave it out",
                       worst_of(taping), it.worst);
-  return "tapes, rises and points do not agree within the stated uncertainties: " + who;
+  std::vector<std::string> moved;
+  for (const HeldPoint& one : it.held)
+    if (one.explains) moved.push_back(taping.ids[static_cast<std::size_t>(one.point)]);
+  if (!moved.empty())
+    who += fmt::format("; that {}, held as drawn, stands elsewhere would explain it as well", fmt::join(moved, " or "));
+  return fmt::format("tapes, rises and {} do not agree within the stated uncertainties: {}",
+                     it.held.empty() ? "points" : "the control marks as drawn", who);
 }
 
 }  // namespace fairlead

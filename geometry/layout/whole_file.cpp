@@ -27,6 +27,9 @@ tl::expected<std::string, FileRefused> whole_file(const std::string& path, const
   if (!file) return refuse("the file can not be opened");
   constexpr std::size_t step = std::size_t{1} << 20;
   std::string text;
+  // Grown by doubling, a text of hundreds of megabytes would be copied and take half as much again.
+  if (const auto bytes = std::filesystem::file_size(path, error); !error && bytes <= kind.most_bytes)
+    text.reserve(bytes + step);
   for (std::size_t got = step; got == step && text.size() <= kind.most_bytes;) {
     const std::size_t before = text.size();
     text.resize(before + step);

@@ -9,8 +9,6 @@ namespace {
 
 class Points {
  public:
-  explicit Points(const Rig& rig) : rig_(rig) {}
-
   void add(Item::Kind kind, std::size_t index, Mark mark, std::string id, std::optional<Point3> at) {
     // An author may name an anchor "unit"; a points file holds each name once.
     while (!taken_.insert(id).second) id += '\'';
@@ -18,26 +16,30 @@ class Points {
   }
   std::vector<SetOutPoint> take() { return std::move(points_); }
 
-  std::optional<Point3> rest_mark() const {
-    const Frame& frame = rig_.frame;
-    const Point3 level = frame.origin + (rig_.layout.brake_trolley.rest_m - frame.chainage_of_origin_m) * frame.along;
-    const auto offset = offset_from_line(rig_, level);
-    if (!offset) return std::nullopt;
-    return level - offset->up_m * frame.up;
-  }
-
  private:
-  const Rig& rig_;
   std::set<std::string> taken_;
   std::vector<SetOutPoint> points_;
 };
 
+std::optional<Point3> rest_mark(const Rig& rig) {
+  const Frame& frame = rig.frame;
+  const Point3 level = frame.origin + (rig.layout.brake_trolley.rest_m - frame.chainage_of_origin_m) * frame.along;
+  const auto offset = offset_from_line(rig, level);
+  if (!offset) return std::nullopt;
+  return level - offset->up_m * frame.up;
+}
+
 }  // namespace
 
 std::vector<SetOutPoint> set_out_points(const Rig& rig) {
+  std::vector<SetOutPoint> points = set_out_points(rig.layout);
+  points.back().at = rest_mark(rig);
+  return points;
+}
+
+std::vector<SetOutPoint> set_out_points(const Layout& layout) {
   using Kind = Item::Kind;
-  const Layout& layout = rig.layout;
-  Points points(rig);
+  Points points;
   for (std::size_t a = 0; a < layout.anchors.size(); ++a)
     points.add(Kind::anchor, a, Mark::bearing_point, layout.anchors[a].id, layout.anchors[a].position.value);
   for (std::size_t s = 0; s < layout.sheaves.size(); ++s) {
@@ -53,7 +55,7 @@ std::vector<SetOutPoint> set_out_points(const Rig& rig) {
     if (layout.anchors[a].base)
       points.add(Kind::anchor, a, Mark::base, layout.anchors[a].id.value + "-base", layout.anchors[a].base->value);
   points.add(Kind::brake_unit, 0, Mark::outlet, "unit", layout.brake_unit.outlet.value);
-  points.add(Kind::brake_trolley, 0, Mark::rest_mark, "rest", points.rest_mark());
+  points.add(Kind::brake_trolley, 0, Mark::rest_mark, "rest", std::nullopt);
   return points.take();
 }
 

@@ -30,6 +30,8 @@ struct SetOutPoint {
 /// In the order of the layout: anchors with their bases, sheaves, members, the unit's outlet, the rest mark. What hangs
 /// free or travels is not set out.
 std::vector<SetOutPoint> set_out_points(const Rig&);
+/// The same before anything is solved: of the rest mark there is no place.
+std::vector<SetOutPoint> set_out_points(const Layout&);
 
 /// The layout with one mark elsewhere, all others where they were, and its lines made to fit: dead ends, the main
 /// line's end, a free sheave and an eye at the bearing point go with an anchor; the fixed sheaves, the unit and the

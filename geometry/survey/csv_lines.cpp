@@ -18,6 +18,10 @@ std::optional<PointsError> strange_byte(std::string_view text) {
   std::size_t line_start = 0;
   for (std::size_t at = 0, length = 0; at < text.size(); at += length) {
     const auto byte = static_cast<unsigned char>(text[at]);
+    if (byte >= 0x20 && byte < 0x7F) {  // nearly all
+      length = 1;
+      continue;
+    }
     length = character_length(text, at);
     const bool control = byte < 0x20 || byte == 0x7F;
     if (byte == '\n') {

@@ -18,7 +18,7 @@ enum class Measurand {
   rest_extension,  ///< of the brake unit
   rest,            ///< chainage: of the brake trolley's rest mark, or of a block as the trolley stands there
   length,          ///< finished, of a line, from bearing to bearing, unloaded
-  bearing,         ///< of an axle or axis, clockwise from the north of the points file
+  bearing,         ///< of an axle or axis, clockwise from the north of the points file, or else the site's
   tilt,            ///< of the same above level, out of the end whose bearing is given
   platform_from,
   platform_to,

@@ -33,14 +33,17 @@ Plane plane_through(const std::vector<Point3>& points, bool plumb) {
 }  // namespace
 
 std::vector<std::vector<int>> hanging_together(const Network& network) {
-  const auto shot = [&](int p) { return network.points[static_cast<std::size_t>(p)].uncertainty_m.has_value(); };
+  const auto stands = [&](int p) {
+    const NetworkPoint& point = network.points[static_cast<std::size_t>(p)];
+    return point.held || point.uncertainty_m.has_value();
+  };
   std::vector<int> group(network.points.size());
   for (std::size_t p = 0; p < group.size(); ++p) group[p] = static_cast<int>(p);
   // Whoever is joined takes the lowest number of all, until no reading changes anything.
   for (bool more = true; more;) {
     more = false;
     for (const NetworkReading& one : network.readings) {
-      if (shot(one.from) || shot(one.to)) continue;
+      if (stands(one.from) || stands(one.to)) continue;
       int &a = group[static_cast<std::size_t>(one.from)], &b = group[static_cast<std::size_t>(one.to)];
       if (a == b) continue;
       a = b = std::min(a, b);
@@ -49,10 +52,10 @@ std::vector<std::vector<int>> hanging_together(const Network& network) {
   }
   std::vector<std::vector<int>> groups;
   for (int first = 0; first < static_cast<int>(group.size()); ++first) {
-    if (shot(first) || group[static_cast<std::size_t>(first)] != first) continue;
+    if (stands(first) || group[static_cast<std::size_t>(first)] != first) continue;
     std::vector<int> members;
     for (int p = 0; p < static_cast<int>(group.size()); ++p)
-      if (!shot(p) && group[static_cast<std::size_t>(p)] == first) members.push_back(p);
+      if (!stands(p) && group[static_cast<std::size_t>(p)] == first) members.push_back(p);
     groups.push_back(std::move(members));
   }
   return groups;

@@ -9,7 +9,8 @@
 
 namespace fairlead {
 
-/// The points that were not shot, in groups that readings join: indices, rising; groups in the order of their first.
+/// The points that were neither shot nor held, in groups that readings join: indices, rising; groups in the order of
+/// their first.
 std::vector<std::vector<int>> hanging_together(const Network&);
 
 /// The places of all points with one set of a group turned over a plane through the points which distances tie it to,

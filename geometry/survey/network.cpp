@@ -4,6 +4,7 @@
 
 #include <Eigen/Cholesky>
 #include <Eigen/Eigenvalues>
+#include <Eigen/QR>
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -59,6 +60,14 @@ class Equations {
   }
 
   MatrixXd slopes(const std::vector<Point3>& at) const {
+    MatrixXd J = slopes_of_all(at);
+    for (std::size_t p = 0; p < at.size(); ++p)
+      if (network_.points[p].held) J.middleCols<3>(3 * static_cast<Index>(p)).setZero();
+    return J;
+  }
+
+  /// As if nothing were held.
+  MatrixXd slopes_of_all(const std::vector<Point3>& at) const {
     MatrixXd J = MatrixXd::Zero(rows_, columns_);
     for (std::size_t p = 0; p < at.size(); ++p)
       if (const auto& u = network_.points[p].uncertainty_m)
@@ -153,6 +162,7 @@ class Adjuster {
     invert();
     look_for_bends();
     test();
+    test_held();
     look_for_mirrors();
     factor();
     return std::move(out_);
@@ -160,7 +170,7 @@ class Adjuster {
 
  private:
   void leave_open(std::size_t point, const std::string& why) {
-    if (out_.open[point].empty()) out_.open[point] = why;
+    if (out_.open[point].empty() && !network_.points[point].held) out_.open[point] = why;
   }
 
   /// The covariance of what the equations fix, and the points that they leave free to move.
@@ -244,6 +254,36 @@ class Adjuster {
     if (out_.worst > rejected_beyond) out_.agrees = false;
   }
 
+  /// Three unknowns more for each held point: what of their slopes the others can not take up is what shows it.
+  void test_held() {
+    constexpr double found_in_most = 4.13;  // BAARDA68, its noncentrality of 17.075
+    const MatrixXd J = equations_.slopes(out_.at), all = equations_.slopes_of_all(out_.at);
+    const VectorXd v = equations_.left(out_.at);
+    const Eigen::ColPivHouseholderQR<MatrixXd> solver(J);
+    for (std::size_t p = 0; p < out_.at.size(); ++p) {
+      if (!network_.points[p].held) continue;
+      HeldPoint one{.point = static_cast<int>(p)};
+      const MatrixXd its = all.middleCols<3>(3 * static_cast<Index>(p));
+      // Where all are held no unknown takes anything up, and the decomposition of nothing has no solution.
+      const MatrixXd shown = J.isZero(0) ? its : its - J * solver.solve(its);
+      const Eigen::SelfAdjointEigenSolver<Eigen::Matrix3d> eigen(Eigen::Matrix3d(shown.transpose() * shown));
+      const Eigen::Vector3d& squares = eigen.eigenvalues();
+      constexpr double nothing = 1e-6, lost_m = 1;  // of what its own readings would show; as for what is open
+      const double most = its.squaredNorm();
+      for (Index k = 0; k < 3; ++k) {
+        if (!(squares(k) > nothing * most && squares(k) * lost_m * lost_m > 1)) continue;
+        ++one.redundancy_less;
+        const double by = eigen.eigenvectors().col(k).dot(shown.transpose() * v);
+        one.chi_squared_less += by * by / squares(k);
+      }
+      one.explains =
+          !out_.agrees && chi_squared_tail(one.chi_squared_less, one.redundancy_less) < unlikely &&
+          chi_squared_tail(out_.chi_squared - one.chi_squared_less, out_.redundancy - one.redundancy_less) >= unlikely;
+      if (one.redundancy_less == 3) one.shows_from_m = found_in_most / std::sqrt(squares(0));
+      out_.held.push_back(one);
+    }
+  }
+
   /// Every set of marks that were not shot and hang together is turned over its neighbours' plane; where the readings
   /// then settle as well as they did, both places explain them.
   void look_for_mirrors() {
@@ -311,6 +351,7 @@ std::optional<Unsolved> flaw(const Network& network) {
     if (!finite(point.at)) return Unsolved{.why = "a point's place is not known"};
     if (point.uncertainty_m && !positive(*point.uncertainty_m))
       return Unsolved{.why = "the uncertainty of the points is not known"};
+    if (point.uncertainty_m && point.held) return Unsolved{.why = "a point is both shot and held"};
   }
   const auto points = static_cast<int>(network.points.size());
   for (const NetworkReading& one : network.readings) {

@@ -4,6 +4,9 @@
 // of squares of what is left over is least are found by Gauss and Newton. What no reading fixes stays open, and so does
 // a place that has another which explains the readings as well: tapes to marks in one plane do not tell the two sides
 // of it apart, whatever the drawing says.
+//
+// A point may also be held: then its place is the datum, no unknown, and has no error of its own. What is read from it
+// still tells whether it stands where it is held.
 #pragma once
 
 #include <array>
@@ -18,8 +21,9 @@
 namespace fairlead {
 
 struct NetworkPoint {
-  Point3 at;                            ///< as shot; else about where it stands, to begin with
+  Point3 at;                            ///< as shot or held; else about where it stands, to begin with
   std::optional<double> uncertainty_m;  ///< standard, of each coordinate, > 0; none: it was not shot
+  bool held = false;                    ///< it stands at `at` and does not move; then it was not shot
 };
 
 struct NetworkReading {
@@ -51,11 +55,23 @@ struct Leftover {
   double standardised = std::numeric_limits<double>::quiet_NaN();  ///< not known without redundancy
 };
 
+/// Of a point that is held: what the readings tell of whether it stands there.
+struct HeldPoint {
+  int point{};                ///< index
+  double chi_squared_less{};  ///< by so much the sum of squares falls, to first order, where it may stand elsewhere
+  int redundancy_less{};      ///< and so many equations the fewer check; 0: no reading tells anything of it
+  bool explains = false;      ///< that the readings do not agree: were it elsewhere, chi-squared would be no rare one
+  /// Off by so much, whichever way, it is found in 80 % of surveys, by a test that is wrong in a thousandth (BAARDA68);
+  /// not finite: in one way at least no reading would show it.
+  double shows_from_m = std::numeric_limits<double>::infinity();
+};
+
 struct Adjustment {
   std::vector<Point3> at;                      ///< in the order of the points
   std::vector<std::string> open;               ///< why a point's place is not known; empty: it is
   std::vector<Leftover> readings;              ///< in their order
   std::vector<std::array<Leftover, 3>> shots;  ///< per point, x, y and z; of one that was not shot nothing is known
+  std::vector<HeldPoint> held;                 ///< in the order of the points
   double chi_squared{};                        ///< sum of squares of all that is left over, over the uncertainties
   int redundancy{};                            ///< equations more than unknowns they fix
   double probability{};                        ///< of a chi-squared as great by chance
@@ -70,8 +86,8 @@ struct Adjustment {
   std::vector<double> factor_m;
 };
 
-/// Unsolved where a number is not finite, an uncertainty not above 0, a reading without two points, more than
-/// most_network_points, and where the iteration does not settle.
+/// Unsolved where a number is not finite, an uncertainty not above 0, a reading without two points, a point shot and
+/// held, more than most_network_points, and where the iteration does not settle.
 Solved<Adjustment> adjust(const Network&);
 
 }  // namespace fairlead

@@ -5,16 +5,17 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdint>
+#include <map>
 #include <optional>
 #include <set>
-#include <tuple>
 #include <utility>
 
 #include "geometry/quantity/nearest.hpp"
 #include "geometry/quantity/units.hpp"
 #include "geometry/quantity/utf8.hpp"
 #include "geometry/survey/csv_lines.hpp"
+#include "geometry/survey/ids.hpp"
+#include "geometry/survey/points_kept.hpp"
 #include "geometry/survey/points_row.hpp"
 
 namespace fairlead {
@@ -64,11 +65,21 @@ double metres_of(PointsUnit unit) { return find_unit(keyword(unit), Dimension::l
 
 class PointsReader : CsvLines {
  public:
-  PointsReader(std::string_view text, const PointsFormat& format)
-      : CsvLines(text), format_(format), unit_m_(metres_of(format.unit)) {}
+  /// `wanted`: nothing where all are.
+  PointsReader(std::string_view text, const PointsFormat& format, const std::function<bool(std::string_view)>& wanted,
+               const Work& work)
+      : CsvLines(text),
+        text_(text),
+        format_(format),
+        wanted_(wanted),
+        work_(work),
+        unit_m_(metres_of(format.unit)),
+        ids_(static_cast<std::size_t>(std::count(text.begin(), text.end(), '\n')) + 1,
+             [this](std::size_t at, std::string_view id) { return stands_at(at, id); }) {}
 
-  tl::expected<std::vector<SurveyPoint>, PointsErrors> read() {
+  tl::expected<PointsRead, PointsErrors> read() {
     while (!stop_) {
+      if (number_ % told_every == 0) tell();
       const Row next = next_row();
       if (next == Row::end) break;
       if (next == Row::flawed)
@@ -78,14 +89,24 @@ class PointsReader : CsvLines {
       else
         row();
     }
-    if (points_.empty() && errors_.first.empty())
+    if (out_.points.empty() && errors_.first.empty())
       add_of_file("there is no point in the file", "write a line for each point");
-    find_twins();
+    tell_twins();
     if (!errors_.first.empty()) return tl::unexpected<PointsErrors>(std::move(errors_));
-    return std::move(points_);
+    return std::move(out_);
   }
 
  private:
+  static constexpr unsigned told_every = 1u << 18;
+
+  void tell() const {
+    if (work_.stop.stop_requested()) throw Cancelled{};
+    if (work_.progress && number_ > 0)
+      work_.progress("points", static_cast<double>(line_at()) / static_cast<double>(text_.size()));
+  }
+
+  std::size_t line_at() const { return static_cast<std::size_t>(line_.data() - text_.data()); }
+
   // The first line that is no comment says how many columns there are and, when they are named, which.
   void first_row() {
     count_ = cells_.size();
@@ -161,17 +182,27 @@ class PointsReader : CsvLines {
     if (cells_.size() != count_) return wrong_count(fmt::format("line {}, the first, has {}", first_line_, count_));
     const Cell& id = cells_[cell_of_[point]];
     if (id.text.find_first_not_of(' ') == id.text.npos) add(id, "the point has no id", "give it one of its own");
-    SurveyPoint to{.id = points_row::plain(id), .at = {}, .description = "", .line = number_};
+    // Doubled quotes alone make a text another than it is written; most have none, and need no copy.
+    const bool as_written = !id.quoted || id.text.find('"') == id.text.npos;
+    const std::string unquoted = as_written ? std::string() : points_row::plain(id);
+    const std::string_view name = as_written ? id.text : std::string_view(unquoted);
+    note(id, name);
     // In the order of the columns, so that the errors stand in the order of their places.
     std::array<double, columns_known> value{};
     for (std::size_t i = 0; i < count_; ++i)
       for (const Column column : {northing, easting, elevation, target_offset})
         if (cell_of_[column] == i) value[column] = length(cells_[i], column);
+    if (wanted_ && !wanted_(name) && unwanted_++ >= most_unwanted) {
+      ++out_.left_out;
+      return;
+    }
     const double offset_m = cell_of_[target_offset] == none ? format_.target_offset_m : value[target_offset];
-    to.at = {value[easting], value[northing], value[elevation] - offset_m};
-    if (cell_of_[description] != none) to.description = points_row::plain(cells_[cell_of_[description]]);
-    ids_.push_back({line_, id.at, id.length});
-    points_.push_back(std::move(to));
+    out_.points.push_back({.id = std::string(name),
+                           .at = {value[easting], value[northing], value[elevation] - offset_m},
+                           .description = cell_of_[description] == none
+                                              ? std::string()
+                                              : points_row::plain(cells_[cell_of_[description]]),
+                           .line = number_});
   }
 
   double length(const Cell& cell, Column column) {
@@ -188,69 +219,87 @@ class PointsReader : CsvLines {
     return m;
   }
 
-  // The points in the order of their ids; equal ones in the order of the file. The first eight bytes beside each spare
-  // most looks at the texts.
-  std::vector<std::uint32_t> by_id() const {
-    struct Head {
-      std::uint64_t bytes{};
-      std::uint32_t index{};
-    };
-    std::vector<Head> heads(points_.size());
-    for (std::size_t i = 0; i < points_.size(); ++i) {
-      heads[i].index = static_cast<std::uint32_t>(i);
-      for (std::size_t byte = 0; byte < 8; ++byte)
-        heads[i].bytes =
-            heads[i].bytes << 8 | (byte < points_[i].id.size() ? static_cast<unsigned char>(points_[i].id[byte]) : 0u);
-    }
-    std::sort(heads.begin(), heads.end(), [&](const Head& a, const Head& b) {
-      if (a.bytes != b.bytes) return a.bytes < b.bytes;
-      const int order = points_[a.index].id.compare(points_[b.index].id);
-      return order != 0 ? order < 0 : a.index < b.index;
-    });
-    std::vector<std::uint32_t> order;
-    order.reserve(heads.size());
-    for (const Head& head : heads) order.push_back(head.index);
-    return order;
+  void note(const Cell& cell, std::string_view id) {
+    if (id.empty()) return;
+    const auto first = ids_.note(id, line_at());
+    if (!first) return;
+    if (twins_.size() < most_csv_errors)
+      twins_.push_back({number_, line_, cell.at, cell.length, std::string(id), *first});
+    else
+      ++more_twins_;
   }
 
-  void find_twins() {
-    const std::vector<std::uint32_t> order = by_id();
-    std::vector<std::pair<std::uint32_t, std::uint32_t>> twins;  // each with the first of its id
-    for (std::size_t i = 1, first = 0; i < order.size(); ++i)
-      if (points_[order[i]].id != points_[order[first]].id)
-        first = i;
-      else if (!points_[order[i]].id.empty())
-        twins.emplace_back(order[i], order[first]);
-    std::sort(twins.begin(), twins.end());
+  /// Whether the point of the line that begins there has this id.
+  bool stands_at(std::size_t at, std::string_view id) {
+    std::string_view line = text_.substr(at, text_.find('\n', at) - at);
+    if (line.ends_with('\r')) line.remove_suffix(1);
+    return !points_row::split(line, cells_there_) && points_row::plain(cells_there_.at(cell_of_[point])) == id;
+  }
+
+  void tell_twins() {
+    // One way through the text numbers all the lines where they stood first.
+    std::vector<std::size_t> firsts;
+    for (const Twin& twin : twins_) firsts.push_back(twin.first);
+    std::sort(firsts.begin(), firsts.end());
+    std::map<std::size_t, unsigned> number_at;
+    std::size_t at = 0;
+    unsigned number = 1;
+    for (const std::size_t first : firsts) {
+      number += static_cast<unsigned>(std::count(text_.begin() + static_cast<std::ptrdiff_t>(at),
+                                                 text_.begin() + static_cast<std::ptrdiff_t>(first), '\n'));
+      number_at[first] = number;
+      at = first;
+    }
     std::vector<PointsError> told;
-    for (std::size_t i = 0; i < std::min(twins.size(), most_csv_errors); ++i) {
-      const auto& [twin, first] = twins[i];
-      const IdCell& id = ids_[twin];
-      told.push_back(error_of({id.at, id.length,
-                               fmt::format("the point \"{}\" stands in line {} already",
-                                           points_row::shown(points_[twin].id), points_[first].line),
-                               "give it an id of its own, or remove one of the two"},
-                              points_[twin].line, id.line));
-    }
-    const std::size_t more = twins.size() - told.size();
-    add_later(std::move(told), more);
+    for (const Twin& twin : twins_)
+      told.push_back(error_of(
+          {twin.at, twin.length,
+           fmt::format("the point \"{}\" stands in line {} already", points_row::shown(twin.id), number_at[twin.first]),
+           "give it an id of its own, or remove one of the two"},
+          twin.number, twin.line));
+    add_later(std::move(told), more_twins_);
   }
 
-  struct IdCell {
+  struct Twin {
+    unsigned number{};
     std::string_view line;
-    std::size_t at{}, length{};
+    std::size_t at{}, length{};  // of the id in the line
+    std::string id;
+    std::size_t first{};  // where the line begins that has it already
   };
   static constexpr std::size_t none = static_cast<std::size_t>(-1);
 
+  std::string_view text_;
   const PointsFormat& format_;
+  const std::function<bool(std::string_view)>& wanted_;
+  const Work& work_;
   double unit_m_;
   bool stop_ = false;
   unsigned first_line_ = 0;
   std::size_t count_ = 0;  // columns; 0 until they are known
   std::array<std::size_t, columns_known> cell_of_{none, none, none, none, none, none};
-  std::vector<SurveyPoint> points_;
-  std::vector<IdCell> ids_;  // of the points
+  std::vector<Cell> cells_there_;
+  Ids ids_;
+  std::vector<Twin> twins_;  // the first of them
+  std::size_t more_twins_ = 0, unwanted_ = 0;
+  PointsRead out_;
 };
+
+std::string too_large(std::size_t bytes, std::size_t most) {
+  return fmt::format("the file has {} bytes, and a points file at most {}", bytes, most);
+}
+
+tl::expected<PointsRead, PointsErrors> read_up_to(std::size_t most_bytes, std::string_view text,
+                                                  const PointsFormat& format,
+                                                  const std::function<bool(std::string_view)>& wanted,
+                                                  const Work& work) {
+  if (text.size() > most_bytes)
+    return tl::unexpected<PointsErrors>(PointsErrors{
+        {{.message = too_large(text.size(), most_bytes), .instead = "leave only the points of this rig in it"}}, 0});
+  const auto lines = lines_of(text);
+  if (!lines) return tl::unexpected<PointsErrors>(lines.error());
+  return PointsReader(*lines, format, wanted, work).read();
+}
 
 // A text that reads back out of one line.
 bool in_one_line(std::string_view text) {
@@ -269,17 +318,18 @@ std::string digits_of(double value, PointsUnit unit) {
 
 }  // namespace
 
-std::string points_file_too_large(std::size_t bytes) {
-  return fmt::format("the file has {} bytes, and a points file at most {}", bytes, largest_points_file);
-}
+std::string points_file_too_large(std::size_t bytes) { return too_large(bytes, largest_points_file); }
 
 tl::expected<std::vector<SurveyPoint>, PointsErrors> read_points(std::string_view text, const PointsFormat& format) {
-  if (text.size() > largest_points_file)
-    return tl::unexpected<PointsErrors>(PointsErrors{
-        {{.message = points_file_too_large(text.size()), .instead = "leave only the points of this rig in it"}}, 0});
-  const auto lines = lines_of(text);
-  if (!lines) return tl::unexpected<PointsErrors>(lines.error());
-  return PointsReader(*lines, format).read();
+  auto read = read_up_to(largest_points_file, text, format, nullptr, {});
+  if (!read) return tl::unexpected<PointsErrors>(std::move(read.error()));
+  return std::move(read->points);
+}
+
+tl::expected<PointsRead, PointsErrors> read_wanted_points(std::string_view text, const PointsFormat& format,
+                                                          const std::function<bool(std::string_view)>& wanted,
+                                                          const Work& work) {
+  return read_up_to(largest_survey_file, text, format, wanted, work);
 }
 
 Solved<std::string> points_text(std::span<const SurveyPoint> points, const PointsFormat& format) {

@@ -71,6 +71,11 @@ void write_tapes(Writer& out, const Placing& placing) {
     it.worst_shot < 0 ? out.null("worst_point")
                       : out.text("worst_point", taping.ids.at(static_cast<std::size_t>(it.worst_shot)));
     out.number("worst_standardised", it.worst);
+    out.objects("held", it.held, [&](const HeldPoint& one) {
+      out.text("id", taping.ids.at(static_cast<std::size_t>(one.point)));
+      out.number("shows_from_m", known(one.shows_from_m));
+      out.flag("explains", one.explains);
+    });
     std::vector<std::size_t> open;
     for (std::size_t p = 0; p < taping.ids.size(); ++p)
       if (!it.open.at(p).empty()) open.push_back(p);
@@ -90,6 +95,7 @@ void write_point(Writer& out, const AsBuilt& as_built, std::size_t p) {
   out.flag("control", point.control);
   out.flag("shot", point.shot);
   out.flag("taped", point.taped);
+  out.flag("held", point.held);
   out.vector("measured_m", point.measured);
   out.vector("at_m", point.at);
   point.placed ? out.vector("drawn_m", point.design) : out.null("drawn_m");
@@ -167,6 +173,7 @@ void write_characteristics(Writer& out, const AsBuilt& as_built) {
     const int index = static_cast<int>(c);
     out.text("name", one.name);
     out.text("item", words::name_of(as_built.design.rig.layout, one.item));
+    out.flag("held", as_built.held.at(c) != 0);
     out.flag("measured", as_built.measured.at(c++) != 0);
     const MeasuredValue* found = nullptr;
     for (const MeasuredValue& value : as_built.values)
@@ -192,6 +199,8 @@ void write_basis(Writer& out, const AsBuilt& as_built) {
     out.text("subject", words::id_of(as_built.built.rig.layout, finding.subject));
     out.text("as_measured", words::word_for(basis.as_measured));
     out.column("not_measured", basis.unmeasured,
+               [&](int c) { return std::string_view(as_built.characteristics.at(static_cast<std::size_t>(c)).name); });
+    out.column("held", basis.held,
                [&](int c) { return std::string_view(as_built.characteristics.at(static_cast<std::size_t>(c)).name); });
     if (!basis.conformity) return out.null("draws");
     out.object("draws", [&] {
@@ -220,13 +229,15 @@ std::string write(const AsBuilt& as_built) {
       out.flag("cleared_as_drawn", exit_status(as_built.design.findings) == 0);
     });
     out.object("survey", [&] {
-      out.text("points_file", as_built.survey.points_file);
-      out.text("points_sha256", as_built.survey.points_sha256);
+      const bool shot = !as_built.survey.terms.tapes_alone;
+      shot ? out.text("points_file", as_built.survey.points_file) : out.null("points_file");
+      shot ? out.text("points_sha256", as_built.survey.points_sha256) : out.null("points_sha256");
       as_built.survey.measurements_file.empty() ? out.null("measurements_file")
                                                 : out.text("measurements_file", as_built.survey.measurements_file);
       as_built.survey.measurements_file.empty() ? out.null("measurements_sha256")
                                                 : out.text("measurements_sha256", as_built.survey.measurements_sha256);
-      out.number("uncertainty_m", as_built.survey.terms.uncertainty_m);
+      out.number("uncertainty_m", shot ? std::optional(as_built.survey.terms.uncertainty_m) : std::nullopt);
+      out.column("held", shot ? std::vector<std::string>{} : as_built.survey.terms.control, words_of);
       out.count("draws", as_built.terms.draws);
       out.count("seed", static_cast<long>(as_built.terms.seed));
       out.flag("arrest_held", as_built.terms.hold_arrest);
@@ -241,6 +252,7 @@ std::string write(const AsBuilt& as_built) {
     write_main_line(out, as_built);
     write_since(out, as_built);
     out.column("unmatched", as_built.placing.strangers, words_of);
+    out.count("unmatched_more", static_cast<long>(as_built.survey.points_left_out));
     out.column("missing", as_built.placing.missing, words_of);
     write_characteristics(out, as_built);
     write_findings(out, as_built.built);

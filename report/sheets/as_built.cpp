@@ -21,7 +21,15 @@ std::string measured_by(const std::string& what, const std::string& file, const 
 
 Block beginning(const AsBuilt& as_built) {
   const Survey& survey = as_built.survey;
-  std::vector<Paragraph> said{{"", measured_by("Points", survey.points_file, survey.points_sha256), Layer::notes}};
+  std::vector<Paragraph> said;
+  if (survey.terms.tapes_alone)
+    said.push_back({"",
+                    fmt::format("Tapes alone: {} were not measured; they are held where the layout has them, and all "
+                                "else counts from them.",
+                                fmt::join(survey.terms.control, ", ")),
+                    Layer::notes});
+  else
+    said.push_back({"", measured_by("Points", survey.points_file, survey.points_sha256), Layer::notes});
   if (!survey.measurements_file.empty())
     said.push_back(
         {"", measured_by("Measurements", survey.measurements_file, survey.measurements_sha256), Layer::notes});
@@ -51,11 +59,11 @@ std::vector<Sheet> compose_as_built(const AsBuilt& as_built, const Style& style,
   Pages pages(dossier, office, bodies);
   pages.begin({"As built: marks", "As-built record", "none", {}}, {pages.above_title_block(), pages.columns().back()});
   pages.put(beginning(as_built));
-  put_all(
-      pages,
-      {tables::built_marks(as_built, style), tables::control_points(as_built, style), tables::tapes(as_built, style),
-       tables::moved_since(as_built), tables::built_values(as_built, style), tables::not_measured(as_built)},
-      style);
+  put_all(pages,
+          {tables::built_marks(as_built, style), tables::control_points(as_built, style),
+           tables::tapes(as_built, style), tables::moved_since(as_built), tables::built_values(as_built, style),
+           tables::resting_on_held(as_built), tables::not_measured(as_built)},
+          style);
   pages.put(cautions());
   findings_sheet.compose(dossier, style, office, bodies);
   if (const Table shares = tables::built_shares(as_built); !shares.rows.empty() || !shares.notes.empty()) {

@@ -75,9 +75,46 @@ void add_line_shots(const AsBuilt& as_built, const Style& style, Table& table) {
     table.notes.push_back("The tension by the shots on the main line is not believed: " + doubt + ".");
 }
 
+/// Of tapes alone: nothing says where the control marks stand but whoever named them.
+Table held_marks(const AsBuilt& as_built) {
+  Table table{"Control marks, held as drawn", {"mark", "measured", "off by this it would show"}, {}, {}, {{2}}};
+  const Placing& placing = as_built.placing;
+  std::vector<std::string> ids, unshown;
+  for (const int c : placing.control) {
+    const std::string& id = placing.points[static_cast<std::size_t>(c)].id;
+    ids.push_back(id);
+    Cell shows = std::string("nothing shows it");
+    bool shown = false;
+    if (placing.taping)
+      for (const HeldPoint& one : placing.taping->adjustment.held) {
+        if (placing.taping->ids[static_cast<std::size_t>(one.point)] != id || !std::isfinite(one.shows_from_m))
+          continue;
+        shows = cell(one.shows_from_m, Dimension::length);
+        shown = true;
+      }
+    if (!shown) unshown.push_back(id);
+    table.rows.push_back({id, std::string("no, held as drawn"), shows});
+  }
+  table.notes.push_back(fmt::format(
+      "Tapes alone: {} were not measured. --control says that they stand where the layout has them, and there they are "
+      "held. Every place below counts from them and is as far from where it is drawn as they are; what rests on them "
+      "is as drawn. They have no uncertainty here, and none is drawn.",
+      fmt::join(ids, ", ")));
+  table.notes.emplace_back(
+      "Would show: an error of so much, whichever way, leaves tapes and rises in disagreement in 80 % of surveys.");
+  if (!unshown.empty())
+    table.notes.push_back(
+        fmt::format("Of {} no reading, or too few, would show that it stands elsewhere: read it from other control "
+                    "marks, or to more of the marks.",
+                    fmt::join(unshown, ", ")));
+  if (!placing.doubt.empty()) table.notes.push_back("No place is believed: " + placing.doubt + ".");
+  return table;
+}
+
 }  // namespace
 
 Table control_points(const AsBuilt& as_built, const Style& style) {
+  if (as_built.survey.terms.tapes_alone) return held_marks(as_built);
   Table table{"Control points", {"point", "east off", "north off", "up off"}, {}, {}, {{1, 2, 3}}};
   const Placing& placing = as_built.placing;
   if (!placing.fit || !placing.test) {
@@ -123,6 +160,14 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
     const PlacedPoint& point = as_built.placing.points[p];
     if (point.mark < 0 || !point.placed) continue;
     const bool on_line = as_built.marks[static_cast<std::size_t>(point.mark)].mark == Mark::rest_mark;
+    if (point.held) {
+      std::vector<Cell> row(table.headings.size(), std::string("-"));
+      row.front() = point.id;
+      row.back() = std::string("not measured, held as drawn");
+      if (boxed) row[row.size() - 2] = std::string(words::word_for(in_box(as_built, p)));
+      table.rows.push_back(std::move(row));
+      continue;
+    }
     const Vec3 off = off_by(as_built, p), u = as_built.place_uncertainty_m[p];
     std::vector<Cell> row{point.id,
                           cell(off.x, Dimension::length),
@@ -138,10 +183,12 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
     row.emplace_back(way_back(off, on_line, style));
     table.rows.push_back(std::move(row));
   }
-  table.notes = {
+  table.notes.push_back(fmt::format(
       "From where the layout has them: along the main line toward the landing, to the left of it, up. Uncertainty: "
-      "standard, of the coordinate that has the most, with that of the fit. The rest mark counts along the line "
-      "alone. What a workshop makes, riders, weather and structures are taken as the layout gives them."};
+      "standard, of the coordinate that has the most, {}. The rest mark counts along the line "
+      "alone. What a workshop makes, riders, weather and structures are taken as the layout gives them.",
+      as_built.survey.terms.tapes_alone ? "without that of the control marks, which is not known"
+                                        : "with that of the fit"));
   if (boxed)
     table.notes.emplace_back(
         "Allowed: the box in which all marks may stand at once. Pass, fail: by more than 1.645 "
@@ -150,16 +197,18 @@ Table built_marks(const AsBuilt& as_built, const Style& style) {
     table.notes.push_back("No allowance: " + as_built.placement->box.error().why + ".");
   else
     table.notes.emplace_back("What each may be off was not asked for: --windows.");
-  const auto ids = [](const std::vector<std::string>& names) {
-    constexpr std::size_t most = 24;  // of a survey of the whole slope the rest is in the JSON
-    const std::size_t shown = std::min(names.size(), most);
+  const auto ids = [](const std::vector<std::string>& names, std::size_t besides = 0) {
+    constexpr std::size_t most = 24;  // of a survey of the whole slope more are in the JSON
+    const std::size_t shown = std::min(names.size(), most), all = names.size() + besides;
     return fmt::format("{}{}", fmt::join(names.begin(), names.begin() + static_cast<std::ptrdiff_t>(shown), ", "),
-                       names.size() > most ? fmt::format(" and {} more", names.size() - most) : "");
+                       all > shown ? fmt::format(" and {} more", all - shown) : "");
   };
   if (!as_built.placing.strangers.empty())
-    table.notes.push_back("Points that the layout does not know: " + ids(as_built.placing.strangers) + ".");
+    table.notes.push_back("Points that the layout does not know: " +
+                          ids(as_built.placing.strangers, as_built.survey.points_left_out) + ".");
   if (!as_built.placing.missing.empty())
-    table.notes.push_back("Not in the points file: " + ids(as_built.placing.missing) + ".");
+    table.notes.push_back((as_built.survey.terms.tapes_alone ? "Not placed by tapes: " : "Not in the points file: ") +
+                          ids(as_built.placing.missing) + ".");
   return table;
 }
 
@@ -180,16 +229,22 @@ Table built_values(const AsBuilt& as_built, const Style& style) {
   if (std::ranges::any_of(as_built.survey.measurements, wears))
     table.notes.emplace_back("Diameters are judged by fairlead records, against the register of parts, and not here.");
   if (!as_built.values.empty())
-    table.notes.emplace_back("Bearings clockwise from the site's north, as the fit turned them.");
+    table.notes.emplace_back(as_built.survey.terms.tapes_alone
+                                 ? "Bearings clockwise from the site's north, as they were read."
+                                 : "Bearings clockwise from the site's north, as the fit turned them.");
   return table;
 }
 
 Table not_measured(const AsBuilt& as_built) {
   Table table{"Not measured, and what rests on it", {"what", "measure", "findings left open"}, {}, {}};
   for (std::size_t c = 0; c < as_built.characteristics.size(); ++c) {
-    if (as_built.measured[c]) continue;
+    if (as_built.measured[c] || as_built.held[c]) continue;
     const Characteristic& one = as_built.characteristics[c];
-    std::string measure = one.point >= 0 ? fmt::format("shoot \"{}\"", one.id) : std::string();
+    std::string measure;
+    if (one.point >= 0)
+      measure = as_built.survey.terms.tapes_alone
+                    ? fmt::format("tape \"{}\" from three placed marks and level its rise", one.id)
+                    : fmt::format("shoot \"{}\"", one.id);
     std::vector<std::string_view> words;
     for (const Measurand measurand : one.measurands) words.push_back(kind_of(measurand).word);
     if (!words.empty())
@@ -206,6 +261,23 @@ Table not_measured(const AsBuilt& as_built) {
                     "that changed at all rests on it, and is undetermined. A drawn value is never taken for a "
                     "measured one. One point gives no axle.",
                     missed_m * 1000, missed_rad * 57.29577951308232, missed_share * 100)};
+  return table;
+}
+
+Table resting_on_held(const AsBuilt& as_built) {
+  Table table{"Held as drawn, and what rests on it", {"what", "findings that rest on it by itself"}, {}, {}};
+  for (std::size_t c = 0; c < as_built.characteristics.size(); ++c) {
+    if (!as_built.held[c]) continue;
+    const auto resting = std::ranges::count_if(as_built.basis, [&](const Basis& basis) {
+      return std::ranges::find(basis.held, static_cast<int>(c)) != basis.held.end();
+    });
+    table.rows.push_back({as_built.characteristics[c].name, std::to_string(resting)});
+  }
+  if (!table.rows.empty())
+    table.notes = {
+        "Each was moved likewise with all else where it is. A finding that changed may pass here, and then it passes "
+        "on the word of whoever named the control marks, not on a measurement. The marks that were taped count from "
+        "them, so that what rests on a taped mark rests on all of them."};
   return table;
 }
 

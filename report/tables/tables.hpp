@@ -184,6 +184,8 @@ Table moved_since(const AsBuilt&);
 Table built_values(const AsBuilt&, const Style&);
 /// What was not measured, and how many findings it leaves open.
 Table not_measured(const AsBuilt&);
+/// Control marks of tapes alone; empty where points were shot.
+Table resting_on_held(const AsBuilt&);
 /// The findings that did not come out in every draw as they did as measured.
 Table built_shares(const AsBuilt&);
 

@@ -38,11 +38,13 @@ Table tapes(const AsBuilt& as_built, const Style&) {
          cell(left.residual_m, Dimension::length), deviations(left), share_of(left)});
   }
   table.notes.push_back(
-      fmt::format("Least squares with the shot points, in their frame. Left over: as adjusted, less as read. "
+      fmt::format("Least squares {}. Left over: as adjusted, less as read. "
                   "Chi-squared {:.1f} of {} "
                   "degree{} of freedom, which chance exceeds with {:.1f} %; a residual beyond {:.2f} of its own "
                   "deviations, or less "
                   "than a thousandth of chance, is not believed.",
+                  as_built.survey.terms.tapes_alone ? "from the control marks as drawn, which do not move"
+                                                    : "with the shot points, in their frame",
                   it.chi_squared, it.redundancy, it.redundancy == 1 ? "" : "s", 100 * it.probability, rejected_beyond));
   if (const std::string worst = worst_of(taping); !worst.empty())
     table.notes.push_back(fmt::format("The worst is {}, {:.1f} of its deviations.", worst, it.worst));

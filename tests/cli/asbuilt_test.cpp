@@ -109,13 +109,14 @@ TEST(Asbuilt, WhatCanNotBeUsedIsRefusedWithWhatToWrite) {
 TEST(Asbuilt, OfManyPointsThatTheLayoutDoesNotKnowTheFirstAreNamedAndTheRestCounted) {
   const Scratch scratch;
   std::string points = "P1,800,1200,341.5\nP2,932,1376,330.5\n";
-  for (int i = 1; i <= 1000; ++i) points += "G" + std::to_string(i) + ",0,0,0\n";
+  for (int i = 1; i <= 3000; ++i) points += "G" + std::to_string(i) + ",0,0,0\n";
   write_file(scratch / "points.csv", points);
   const Ran ran = run("asbuilt layouts/heron_gully.toml " + (scratch / "points.csv") +
                       " --order pnezd --unit m --uncertainty 2mm --draws 59 --hold-arrest");
   EXPECT_EQ(ran.status, 1) << ran.err;
   EXPECT_NE(ran.out.find("Points that the layout does not know: G1, G2,"), std::string::npos) << ran.out;
-  EXPECT_NE(ran.out.find("and 976"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("and 2976"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("points.csv, 3002 points\n"), std::string::npos) << ran.out;
   EXPECT_EQ(ran.out.find("G25"), std::string::npos);
 }
 
@@ -193,6 +194,60 @@ TEST(Asbuilt, FewerDrawsThanShowAnythingAreRefused) {
   const Ran ran = run(demo + "--draws 10");
   EXPECT_EQ(ran.status, 2);
   EXPECT_NE(ran.err.find("--draws"), std::string::npos) << ran.err;
+}
+
+const std::string tapes_alone =
+    "asbuilt layouts/sable_weir.toml --measurements layouts/sable_weir_taped.csv --control P1,PEG1,PEG2,PEG3,PEG4 "
+    "--draws 59 --hold-arrest ";
+
+TEST(Asbuilt, OfTapesAloneItSaysWhatIsHeldAsDrawnAndWhatRestsOnIt) {
+  const Ran ran = run(tapes_alone);
+  EXPECT_EQ(ran.err, "");
+  EXPECT_EQ(ran.status, 1);
+  EXPECT_NE(ran.out.find("\nnot measured, held as drawn: P1, PEG1, PEG2, PEG3, PEG4\n"), std::string::npos) << ran.out;
+  std::size_t at = 0;
+  for (const char* title : {"\nAS BUILT\n", "\nControl marks, held as drawn\n", "\nTapes and rises, adjusted\n",
+                            "\nMarks as built\n", "\nHeld as drawn, and what rests on it\n", "\nPASS\n"}) {
+    const std::size_t next = ran.out.find(title, at);
+    ASSERT_NE(next, std::string::npos) << title << ran.out;
+    at = next;
+  }
+  EXPECT_NE(ran.out.find("\nP1    no, held as drawn  nothing shows it\n"), std::string::npos) << ran.out;
+  EXPECT_NE(ran.out.find("not measured, held as drawn\nA3 "), std::string::npos) << ran.out;
+  EXPECT_EQ(ran.out.find("Not in the points file"), std::string::npos) << ran.out;
+  expect_narrow(ran.out);
+  const Ran json = run(tapes_alone + "--format json");
+  EXPECT_NE(json.out.find("\"points_file\": null"), std::string::npos);
+  EXPECT_NE(json.out.find("\"held\": [\"P1\",\"PEG1\",\"PEG2\",\"PEG3\",\"PEG4\"]"), std::string::npos)
+      << json.out.substr(0, 1500);
+}
+
+TEST(Asbuilt, TapesAloneNeedMeasurementsAndControlAndNothingOfAPointsFile) {
+  const Ran nothing = run("asbuilt layouts/sable_weir.toml");
+  EXPECT_EQ(nothing.status, 2);
+  EXPECT_EQ(
+      nothing.err,
+      "error: nothing was measured: name a points file, or of tapes alone --measurements FILE\n"
+      "error: tapes alone count from marks that did not move: name three or more, not in one line, like --control "
+      "P1,P2,B1\n");
+  const Ran both = run(tapes_alone + "--order pnezd --unit m --uncertainty 3mm --since x.csv --tilted");
+  EXPECT_EQ(both.status, 2);
+  std::string each;
+  for (const char* option : {"--order", "--unit", "--uncertainty", "--since", "--tilted"})
+    each += std::string("error: ") + option + " is of a points file, and none is named\n";
+  EXPECT_EQ(both.err, each);
+  const Ran taken = run("asbuilt layouts/sable_weir.toml layouts/sable_weir_taped.csv --control PEG1,PEG2,PEG3");
+  EXPECT_EQ(taken.status, 2);
+  EXPECT_EQ(taken.err,
+            "error: layouts/sable_weir_taped.csv is taken for a points file, which needs --order, --unit and "
+            "--uncertainty; of tapes alone write --measurements layouts/sable_weir_taped.csv --control and the marks "
+            "that did not move\n");
+  const Ran two =
+      run("asbuilt layouts/sable_weir.toml --measurements layouts/sable_weir_taped.csv --control PEG1,PEG9");
+  EXPECT_EQ(two.status, 2);
+  EXPECT_EQ(two.err,
+            "layouts/sable_weir_taped.csv: error: --control: there is no mark or peg \"PEG9\"; did you mean "
+            "\"PEG1\"?\n");
 }
 
 }  // namespace

@@ -6,7 +6,7 @@
 #include <set>
 #include <string>
 
-#include "geometry/survey/points_file.hpp"
+#include "geometry/survey/points_kept.hpp"
 #include "tests/fuzz/survey_errors.hpp"
 
 using namespace fairlead;
@@ -17,7 +17,11 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
                             data[0] / 12 % 2 == 1 ? 1.5 : 0};
   const std::string text(reinterpret_cast<const char*>(data) + 1, size - 1);
   const auto read = read_points(text, format);
+  const auto kept = read_wanted_points(text, format, [](std::string_view id) { return id.size() % 2 == 0; }, {});
+  require(kept.has_value() == read.has_value());
+  if (read) require(kept->points.size() + kept->left_out == read->size());
   if (!read) {
+    require(kept.error().first.size() == read.error().first.size() && kept.error().more == read.error().more);
     check_errors(read.error(), text);
     return 0;
   }

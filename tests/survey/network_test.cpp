@@ -245,6 +245,21 @@ Network over_a_triangle(const std::vector<int>& from, std::vector<NetworkReading
   return network;
 }
 
+TEST(Network, AHeldMarkFromWhichNothingIsReadIsShownByNothing) {
+  Network network = over_a_triangle({0, 1, 2, 4});
+  for (std::size_t p = 0; p < 5; ++p) {
+    network.points[p].uncertainty_m.reset();
+    network.points[p].held = true;
+  }
+  const Adjustment it = adjusted(network);
+  EXPECT_EQ(it.open[5], "");
+  EXPECT_LT(norm(it.at[5] - Point3{1, 1, 2}), 1e-9);
+  EXPECT_EQ(it.held[3].redundancy_less, 0);
+  EXPECT_FALSE(std::isfinite(it.held[3].shows_from_m));
+  EXPECT_EQ(it.redundancy, 1);
+  EXPECT_EQ(it.held[0].redundancy_less, 1);
+}
+
 // SQUARES: the mirror image stands 4 m below.
 TEST(Network, WhatTheReadingsDoNotTellApartStaysOpenWhateverTheDrawingSays) {
   const std::string two =
@@ -333,6 +348,9 @@ TEST(Network, WhatIsNoNumberIsRefused) {
   network = site();
   network.points[0].uncertainty_m = 0;
   EXPECT_EQ(why(network), "the uncertainty of the points is not known");
+  network = site();
+  network.points[0].held = true;
+  EXPECT_EQ(why(network), "a point is both shot and held");
   network.points.resize(201);
   EXPECT_EQ(why(network), "201 points are read to one another, and no more than 200 are adjusted");
 }
