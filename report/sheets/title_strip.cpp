@@ -66,8 +66,18 @@ void draw_title_strip(const Canvas& canvas, const Stationery& s, const Layout& l
   if (!approved)
     canvas.text({status.left + inset_mm, middle - title_cap_mm / 2}, "NOT FOR CONSTRUCTION", title_cap_mm,
                 Layer::cautions);
-  canvas.text({status.right - inset_mm, middle - cap_mm / 2}, "Calculation aid, not an approval", cap_mm, layer,
+  const Wording* wording = canvas.font().wording();
+  const bool translated = wording && wording->language() != "en";
+  const auto at_right = [&](double lines_up, double cap) {
+    return Paper{status.right - inset_mm, middle - cap / 2 + lines_up * 1.4 * cap};
+  };
+  const double aid_cap = translated ? note_cap_mm : cap_mm;
+  canvas.text(at_right(translated ? 0.5 : 0, aid_cap), "Calculation aid, not an approval", aid_cap, layer,
               Align::right);
+  // In English whatever the language: it says which of the two counts.
+  if (translated)
+    canvas.lettering(at_right(-0.5, note_cap_mm), "Translated labels: the English governs", note_cap_mm, layer,
+                     Align::right);
   canvas.box(strip, {wide_mm, LineType::continuous, layer});
 }
 

@@ -61,6 +61,7 @@ class Reader {
 
   tl::expected<Pairs, PointsErrors> take() {
     if (errors_.first.empty()) return std::move(out_);
+    std::ranges::stable_sort(errors_.first, {}, [](const PointsError& e) { return std::pair(e.line, e.column); });
     return tl::unexpected(std::move(errors_));
   }
 

@@ -21,6 +21,21 @@ TEST(Labels, TheShippedGermanFileLettersTheSet) {
     EXPECT_EQ(count(svg, text), 0) << text;
 }
 
+TEST(Labels, TheCrewsSheetsInspectionFormsAndAsBuiltSheetsSpeakGermanToo) {
+  const Scratch scratch;
+  for (const char* command :
+       {"setout layouts/heron_gully.toml", "records layouts/heron_gully.toml layouts/heron_gully_register.csv",
+        "asbuilt layouts/heron_gully.toml layouts/heron_gully_as_built.csv --order pnezd --unit m --uncertainty 2mm "
+        "--control P1,P2,B1,unit --hold-arrest --draws 59"}) {
+    const Ran ran = run(std::string(command) + " --labels layouts/labels_de.toml -o " + scratch / "x.pdf");
+    EXPECT_LT(ran.status, 2) << command;
+    EXPECT_EQ(ran.err, "") << command;
+    const Ran english = run(std::string(command) + " -o " + scratch / "en.pdf");
+    EXPECT_EQ(english.status, ran.status) << command;
+    EXPECT_NE(read_file(scratch / "x.pdf"), read_file(scratch / "en.pdf")) << command;
+  }
+}
+
 TEST(Labels, WithoutPairsNothingChangesButIsTold) {
   const Scratch scratch;
   write_file(scratch / "en.toml", "language = \"en\"\n");

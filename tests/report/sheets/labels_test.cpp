@@ -168,6 +168,8 @@ TEST_P(LabelsOf, NothingOnTheCrewsSheetsStaysEnglish) {
   for (const Style style : {Style{}, Style{Units::us, true}})
     EXPECT_EQ(joined(english_left(compose_crew(dossier, style, {speaking, PaperSize::a4}), own)), "");
   EXPECT_EQ(speaking.wording()->without_pair(), std::vector<std::string>{});
+  for (const Sheet& page : compose_crew(dossier, {}, {speaking, PaperSize::a4}))
+    EXPECT_NE(everything(page).find("Translated labels: the English governs"), std::string::npos) << page.title;
 }
 
 TEST_P(LabelsOf, NothingOnTheInspectionFormsStaysEnglish) {
