@@ -10,6 +10,7 @@
 
 #include "geometry/asbuilt/drawn_findings.hpp"
 #include "geometry/asbuilt/hand.hpp"
+#include "geometry/asbuilt/held.hpp"
 #include "geometry/asbuilt/measured.hpp"
 #include "geometry/checks/counterpart.hpp"
 #include "geometry/rig/inputs.hpp"
@@ -154,9 +155,12 @@ class Building {
     out_.measured.assign(out_.characteristics.size(), 0);
     out_.held = out_.measured;
     const bool believed = out_.placing.doubt.empty();
-    for (const PlacedPoint& point : out_.placing.points)
-      if (believed && point.mark >= 0)
-        (point.held ? out_.held : out_.measured)[static_cast<std::size_t>(point.mark)] = 1;
+    for (const PlacedPoint& point : out_.placing.points) {
+      if (!believed || point.mark < 0) continue;
+      // That a control mark did not move is somebody's word; it counts where the readings would have shown otherwise.
+      if (point.held && !std::isfinite(shows_from_m(out_.placing, point))) continue;
+      (point.held ? out_.held : out_.measured)[static_cast<std::size_t>(point.mark)] = 1;
+    }
     for (const MeasuredValue& value : out_.values) {
       const Characteristic& one = out_.characteristics[static_cast<std::size_t>(value.characteristic)];
       // A direction taken with the points' instrument turns with them.

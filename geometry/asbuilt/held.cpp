@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <limits>
 
 #include "geometry/quantity/nearest.hpp"
 
@@ -78,6 +79,13 @@ void refuse_other_unit(const std::vector<SiteReading>& readings, const std::map<
   if (const char* unit = wrong_unit(middle, slack))
     add(errors, fmt::format("the tapes are {:.4g} times as long as the layout has them: {}", middle, unit),
         "state the unit in which each was read");
+}
+
+double shows_from_m(const Placing& placing, const PlacedPoint& point) {
+  if (placing.taping)
+    for (const HeldPoint& one : placing.taping->adjustment.held)
+      if (placing.taping->ids[static_cast<std::size_t>(one.point)] == point.id) return one.shows_from_m;
+  return std::numeric_limits<double>::infinity();
 }
 
 }  // namespace fairlead

@@ -21,4 +21,7 @@ std::vector<PlacedPoint> held_points(const std::map<std::string, Known>&, const 
 /// rig is built so far off.
 void refuse_other_unit(const std::vector<SiteReading>&, const std::map<std::string, Known>&, PointsErrors&);
 
+/// From what error on the readings show that a held point does not stand there; infinite where they would not.
+double shows_from_m(const Placing&, const PlacedPoint&);
+
 }  // namespace fairlead

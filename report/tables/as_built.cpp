@@ -5,6 +5,7 @@
 
 #include "geometry/asbuilt/as_built.hpp"
 #include "geometry/asbuilt/drawn_findings.hpp"
+#include "geometry/asbuilt/held.hpp"
 #include "report/tables/tables.hpp"
 #include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
@@ -81,19 +82,12 @@ Table held_marks(const AsBuilt& as_built) {
   const Placing& placing = as_built.placing;
   std::vector<std::string> ids, unshown;
   for (const int c : placing.control) {
-    const std::string& id = placing.points[static_cast<std::size_t>(c)].id;
-    ids.push_back(id);
-    Cell shows = std::string("nothing shows it");
-    bool shown = false;
-    if (placing.taping)
-      for (const HeldPoint& one : placing.taping->adjustment.held) {
-        if (placing.taping->ids[static_cast<std::size_t>(one.point)] != id || !std::isfinite(one.shows_from_m))
-          continue;
-        shows = cell(one.shows_from_m, Dimension::length);
-        shown = true;
-      }
-    if (!shown) unshown.push_back(id);
-    table.rows.push_back({id, std::string("no, held as drawn"), shows});
+    const PlacedPoint& mark = placing.points[static_cast<std::size_t>(c)];
+    ids.push_back(mark.id);
+    const double from_m = shows_from_m(placing, mark);
+    if (!std::isfinite(from_m)) unshown.push_back(mark.id);
+    table.rows.push_back({mark.id, std::string("no, held as drawn"),
+                          std::isfinite(from_m) ? cell(from_m, Dimension::length) : std::string("nothing shows it")});
   }
   table.notes.push_back(fmt::format(
       "Tapes alone: {} were not measured. --control says that they stand where the layout has them, and there they are "
@@ -104,8 +98,8 @@ Table held_marks(const AsBuilt& as_built) {
       "Would show: an error of so much, whichever way, leaves tapes and rises in disagreement in 80 % of surveys.");
   if (!unshown.empty())
     table.notes.push_back(
-        fmt::format("Of {} no reading, or too few, would show that it stands elsewhere: read it from other control "
-                    "marks, or to more of the marks.",
+        fmt::format("Of {} no reading, or too few, would show that it stands elsewhere, and what rests on it is "
+                    "undetermined: read it from other control marks, or to more of the marks, or shoot it.",
                     fmt::join(unshown, ", ")));
   if (!placing.doubt.empty()) table.notes.push_back("No place is believed: " + placing.doubt + ".");
   return table;
