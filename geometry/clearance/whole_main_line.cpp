@@ -71,7 +71,7 @@ Solved<MovingHulls> whole_main_line(const WholeMainLine& tied, const Passage& pa
 
   const std::ptrdiff_t around = windy ? 4 : 1;  // corners of what holds a point
   std::vector<Vec3> corners, held;
-  corners.reserve(shapes.size() * static_cast<std::size_t>(all * 2 * around));
+  corners.reserve(shapes.size() * static_cast<std::size_t>(2 * around * all));
   std::vector<double> stray_m, before_m, points_m;
   for (std::size_t i = 0; i < shapes.size(); ++i) {
     held.clear();
