@@ -93,8 +93,8 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
   const bool folder = names_folder(draw.output);
   const std::string format = folder ? "" : format_of("", draw.output, {"pdf", "svg", "dxf", "/"});
   if (folder) refuse(formats::may_become_folder(draw.output));
-  drawing::Font font = font_of(draw.paper);
-  const Labels labels(draw.paper, font);
+  Lettering lettering(draw.paper);
+  const drawing::Font& font = lettering.font;
   sheets::Office office = office_of(draw.paper, font);
   if (!draw.scale.empty()) office.scale = scale_of(draw.scale);
   std::string message;
@@ -110,12 +110,12 @@ int draw(const JudgeOptions& options, const DrawOptions& draw) {
         arrest_figures(judged.rig, work_of(options), trial::arrivals_measured(*dossier.trial)));
   if (draw.windows) dossier.placement = placement(judged, false, work_of(options));
   const Style style = style_of(options);
-  labels.speak(font, judged.rig.layout);
+  lettering.labels.speak(lettering.font, judged.rig.layout);
   office.work = work_of(options);
   Sheets sheets = sheets::compose(dossier, style, office);
   if (office.scale) refuse_other_scale(sheets, dossier, style, office);
   tell_left_out(sheets);
-  labels.tell_without_pair(font);
+  lettering.labels.tell_without_pair(font);
   if (folder) {
     const auto files = everything(sheets, draw.paper, font, dossier, style);
     refuse(formats::write_folder(draw.output, files));

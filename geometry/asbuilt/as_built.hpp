@@ -1,7 +1,8 @@
 // The rig as it was built: measured, solved and judged anew, with what was not measured and what the uncertainties
 // leave open. A finding passes here only where nothing it rests on went unmeasured and the draws bear it out. Of tapes
 // alone the control marks were not measured either: that they stand where the layout has them is what whoever names
-// them says, a finding may pass on that word, and it is told which ones do.
+// them says. A finding may pass on that word only where the readings would have shown otherwise, and it is told which
+// ones do.
 #pragma once
 
 #include "geometry/asbuilt/characteristics.hpp"
@@ -66,8 +67,8 @@ struct AsBuilt {
   std::optional<Since> since;          ///< where there is an earlier survey
   std::optional<Placement> placement;  ///< of the design, where the box was asked for
   std::vector<Characteristic> characteristics;
-  std::vector<char> measured;         ///< per characteristic
-  std::vector<char> held;             ///< likewise: not measured, and said to stand as drawn
+  std::vector<char> measured;  ///< per characteristic
+  std::vector<char> held;      ///< likewise: not measured, said to stand as drawn, and readings would show otherwise
   std::vector<MeasuredValue> values;  ///< in the order of the characteristics
   Judged built;              ///< what was not measured stands in it as drawn, and leaves its findings undetermined
   std::vector<Basis> basis;  ///< per finding of `built`

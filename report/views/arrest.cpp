@@ -108,10 +108,6 @@ void draw_trolleys(const Canvas& canvas, const Scene& scene, const View& view, F
   if (scene.rest) trolley(*scene.rest, pen(wide_mm, Layer::braking_line));
 }
 
-}  // namespace
-
-namespace {
-
 /// Of a part only what lies within its chainages.
 void add_shown(const Scene& scene, const View& view, std::vector<Paper> path, std::vector<Paper>& all) {
   if (!scene.is_part()) {
