@@ -7,9 +7,10 @@
 #include <cmath>
 #include <limits>
 
-#include "report/drawing/symbols.hpp"
+#include "report/sheets/site_axes.hpp"
 #include "report/sheets/title_row.hpp"
 #include "report/views/parts.hpp"
+#include "report/views/section_mark.hpp"
 
 namespace fairlead::sheets {
 
@@ -20,37 +21,6 @@ namespace {
 
 constexpr double least_margin_mm = 1;  // of what is drawn, to its group's sides
 constexpr double title_row_mm = TitleRow::height_mm, between_mm = 3;
-
-/// A place for the directions of the site's axes where nothing else stands, as large, low and far right as can be;
-/// where there is none, the lower right corner.
-struct AxesPlace {
-  Paper root;
-  double length_mm{};
-};
-AxesPlace find_axes_place(const Font& font, const View& view, const std::vector<Axis>& axes, const Obstacles& obstacles,
-                          const Box& within) {
-  constexpr double least_mm = 5.5;
-  for (const double length_mm : {11.0, 9.0, 7.0, least_mm}) {
-    Drawing trial;
-    axes_sign(Canvas(trial, font), {0, 0}, view, axes, length_mm);
-    const Box sign = bounds(trial, font).grown(1);
-    for (double y = within.bottom - sign.bottom; y + sign.top <= within.top; y += 0.5)
-      for (double x = within.right - sign.right; x + sign.left >= within.left; x -= 3)
-        if (obstacles.clear(quad({x + sign.left, y + sign.bottom, x + sign.right, y + sign.top})))
-          return {{x, y}, length_mm};
-  }
-  return {{within.right - 20, within.bottom + 10}, least_mm};
-}
-
-void place_axes(const Canvas& canvas, const views::Scene& scene, const View& view, Obstacles& obstacles,
-                const Box& within) {
-  const auto& names = scene.rig->layout.site.axes;
-  const std::vector<Axis> axes{{{1, 0, 0}, names[0]}, {{0, 1, 0}, names[1]}, {{0, 0, 1}, names[2]}};
-  const AxesPlace place = find_axes_place(canvas.font(), view, axes, obstacles, within);
-  const std::size_t before = canvas.drawing().entities.size();
-  axes_sign(canvas, place.root, view, axes, place.length_mm);
-  obstacles.add(canvas.drawing(), before);
-}
 
 }  // namespace
 
@@ -124,6 +94,7 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
                                    {drawn.left, drawn.bottom, drawn.right, drawn.top + extra_above_mm}, style_);
   views::draw_chainages(canvas, scene_, elevation, top_left.y_mm - upper_mm - between_mm, style_);
   views::draw_rig(canvas, scene_, plan, Facing::plan);
+  views::mark_section(canvas, scene_, plan, views::extent(scene_, plan, Facing::plan));
 
   Obstacles obstacles(canvas.font());
   obstacles.add(drawing);

@@ -6,6 +6,7 @@
 
 #include "geometry/layout/rider_shape.hpp"
 #include "report/views/detail.hpp"
+#include "report/views/isometric.hpp"
 #include "report/views/parts.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/words/numbers.hpp"
@@ -17,11 +18,20 @@ using namespace drawing;
 View view_of(const Scene& scene, Facing facing, double scale, Paper at) {
   const Frame& frame = scene.rig->frame;
   View view;
+  view.origin = scene.at(scene.from_m, 0, 0);
+  view.scale = scale;
+  if (facing == Facing::isometric) {
+    const auto [right, up] = isometric_axes(scene);
+    view.name = "isometric";
+    view.right = right;
+    view.up = up;
+    const Box here = extent(scene, view, facing);
+    view.at = at - Paper{here.left, here.bottom};
+    return view;
+  }
   view.name = facing == Facing::elevation ? "elevation" : "plan";
   view.right = frame.along;
   view.up = facing == Facing::elevation ? frame.up : frame.across;
-  view.origin = scene.at(scene.from_m, 0, 0);
-  view.scale = scale;
   const Box here = extent(scene, view, facing);
   view.at = {at.x_mm, at.y_mm - here.bottom};
   return view;
@@ -45,28 +55,23 @@ double platform_half_m(const Layout& layout) {
   return (rider ? 0.5 * box_around(*rider).width_m : 1) + platform_overhang_m;
 }
 
-struct Edges {
-  Point3 upstream_left, upstream_right, downstream_left, downstream_right;
-};
-std::optional<Edges> platform(const Scene& scene) {
-  const auto& landing = scene.rig->layout.landing;
-  if (!landing || !scene.surroundings) return std::nullopt;
-  const double half = platform_half_m(scene.rig->layout), z = landing->platform_level_m;
-  return Edges{scene.at(landing->platform_from_m, half, z), scene.at(landing->platform_from_m, -half, z),
-               scene.at(landing->platform_to_m, half, z), scene.at(landing->platform_to_m, -half, z)};
-}
-
 void draw_platform(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
-  const auto edges = platform(scene);
-  if (!edges) return;
-  const Paper a = view.of(edges->upstream_right), b = view.of(edges->downstream_right);
+  const auto platform = platform_of(scene);
+  if (!platform) return;
+  std::vector<Paper> corners;
+  for (const Point3& corner : *platform) corners.push_back(view.of(corner));
+  const Paper a = corners[0], b = corners[1];
+  if (facing == Facing::isometric) {
+    canvas.outline(std::move(corners), pen(narrow_mm, Layer::structure));
+    return;
+  }
   if (facing == Facing::elevation) {
     canvas.line({a, b}, pen(wide_mm, Layer::structure));
     hatch_below(canvas, a, b, Layer::structure);
     return;
   }
-  canvas.line({a, view.of(edges->upstream_left)}, pen(narrow_mm, Layer::structure));
-  canvas.line({b, view.of(edges->downstream_left)}, pen(narrow_mm, Layer::structure));
+  canvas.line({a, corners[3]}, pen(narrow_mm, Layer::structure));
+  canvas.line({b, corners[2]}, pen(narrow_mm, Layer::structure));
 }
 
 /// A line's legs, and its wraps where they are more than a pen's width from straight.
@@ -146,14 +151,15 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
       add_shown(scene, view, {force_tail(view, a.position, a.governing_N, force_arrow_mm)}, all);
   }
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
-    if (*rider) add({(*rider)->low, (*rider)->high});
-  if (const auto edges = platform(scene)) {
-    add({edges->upstream_right, edges->downstream_right});
-    if (facing == Facing::plan) add({edges->upstream_left, edges->downstream_left});
-  }
+    if (*rider) add((*rider)->corners(scene.rig->frame));
+  if (facing == Facing::isometric) add(ground_of(scene).corners());
+  if (const auto platform = platform_of(scene))
+    add(facing == Facing::elevation ? Curve3{(*platform)[0], (*platform)[1]}
+                                    : Curve3{platform->begin(), platform->end()});
   // A part may show nothing but where its lines would be.
   if (all.empty()) all.push_back(view.of(scene.at(scene.from_m, 0, scene.rig->layout.brake_unit.outlet.value.z)));
   Box box = bounds(all).grown(2.5);
+  if (facing == Facing::isometric) return box;
   // A plan of a rig in one plane is a line: names and the site's axes need room beside it all the same.
   constexpr double least_plan_mm = 22;
   if (const double lacks = least_plan_mm - box.height(); facing == Facing::plan && lacks > 0) {
@@ -166,6 +172,14 @@ Box extent(const Scene& scene, const View& view, Facing facing) {
   return box;
 }
 
+std::optional<std::array<Point3, 4>> platform_of(const Scene& scene) {
+  const auto& landing = scene.rig->layout.landing;
+  if (!landing || !scene.surroundings) return std::nullopt;
+  const double half = platform_half_m(scene.rig->layout), z = landing->platform_level_m;
+  return std::array{scene.at(landing->platform_from_m, -half, z), scene.at(landing->platform_to_m, -half, z),
+                    scene.at(landing->platform_to_m, half, z), scene.at(landing->platform_from_m, half, z)};
+}
+
 namespace {
 
 void draw_whole_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing facing) {
@@ -174,7 +188,7 @@ void draw_whole_rig(const Canvas& canvas, const Scene& scene, const View& view, 
   for (const ScanSeen& scan : scene.scans) draw_scan(canvas, scene, scan, view, facing);
   draw_platform(canvas, scene, view, facing);
   for (const auto* rider : {&scene.rider_under_redirect, &scene.rider_at_contact})
-    if (*rider) draw_rider(canvas, view, **rider, layout.riders.hanging_length_m, facing);
+    if (*rider) draw_rider(canvas, scene.rig->frame, view, **rider, layout.riders.hanging_length_m, facing);
   if (scene.surroundings)
     for (const MemberSeen& m : scene.members) draw_member(canvas, view, m, facing);
   for (const SheaveSeen& s : scene.ghosts) draw_sheave(canvas, view, s, ghost_pen);
@@ -207,28 +221,32 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
 
 BarUnit bar_unit(const Style& style) { return words::one_of(style) == Units::us ? BarUnit{"ft", 0.3048} : BarUnit{}; }
 
-void draw_chainages(const Canvas& canvas, const Scene& scene, const View& view, double y_mm, const Style& style) {
-  struct Step {
-    double figure, tick;  ///< in units
-  };
-  constexpr Step steps[] = {{1, 0.2}, {2, 1}, {5, 1}, {10, 2}, {20, 5}, {50, 10}, {100, 20}};
+ChainageStep chainage_step(double mm_per_unit) {
+  constexpr ChainageStep steps[] = {{1, 0.2}, {2, 1}, {5, 1}, {10, 2}, {20, 5}, {50, 10}, {100, 20}};
   constexpr double least_mm = 14;
+  return *std::find_if(std::begin(steps), std::end(steps) - 1,
+                       [&](const ChainageStep& s) { return s.figure * mm_per_unit >= least_mm; });
+}
+
+std::string chainage_figure(double units, const Style& style) {
+  return fmt::format("CH {:g}{}", units, bar_unit(style).metres == 1 ? "" : "'");
+}
+
+void draw_chainages(const Canvas& canvas, const Scene& scene, const View& view, double y_mm, const Style& style) {
   const BarUnit unit = bar_unit(style);
-  const double mm_per_unit = view.mm_per_m() * unit.metres;
-  const auto* step = std::find_if(std::begin(steps), std::end(steps) - 1,
-                                  [&](const Step& s) { return s.figure * mm_per_unit >= least_mm; });
+  const ChainageStep step = chainage_step(view.mm_per_m() * unit.metres);
   const Pen rule = pen(narrow_mm, Layer::grid);
   const auto x_of = [&](double chainage_m) { return view.of(scene.at(chainage_m, 0, 0)).x_mm; };
   const double left = x_of(scene.from_m), right = x_of(scene.to_m);
   canvas.line({{left, y_mm}, {right, y_mm}}, rule);
-  const int ratio = static_cast<int>(std::lround(step->figure / step->tick));
-  const int first = static_cast<int>(std::ceil(scene.from_m / unit.metres / step->tick)),
-            last = static_cast<int>(std::floor(scene.to_m / unit.metres / step->tick));
+  const int ratio = static_cast<int>(std::lround(step.figure / step.tick));
+  const int first = static_cast<int>(std::ceil(scene.from_m / unit.metres / step.tick)),
+            last = static_cast<int>(std::floor(scene.to_m / unit.metres / step.tick));
   for (int i = first; i <= last; ++i) {
-    const double x = x_of(i * step->tick * unit.metres);
+    const double x = x_of(i * step.tick * unit.metres);
     const bool figure = i % ratio == 0;
     canvas.line({{x, y_mm}, {x, y_mm - (figure ? 2.2 : 1.2)}}, rule);
-    const std::string text = fmt::format("CH {:g}{}", i * step->tick, unit.metres == 1 ? "" : "'");
+    const std::string text = chainage_figure(i * step.tick, style);
     const double half = canvas.width(text, small_cap_mm) / 2;
     if (figure && x - half >= left && x + half <= right)
       canvas.text({x, y_mm - 3 - small_cap_mm}, text, small_cap_mm, Layer::grid, Align::centre);

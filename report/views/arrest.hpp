@@ -1,4 +1,5 @@
-// Elevation and plan of the arrest end: the same scene seen square to the main line, and from above.
+// Elevation, plan and isometric of the arrest end: the same scene seen square to the main line, from above, and from a
+// corner above it.
 #pragma once
 
 #include "report/drawing/canvas.hpp"
@@ -8,12 +9,17 @@
 
 namespace fairlead::views {
 
-/// section: across the main line, looking toward the landing.
-enum class Facing { elevation, plan, section };
+/// section: across the main line, looking toward the landing. isometric: isometric.hpp.
+enum class Facing { elevation, plan, section, isometric };
 
 /// The view of a scene at 1:scale. Chainage runs to the right in both, so that they share x; the elevation looks
-/// across the line to its left, so the plan's left lies up. `at`: paper place of the lower left corner of `extent`.
+/// across the line to its left, so the plan's left lies up. `at`: paper place of the lower left corner of `extent`, in
+/// the isometric that of its right as well. No section: instant.hpp has them.
 drawing::View view_of(const Scene&, Facing, double scale, drawing::Paper at);
+
+/// The corners of the landing platform as views show it, anticlockwise seen from above, the right one upstream first;
+/// how wide it is no layout says.
+std::optional<std::array<Point3, 4>> platform_of(const Scene&);
 
 /// What a scene's lines and symbols take on paper.
 drawing::Box extent(const Scene&, const drawing::View&, Facing);
@@ -23,6 +29,13 @@ void draw_rig(const drawing::Canvas&, const Scene&, const drawing::View&, Facing
 
 /// The unit of a style's chainages and scale bars.
 drawing::BarUnit bar_unit(const Style&);
+
+/// Between the figures and the ticks of a row of chainages, in units of the style.
+struct ChainageStep {
+  double figure{}, tick{};
+};
+ChainageStep chainage_step(double mm_per_unit);
+std::string chainage_figure(double units, const Style&);
 
 /// A line of figures under a view: its chainages, with a tick every unit that fits.
 inline constexpr double chainage_scale_height_mm = 8;

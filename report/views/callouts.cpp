@@ -120,6 +120,7 @@ class Namer {
       : scene_(scene),
         layout_(scene.rig->layout),
         view_(view),
+        facing_(facing),
         elevation_(facing == Facing::elevation),
         full_(naming == Naming::full && elevation_),
         detail_(naming == Naming::brief && elevation_ ? redirect_window(scene) : std::nullopt),
@@ -154,7 +155,8 @@ class Namer {
   void lines() {
     if (!scene_.rest) return;
     // In plan the braking line lies on the main line from the redirect to the unit; beyond it the main line is alone.
-    add(along(view_, scene_.rest->main_line, elevation_ ? 0.1 : 0.87, elevation_ ? 0.85 : 0.97),
+    const bool plan = facing_ == Facing::plan;
+    add(along(view_, scene_.rest->main_line, plan ? 0.87 : 0.1, plan ? 0.97 : 0.85),
         fmt::format("Main line {}", diameter(layout_.main_line.diameter_m, style_)));
     for (const CableSeen& cable : scene_.cables)
       add(along(view_, cable.curve, 0.2, 0.8), fmt::format("{} {}", cable.name, diameter(cable.diameter_m, style_)));
@@ -162,7 +164,7 @@ class Namer {
       return add({view_.of(layout_.brake_unit.outlet)}, "Lines not drawn: see notes", Layer::cautions);
     for (const LineSeen& line : scene_.rest->lines) {
       // Reduction and support line run along the braking line and the main line in plan: the elevation names them.
-      if (!elevation_ && line.role != Role::braking) continue;
+      if (facing_ == Facing::plan && line.role != Role::braking) continue;
       std::string text = line_words(scene_, line, style_);
       if (elevation_ && line.role == Role::braking) text += fmt::format("\nat rest, sag {}", up(line.greatest_sag_m));
       add(along(view_, longest(line), 0.2, 0.8), text);
@@ -193,17 +195,16 @@ class Namer {
   }
 
   void structures() {
-    const Facing facing = elevation_ ? Facing::elevation : Facing::plan;
     for (const StructureSeen& structure : scene_.structures) {
       std::vector<Paper> targets;
-      for (const auto& piece : structure_outline(scene_, structure, view_, facing))
+      for (const auto& piece : structure_outline(scene_, structure, view_, facing_))
         for (std::size_t i = 1; i < piece.size(); ++i)
           for (double share : {0.5, 0.25, 0.75, 0.1, 0.9})
             targets.push_back(piece[i - 1] + share * (piece[i] - piece[i - 1]));
       add(std::move(targets), structure_words(structure));
     }
     for (const ScanSeen& scan : scene_.scans)
-      add(on_scan(elevation_ ? scan.in_elevation : scan.in_plan, structures_window(scene_, view_, facing)),
+      add(on_scan(elevation_ ? scan.in_elevation : scan.in_plan, structures_window(scene_, view_, facing_)),
           "Scan " + layout_.structures[static_cast<std::size_t>(scan.index)].id.value);
   }
   /// Some of the marks that are drawn of a scan, spread over all of them.
@@ -280,7 +281,7 @@ class Namer {
 
   void members() {
     for (const MemberSeen& member : scene_.members)
-      add(on_member(view_, member, elevation_ ? Facing::elevation : Facing::plan), member_name(layout_, member));
+      add(on_member(view_, member, facing_), member_name(layout_, member));
   }
 
   void unit_and_anchors() {
@@ -300,7 +301,7 @@ class Namer {
   void riders() {
     const auto rider = [&](const std::optional<RiderSeen>& seen, const std::string& text) {
       if (!seen) return;
-      const Box b = rider_box(view_, *seen);
+      const Box b = rider_box(scene_.rig->frame, view_, *seen);
       add({{b.left + 0.3 * b.width(), b.bottom},
            {b.left, b.bottom + 0.25 * b.height()},
            {b.right - 0.3 * b.width(), b.bottom},
@@ -316,6 +317,7 @@ class Namer {
   const Scene& scene_;
   const Layout& layout_;
   const View& view_;
+  Facing facing_;
   bool elevation_, full_;
   std::optional<DetailWindow> detail_;
   const Style& style_;

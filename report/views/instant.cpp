@@ -126,6 +126,39 @@ Instant instant_of(const Scene& scene, std::size_t index, double travel_m, const
   return instant;
 }
 
+namespace {
+
+/// The nearest of the passages under a redirect that clearances were solved for; null where there is none.
+const clearance::Passing* nearest_under(const Rig& rig, int sheave) {
+  const clearance::Clearances* solved = rig.clearance.solved();
+  const clearance::Passing* nearest = nullptr;
+  for (std::size_t i = 0; solved && i < solved->passings.size(); ++i) {
+    const clearance::Passing& passing = solved->passings[i];
+    if (passing.other.kind != clearance::Thing::Kind::sheave || passing.gaps.empty() ||
+        rig.reeved[static_cast<std::size_t>(passing.other.index)] != sheave)
+      continue;
+    if (!nearest || passing.gaps.front().least_m.value < nearest->gaps.front().least_m.value) nearest = &passing;
+  }
+  return nearest;
+}
+
+}  // namespace
+
+std::optional<UnderRedirect> under_redirect(const Scene& scene) {
+  const Rig& rig = *scene.rig;
+  const SheaveSeen* redirect = first_redirect(scene);
+  if (!redirect || !rig.reeving.solved()) return std::nullopt;
+  if (const auto* passing = nearest_under(rig, redirect->index))
+    return UnderRedirect{instant_of(scene, static_cast<std::size_t>(passing->sweep), passing->travel_m, passing->rider),
+                         passing->sweep, passing->travel_m};
+  const auto* lightest = find_sweep(rig, mainline::Loading::lightest, reeving::Running::at_rest);
+  const auto passing = lightest ? rider_passing(rig.frame, *lightest, *scene.section_m) : std::nullopt;
+  if (!passing) return std::nullopt;
+  const auto sweep = lightest - rig.reeving.solved()->sweeps.data();
+  return UnderRedirect{instant_of(scene, static_cast<std::size_t>(sweep), passing->travel_m, {}),
+                       static_cast<int>(sweep), passing->travel_m};
+}
+
 View section_view(const Instant& instant, double scale, Paper at) {
   View view = turned(instant, -1.0 * instant.scene.rig->frame.across, scale, at);
   view.name = "section";
@@ -144,6 +177,17 @@ void draw_side(const Canvas& canvas, const Instant& instant, const View& view, c
   draw_clipped(canvas, whole, frame.grown(-narrow_mm));
 }
 
+bool in_section(const Instant& instant, const StructureSeen& structure, double reach_m) {
+  if (structure.kind == StructureKind::plane) return true;
+  bool before = false, after = false;
+  for (const Point3& p : structure.points) {
+    const double beyond_m = instant.scene.rig->frame.chainage_m(p) - instant.scene.rig->frame.chainage_m(instant.rider);
+    if (std::abs(beyond_m) <= reach_m) return true;
+    (beyond_m < 0 ? before : after) = true;
+  }
+  return before && after;
+}
+
 void draw_section(const Canvas& canvas, const Instant& instant, const View& view, const Box& frame, double reach_m) {
   const Scene& scene = instant.scene;
   const Frame& f = scene.rig->frame;
@@ -153,11 +197,10 @@ void draw_section(const Canvas& canvas, const Instant& instant, const View& view
   Drawing whole;
   const Canvas draw(whole, canvas.font());
   for (const StructureSeen& structure : scene.structures)
-    if (structure.kind == StructureKind::plane || std::any_of(structure.points.begin(), structure.points.end(), near) ||
-        (f.chainage_m(structure.points.front()) < here) != (f.chainage_m(structure.points.back()) < here))
-      draw_structure(draw, scene, structure, view, Facing::section);
+    if (in_section(instant, structure, reach_m)) draw_structure(draw, scene, structure, view, Facing::section);
   if (scene.rider_under_redirect)
-    draw_rider(draw, view, *scene.rider_under_redirect, scene.rig->layout.riders.hanging_length_m, Facing::elevation);
+    draw_rider(draw, f, view, *scene.rider_under_redirect, scene.rig->layout.riders.hanging_length_m,
+               Facing::elevation);
   for (const BlockSeen& block : pose.blocks)
     if (near(block.at)) draw_block(draw, view, block, {medium_mm, LineType::continuous, Layer::sheaves});
   for (const SheaveSeen& s : scene.sheaves)

@@ -63,7 +63,7 @@ double break_near(double equal_m, double reach_m, const std::vector<double>& mar
 }  // namespace
 
 std::string match_letters(std::size_t index) {
-  constexpr std::string_view letters = "ABCDEFGHJKLMNPQRSTUVWXYZ";
+  constexpr std::string_view letters = "MNPQRTUVWXYZ";
   const std::string one(index / letters.size() + 1, letters[index % letters.size()]);
   return one + '-' + one;
 }

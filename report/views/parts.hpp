@@ -13,7 +13,7 @@ inline constexpr double beyond_match_mm = 6, match_lettering_mm = 11;
 /// things of the rig. `first_sheet`: the number of the first part's sheet, the others follow on it.
 std::vector<Scene> parts_of(const Scene&, double scale, std::size_t count, std::size_t first_sheet);
 
-/// "A-A", "B-B", ... without I and O; "AA-AA" behind "Z-Z".
+/// "M-M", "N-N", ... without O and the section's S, for the details have the letters from A on; "MM-MM" behind "Z-Z".
 std::string match_letters(std::size_t index);
 
 /// The paper between a part's chainages, however high: all it shows; between its match lines: what is its own. At an

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <numbers>
 
+#include "report/views/isometric.hpp"
+
 namespace fairlead::views {
 
 using namespace drawing;
@@ -55,7 +57,7 @@ bool shows_load(const Frame& frame, const AnchorSeen& anchor, Facing facing) {
   constexpr double leaves_plane = 0.05;  // about 3 degrees
   const double size = norm(anchor.governing_N);
   if (!(size > 0)) return false;
-  return facing == Facing::elevation || std::abs(fairlead::dot(anchor.governing_N, frame.across)) > leaves_plane * size;
+  return facing != Facing::plan || std::abs(fairlead::dot(anchor.governing_N, frame.across)) > leaves_plane * size;
 }
 
 void draw_backup_brake(const Canvas& canvas, Paper at) {
@@ -95,6 +97,7 @@ void draw_far_end(const Canvas& canvas, Paper at) {
 }
 
 Point3 seen_end(const MemberSeen& member, Facing facing) {
+  if (facing == Facing::isometric) return member.seen_to(std::min(member.in_elevation, member.in_plan));
   return member.seen_to(facing == Facing::plan ? member.in_plan : member.in_elevation);
 }
 
@@ -131,9 +134,10 @@ void draw_sheave(const Canvas& canvas, const View& view, const SheaveSeen& sheav
   if (sheave.carrier) canvas.line({centre, view.of(*sheave.carrier)}, visible);
 }
 
-Box rider_box(const View& view, const RiderSeen& rider) {
-  const Paper a = view.of(rider.low), b = view.of(rider.high);
-  return {std::min(a.x_mm, b.x_mm), std::min(a.y_mm, b.y_mm), std::max(a.x_mm, b.x_mm), std::max(a.y_mm, b.y_mm)};
+Box rider_box(const Frame& frame, const View& view, const RiderSeen& rider) {
+  std::vector<Paper> corners;
+  for (const Point3& corner : rider.corners(frame)) corners.push_back(view.of(corner));
+  return bounds(corners);
 }
 
 namespace {
@@ -149,7 +153,8 @@ std::vector<Paper> grown(const std::vector<Paper>& hull, double margin_mm) {
 
 }  // namespace
 
-void draw_rider(const Canvas& canvas, const View& view, const RiderSeen& rider, double hanging_m, Facing facing) {
+void draw_rider(const Canvas& canvas, const Frame& frame, const View& view, const RiderSeen& rider, double hanging_m,
+                Facing facing) {
   const Pen ghost = pen(narrow_mm, Layer::envelope, LineType::dash_double_dot), thin = pen(narrow_mm, Layer::envelope);
   for (const Curve3& corners : rider.leaning) {
     std::vector<Paper> outline;
@@ -158,7 +163,10 @@ void draw_rider(const Canvas& canvas, const View& view, const RiderSeen& rider, 
     outline.push_back(outline.front());
     canvas.line(std::move(outline), ghost);
   }
-  if (rider.leaning.empty()) canvas.box(rider_box(view, rider), ghost);
+  if (rider.leaning.empty() && facing == Facing::isometric)
+    for (auto& edge : visible_edges(view, rider.corners(frame))) canvas.line(std::move(edge), ghost);
+  else if (rider.leaning.empty())
+    canvas.box(rider_box(frame, view, rider), ghost);
   const Paper wheel = view.of(rider.wheel);
   canvas.circle(wheel, 0.6, thin);
   if (facing == Facing::plan) return;

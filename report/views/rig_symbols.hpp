@@ -53,7 +53,7 @@ inline constexpr drawing::Pen sheave_pen{drawing::medium_mm, drawing::LineType::
     ghost_pen{drawing::narrow_mm, drawing::LineType::dashed, drawing::Layer::sheaves};
 /// The box a rider can reach, or its outline in every lean it is judged in; in elevation also the hanging length down
 /// to the centre of mass of one who hangs upright.
-void draw_rider(const drawing::Canvas&, const drawing::View&, const RiderSeen&, double hanging_m, Facing);
-drawing::Box rider_box(const drawing::View&, const RiderSeen&);
+void draw_rider(const drawing::Canvas&, const Frame&, const drawing::View&, const RiderSeen&, double hanging_m, Facing);
+drawing::Box rider_box(const Frame&, const drawing::View&, const RiderSeen&);
 
 }  // namespace fairlead::views

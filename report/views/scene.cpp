@@ -14,16 +14,6 @@ namespace {
 
 constexpr double beyond_m = 0.5;  // shown past the outermost thing
 
-/// Where a rider's wheel is when it passes a chainage, between the two poses about it.
-std::optional<Point3> wheel_passing(const Frame& frame, const reeving::Sweep& sweep, double chainage_m) {
-  for (std::size_t i = 1; i < sweep.poses.size(); ++i) {
-    const Point3 a = sweep.poses[i - 1].rider, b = sweep.poses[i].rider;
-    const double from = frame.chainage_m(a), to = frame.chainage_m(b);
-    if (from <= chainage_m && chainage_m <= to && to > from) return a + (chainage_m - from) / (to - from) * (b - a);
-  }
-  return std::nullopt;
-}
-
 void see_sheaves(const Rig& rig, Scene& scene) {
   for (std::size_t i = 0; i < rig.layout.sheaves.size(); ++i) {
     const Sheave& sheave = rig.layout.sheaves[i];
@@ -110,8 +100,8 @@ void see_riders(const Rig& rig, int state, Scene& scene) {
   const auto* light = find_sweep(rig, Loading::lightest, Running::at_rest, state);
   const SheaveSeen* redirect = first_redirect(scene);
   if (light && redirect)
-    if (const auto wheel = wheel_passing(rig.frame, *light, rig.frame.chainage_m(redirect->centre)))
-      scene.rider_under_redirect = rider_at(rig, *wheel);
+    if (const auto passing = rider_passing(rig.frame, *light, rig.frame.chainage_m(redirect->centre)))
+      scene.rider_under_redirect = rider_at(rig, passing->wheel);
   if (const auto* heavy = find_sweep(rig, Loading::heaviest, Running::at_rest, state))
     scene.rider_at_contact = rider_at(rig, heavy->poses[static_cast<std::size_t>(heavy->rest_pose)].rider);
 }
@@ -183,6 +173,17 @@ Scene see_rig(const Rig& rig, double from_m, double to_m) {
 
 }  // namespace
 
+std::optional<RiderPassing> rider_passing(const Frame& frame, const reeving::Sweep& sweep, double chainage_m) {
+  for (std::size_t i = 1; i < sweep.poses.size(); ++i) {
+    const reeving::Pose &a = sweep.poses[i - 1], &b = sweep.poses[i];
+    const double from = frame.chainage_m(a.rider), to = frame.chainage_m(b.rider);
+    if (!(from <= chainage_m && chainage_m <= to && to > from)) continue;
+    const double share = (chainage_m - from) / (to - from);
+    return RiderPassing{a.rider + share * (b.rider - a.rider), a.travel_m + share * (b.travel_m - a.travel_m)};
+  }
+  return std::nullopt;
+}
+
 void settle_mounted(Scene& scene) {
   std::erase_if(scene.sheaves, [&](const SheaveSeen& s) { return on_mount(*scene.rig, s); });
   if (scene.rest) take_mounted(*scene.rig, scene.rest->sheaves, scene.sheaves);
@@ -195,6 +196,16 @@ std::optional<RiderSeen> rider_at(const Rig& rig, const Point3& wheel) {
   const Frame& f = rig.frame;
   const Vec3 half = 0.5 * box.length_m * f.along + 0.5 * box.width_m * f.across;
   return RiderSeen{wheel, wheel - half - box.below_m * f.up, wheel + half + box.above_m * f.up, {}};
+}
+
+Curve3 RiderSeen::corners(const Frame& f) const {
+  const Vec3 diagonal = high - low;
+  const auto edge = [&](Vec3 way) { return dot(diagonal, way) * way; };
+  Curve3 corners;
+  for (const Vec3 length : {Vec3{}, edge(f.along)})
+    for (const Vec3 width : {Vec3{}, edge(f.across)})
+      for (const Vec3 height : {Vec3{}, edge(f.up)}) corners.push_back(low + length + width + height);
+  return corners;
 }
 
 const SheaveSeen* first_redirect(const Scene& scene) {

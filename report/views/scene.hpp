@@ -102,6 +102,9 @@ struct RiderSeen {
   Point3 low, high;             ///< opposite corners along the line's own directions of the box it lies in
   std::vector<Curve3> leaning;  ///< at an instant, as it was searched: corners of hulls; none: upright
   double margin_m{};            ///< all so near such a hull belongs to it
+
+  /// Of the box; an index counts 4 for the side toward the landing, 2 for the left and 1 for the upper one.
+  Curve3 corners(const Frame&) const;
 };
 
 /// A box or post by points whose hull is its outline in every view; a plane by its own words.
@@ -114,11 +117,11 @@ struct StructureSeen {
 };
 
 /// What a view shows of a scan: marks on paper stay few, however dense it is. Of triangles short strokes where they cut
-/// a plane, in elevation the main line's own and in plan the level of the rest mark; of points those near that plane,
-/// each a stroke of no length.
+/// a plane, in elevation the main line's own, in plan the level of the rest mark and in section that of the section; of
+/// points those near that plane, each a stroke of no length.
 struct ScanSeen {
   int index{};  ///< into layout.structures
-  std::vector<std::array<Point3, 2>> in_elevation, in_plan;
+  std::vector<std::array<Point3, 2>> in_elevation, in_plan, in_section;
 };
 
 /// How far structures are shown about the rig.
@@ -130,7 +133,7 @@ struct Reach3 {
 /// Where views too long for a sheet are broken off: both parts show the line and a little beyond it.
 struct MatchLine {
   double chainage_m{};
-  std::string letters;     ///< "A-A"
+  std::string letters;     ///< "M-M"
   std::size_t beyond = 1;  ///< number of the sheet that goes on
 };
 
@@ -139,6 +142,7 @@ struct Scene {
   double from_m{}, to_m{};                 ///< chainages shown
   std::optional<MatchLine> before, after;  ///< of a part; its own is what lies between them
   Reach3 reach;
+  std::optional<double> section_m;         ///< chainage of the first redirect, where the section across the line is cut
   bool surroundings = true;                ///< platform, backup brake, members and the anchors' loads are shown too
   std::optional<RigPose> rest;             ///< empty, at its rest mark, line at rest
   std::optional<RigPose> full;             ///< heaviest rider, end of the planned travel, peak tension

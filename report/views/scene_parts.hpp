@@ -15,6 +15,14 @@ Curve3 main_line_of(const Frame&, const reeving::SweepInputs&, const reeving::Po
 /// Parallel lines, bare in that state of the main line, and the main line behind its saddles.
 void see_cables(const Rig&, int state, Scene&);
 
+/// Where a rider's wheel and the trolley's travel are when the wheel passes a chainage, between the two poses about it;
+/// none where it does not.
+struct RiderPassing {
+  Point3 wheel;
+  double travel_m{};
+};
+std::optional<RiderPassing> rider_passing(const Frame&, const reeving::Sweep&, double chainage_m);
+
 /// The eight corners of a box by its own directions.
 Curve3 corners_of(Point3 centre, const Size&, Vec3 along, Vec3 across, Vec3 up);
 

@@ -1,6 +1,7 @@
 // What views show of scans.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 
 #include "report/views/scene_parts.hpp"
@@ -77,25 +78,29 @@ ScanSeen scan_seen(const Scene& scene, int structure) {
     return chainage >= scene.from_m && chainage <= scene.to_m && p.z >= scene.reach.low_m &&
            p.z <= scene.reach.high_m && across >= scene.reach.right_m && across <= scene.reach.left_m;
   };
-  Marks elevation(frame.along, frame.up), plan(frame.along, frame.across);
+  const double section_m = scene.section_m.value_or(std::numeric_limits<double>::infinity());
+  Marks elevation(frame.along, frame.up), plan(frame.along, frame.across), section(frame.across, frame.up);
   for (std::uint32_t item = 0; item < site.soundness().items; ++item) {
     const std::array<Point3, 3> corners = site.corners(item);
     if (site.is_cloud()) {
       if (!shown(corners[0])) continue;
       if (std::abs(frame.across_m(corners[0])) <= beside_m) elevation.add({corners[0], corners[0]});
       if (std::abs(corners[0].z - level_m) <= beside_m) plan.add({corners[0], corners[0]});
+      if (std::abs(frame.chainage_m(corners[0]) - section_m) <= beside_m) section.add({corners[0], corners[0]});
       continue;
     }
-    std::array<double, 3> beside{}, above{};
+    std::array<double, 3> beside{}, above{}, beyond{};
     for (std::size_t i = 0; i < 3; ++i) {
       beside[i] = frame.across_m(corners[i]);
       above[i] = corners[i].z - level_m;
+      beyond[i] = frame.chainage_m(corners[i]) - section_m;
     }
-    for (const auto& [in_front, marks] : {std::pair{&beside, &elevation}, std::pair{&above, &plan}})
+    for (const auto& [in_front, marks] :
+         {std::pair{&beside, &elevation}, std::pair{&above, &plan}, std::pair{&beyond, &section}})
       if (const auto mark = cut(corners, *in_front); mark && shown((*mark)[0] + 0.5 * ((*mark)[1] - (*mark)[0])))
         marks->add(*mark);
   }
-  return {structure, elevation.take(), plan.take()};
+  return {structure, elevation.take(), plan.take(), section.take()};
 }
 
 }  // namespace fairlead::views

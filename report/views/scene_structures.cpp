@@ -118,6 +118,7 @@ void see_structures(const Rig& rig, Scene& scene) {
   const Reach3 rig_alone = reach_of(rig, scene);
   scene.reach = {rig_alone.low_m - about_m, rig_alone.high_m + about_m, rig_alone.right_m - about_m,
                  rig_alone.left_m + about_m};
+  if (const SheaveSeen* redirect = first_redirect(scene)) scene.section_m = rig.frame.chainage_m(redirect->centre);
   for (std::size_t i = 0; i < rig.layout.structures.size(); ++i) {
     if (rig.layout.structures[i].kind == StructureKind::scan) {
       scene.scans.push_back(scan_seen(scene, static_cast<int>(i)));

@@ -1,6 +1,7 @@
 // What stands beside the rig, as a view sees it.
 #include <algorithm>
 
+#include "report/views/isometric.hpp"
 #include "report/views/rig_symbols.hpp"
 
 namespace fairlead::views {
@@ -55,6 +56,14 @@ Box structures_window(const Scene& scene, const View& view, Facing facing) {
   if (facing == Facing::section)
     return bounds(view.of(scene.at(scene.from_m, scene.reach.right_m, scene.reach.low_m)),
                   view.of(scene.at(scene.from_m, scene.reach.left_m, scene.reach.high_m)));
+  if (facing == Facing::isometric) {
+    std::vector<Paper> corners;
+    for (const double chainage : {scene.from_m, scene.to_m})
+      for (const double across : {scene.reach.right_m, scene.reach.left_m})
+        for (const double z : {scene.reach.low_m, scene.reach.high_m})
+          corners.push_back(view.of(scene.at(chainage, across, z)));
+    return bounds(corners);
+  }
   const bool plan = facing == Facing::plan;
   const Paper a = view.of(scene.at(scene.from_m, scene.reach.right_m, scene.reach.low_m)),
               b = view.of(scene.at(scene.to_m, plan ? scene.reach.left_m : scene.reach.right_m, scene.reach.high_m));
@@ -65,7 +74,9 @@ std::vector<std::vector<Paper>> structure_outline(const Scene& scene, const Stru
                                                   Facing facing) {
   const Box window = structures_window(scene, view, facing);
   std::vector<Paper> path;
-  if (structure.kind == StructureKind::plane) {
+  if (structure.kind == StructureKind::plane && facing == Facing::isometric) {
+    path = plane_outline(scene, structure, view);
+  } else if (structure.kind == StructureKind::plane) {
     const auto cut = cut_line(scene, structure, view, facing);
     if (!cut) return {};
     path = {cut->first, cut->second};
@@ -85,13 +96,19 @@ void draw_structure(const Canvas& canvas, const Scene& scene, const StructureSee
       continue;
     }
     canvas.line(piece, edge);
-    if (structure.kind == StructureKind::plane) hatch_below(canvas, piece.front(), piece.back(), Layer::structure);
+    if (structure.kind == StructureKind::plane && facing != Facing::isometric)
+      hatch_below(canvas, piece.front(), piece.back(), Layer::structure);
   }
+  if (facing != Facing::isometric || structure.kind != StructureKind::box) return;
+  for (const auto& visible : visible_edges(view, structure.points))
+    for (const auto& piece : clip(visible, structures_window(scene, view, facing))) canvas.line(piece, edge);
 }
 
-void draw_scan(const Canvas& canvas, const Scene& scene, const ScanSeen& scan, const View& view, Facing facing) {
-  const Box window = structures_window(scene, view, facing);
-  for (const auto& [from, to] : facing == Facing::plan ? scan.in_plan : scan.in_elevation) {
+namespace {
+
+void draw_marks(const Canvas& canvas, const std::vector<std::array<Point3, 2>>& marks, const View& view,
+                const Box& window) {
+  for (const auto& [from, to] : marks) {
     const Paper a = view.of(from), b = view.of(to);
     if (!window.contains(a) || !window.contains(b)) continue;
     if (length(b - a) > 0)
@@ -99,6 +116,15 @@ void draw_scan(const Canvas& canvas, const Scene& scene, const ScanSeen& scan, c
     else
       canvas.circle(a, 0.2, {0, LineType::continuous, Layer::structure}, Fill::ink);
   }
+}
+
+}  // namespace
+
+void draw_scan(const Canvas& canvas, const Scene& scene, const ScanSeen& scan, const View& view, Facing facing) {
+  const Box window = structures_window(scene, view, facing);
+  if (facing == Facing::section) draw_marks(canvas, scan.in_section, view, window);
+  if (facing == Facing::elevation || facing == Facing::isometric) draw_marks(canvas, scan.in_elevation, view, window);
+  if (facing == Facing::plan || facing == Facing::isometric) draw_marks(canvas, scan.in_plan, view, window);
 }
 
 }  // namespace fairlead::views

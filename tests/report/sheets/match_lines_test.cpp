@@ -89,9 +89,8 @@ TEST(MatchLines, BothSidesBearTheSameLettersAndChainageAndLeadToEachOther) {
     const views::Scene scene = views::scene_of(rig);
     for (std::size_t i = 0; i + 1 < parts.size(); ++i) {
       EXPECT_EQ(own[i].to_m, own[i + 1].from_m);
-      // One a view on either sheet: "A-A", "B-B", ...
-      const char letter = static_cast<char>('A' + i);
-      const std::string name = fmt::format("MATCH LINE {0}-{0}", letter);
+      // One a view on either sheet.
+      const std::string name = "MATCH LINE " + views::match_letters(i);
       for (const std::size_t side : {i, i + 1}) {
         const std::size_t other = side == i ? i + 1 : i;
         EXPECT_EQ(times_said(parts[side], name), 2) << name;
@@ -300,11 +299,12 @@ TEST(MatchLines, AScaleThatIsAskedForStandsHoweverSmall) {
         for (const char* view : {"elevation", "plan"}) EXPECT_EQ(view_named(part, view).scale, scale);
 }
 
-TEST(MatchLines, TheirLettersLeaveOutIAndO) {
-  EXPECT_EQ(views::match_letters(0), "A-A");
-  EXPECT_EQ(views::match_letters(8), "J-J");
-  EXPECT_EQ(views::match_letters(23), "Z-Z");
-  EXPECT_EQ(views::match_letters(24), "AA-AA");
+TEST(MatchLines, TheirLettersFollowThoseOfDetailsAndLeaveOutOAndTheSections) {
+  EXPECT_EQ(views::match_letters(0), "M-M");
+  EXPECT_EQ(views::match_letters(2), "P-P");
+  EXPECT_EQ(views::match_letters(5), "T-T");
+  EXPECT_EQ(views::match_letters(11), "Z-Z");
+  EXPECT_EQ(views::match_letters(12), "MM-MM");
 }
 
 }  // namespace

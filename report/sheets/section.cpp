@@ -1,0 +1,232 @@
+#include "report/sheets/section.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "report/drawing/dimension.hpp"
+#include "report/drawing/symbols.hpp"
+#include "report/sheets/blocks.hpp"
+#include "report/tables/tables.hpp"
+#include "report/views/detail.hpp"
+#include "report/views/figures.hpp"
+#include "report/views/rig_symbols.hpp"
+#include "report/views/section_mark.hpp"
+#include "report/words/names.hpp"
+#include "report/words/numbers.hpp"
+
+namespace fairlead::sheets {
+
+using namespace drawing;
+using views::Facing;
+
+namespace {
+
+constexpr double title_mm = 19, beside_mm = 30, above_mm = 12, below_mm = 32;
+
+/// A point of a cable at a chainage; none where it does not come so far.
+std::optional<Point3> at_chainage(const Frame& frame, const views::Curve3& curve, double chainage_m) {
+  for (std::size_t i = 1; i < curve.size(); ++i) {
+    const double from = frame.chainage_m(curve[i - 1]), to = frame.chainage_m(curve[i]);
+    if ((from <= chainage_m) != (to <= chainage_m))
+      return curve[i - 1] + (chainage_m - from) / (to - from) * (curve[i] - curve[i - 1]);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<SectionFigure> SectionFigure::of(const views::Scene& scene, const Style& style) {
+  auto passing = views::under_redirect(scene);
+  if (!passing) return std::nullopt;
+  return SectionFigure(std::move(*passing), style);
+}
+
+/// Returns what was drawn to scale.
+Box SectionFigure::draw_rig(const Canvas& canvas, const View& view) const {
+  // Ground that runs on to both sides is shown as far as everything else is.
+  views::Instant bounded = passing_.instant;
+  std::erase_if(bounded.scene.structures, [](const auto& s) { return s.kind == StructureKind::plane; });
+  Box window = views::structures_window(scene(), view, Facing::section);
+  Drawing scratch;
+  views::draw_section(Canvas(scratch, canvas.font()), bounded, view, window, reach_m);
+  constexpr double about_mm = 6;
+  const Box all = bounds(scratch, canvas.font()).grown(about_mm);
+  window.left = std::max(window.left, all.left);
+  window.right = std::min(window.right, all.right);
+
+  const std::size_t before = canvas.drawing().entities.size();
+  Drawing whole;
+  for (const views::ScanSeen& scan : scene().scans)
+    views::draw_scan(Canvas(whole, canvas.font()), scene(), scan, view, Facing::section);
+  views::draw_clipped(canvas, whole, window);
+  views::draw_section(canvas, passing_.instant, view, window, reach_m);
+  const Frame& frame = scene().rig->frame;
+  for (const views::CableSeen& cable : scene().cables)
+    if (const auto at = at_chainage(frame, cable.curve, *scene().section_m); at && window.contains(view.of(*at)))
+      canvas.circle(view.of(*at), 0.5, {0, LineType::continuous, Layer::main_line}, Fill::ink);
+  Drawing drawn;
+  drawn.entities.assign(canvas.drawing().entities.begin() + static_cast<std::ptrdiff_t>(before),
+                        canvas.drawing().entities.end());
+  Box box = bounds(drawn, canvas.font());
+  if (const auto& landing = scene().rig->layout.landing)
+    box.bottom = std::min(box.bottom, view.of(scene().at(*scene().section_m, 0, landing->platform_level_m)).y_mm);
+  return box;
+}
+
+std::vector<views::StructureSeen> SectionFigure::shown_structures() const {
+  std::vector<views::StructureSeen> shown = scene().structures;
+  std::erase_if(shown, [&](const auto& structure) { return !views::in_section(passing_.instant, structure, reach_m); });
+  return shown;
+}
+
+drawing::Size SectionFigure::size(const Font& font, double scale) const {
+  Drawing scratch;
+  const Box drawn = draw_rig(Canvas(scratch, font), views::section_view(passing_.instant, scale, {0, 0}));
+  return {drawn.width() + 2 * beside_mm, title_mm + above_mm + drawn.height() + below_mm};
+}
+
+std::vector<std::string> SectionFigure::draw(const Canvas& canvas, const Box& box, double scale,
+                                             std::size_t balloons) const {
+  Drawing scratch;
+  const Box from_wheel = draw_rig(Canvas(scratch, canvas.font()), views::section_view(passing_.instant, scale, {0, 0}));
+  const double spare = box.height() - size(canvas.font(), scale).height_mm;
+  const Paper wheel{box.centre().x_mm - from_wheel.centre().x_mm,
+                    box.top - title_mm - above_mm - spare / 2 - from_wheel.top};
+  const View view = views::section_view(passing_.instant, scale, wheel);
+  canvas.drawing().views.push_back(view);
+  const std::size_t before = canvas.drawing().entities.size();
+  const std::string name = fmt::format("SECTION {0}-{0}", views::section_letter);
+  canvas.text({box.left, box.top - title_cap_mm - 1}, name, title_cap_mm, Layer::text);
+  canvas.text({box.left + canvas.width(name, title_cap_mm) + 3, box.top - title_cap_mm - 1},
+              fmt::format("1:{:g}", scale), note_cap_mm, Layer::text);
+  const Rig& rig = *scene().rig;
+  const auto said = [&](double under_mm, const std::string& text) {
+    canvas.text({box.left, box.top - title_cap_mm - under_mm}, text, small_cap_mm, Layer::text);
+  };
+  said(5.2, fmt::format("at CH {}, looking toward the landing", views::figure(*scene().section_m, *style_)));
+  said(8.6, fmt::format("{}, at travel {}", tables::passage(rig, passing_.sweep),
+                        with_minus(words::travel(passing_.travel_m, *style_))));
+  constexpr double bar_mm = 48;
+  const BarUnit unit = views::bar_unit(*style_);
+  double count = 0.2;
+  for (const double next : {0.5, 1.0, 2.0, 5.0, 10.0})
+    if (next * unit.metres * view.mm_per_m() <= bar_mm) count = next;
+  scale_bar(canvas, {box.right - 8 - count * unit.metres * view.mm_per_m(), box.top - title_cap_mm - 1}, view, unit,
+            count, count == 2 || count == 0.2 ? 4 : 5);
+
+  const Box drawn = draw_rig(canvas, view);
+  dimensions(canvas, view, drawn);
+  Obstacles obstacles(canvas.font());
+  Drawing mine;
+  mine.entities.assign(canvas.drawing().entities.begin() + static_cast<std::ptrdiff_t>(before),
+                       canvas.drawing().entities.end());
+  obstacles.add(mine);
+  return place(canvas, names(view), obstacles, {box.left, box.bottom, box.right, box.top - title_mm + 4},
+               static_cast<int>(balloons) + 1);
+}
+
+void SectionFigure::dimensions(const Canvas& canvas, const View& view, const Box& drawn) const {
+  const Layout& layout = scene().rig->layout;
+  const auto figure = [&](double mm) { return views::figure(std::abs(mm) / view.mm_per_m(), *style_); };
+  const Paper wheel = view.of(passing_.instant.rider);
+  const views::SheaveSeen& redirect = *views::first_redirect(scene());
+  const Paper axle = view.of(redirect.centre);
+  const auto up = [&](Paper from, Paper to) { return DimensionLine{from, to, figure(to.y_mm - from.y_mm)}; };
+
+  std::vector<DimensionLine> left, right, below;
+  if (layout.landing) {
+    const Paper level = view.of(scene().at(*scene().section_m, 0, layout.landing->platform_level_m));
+    const Paper at{drawn.left, level.y_mm};
+    canvas.line({{drawn.left - first_row_mm, level.y_mm}, {drawn.right + first_row_mm, level.y_mm}},
+                {hair_mm, LineType::dash_dot, Layer::structure});
+    left = {up(at, wheel), up(at, axle)};
+  } else {
+    left = {up(wheel, axle)};
+  }
+  std::vector<Paper> aside;
+  for (const views::AnchorSeen& anchor : scene().anchors)
+    if (std::abs(scene().rig->frame.chainage_m(anchor.position) - *scene().section_m) <= reach_m)
+      aside.push_back(view.of(anchor.position));
+  for (const views::CableSeen& cable : scene().cables)
+    if (const auto at = at_chainage(scene().rig->frame, cable.curve, *scene().section_m)) aside.push_back(view.of(*at));
+  if (const auto& rider = scene().rider_under_redirect) {
+    const Box envelope = views::rider_box(scene().rig->frame, view, *rider);
+    const Paper rim = axle - Paper{0, redirect.radius_m * view.mm_per_m()};
+    right = {up({envelope.right, envelope.top}, rim)};
+    const auto across = [&](Paper from, Paper to) { return DimensionLine{from, to, figure(to.x_mm - from.x_mm)}; };
+    const Paper low_left{envelope.left, envelope.bottom}, low_right{envelope.right, envelope.bottom};
+    const Paper middle{wheel.x_mm, envelope.bottom};
+    below = {across(low_left, middle), across(middle, low_right)};
+    // To the structures on either side at the rider's height.
+    std::optional<Paper> beside_left, beside_right;
+    for (const views::StructureSeen& structure : shown_structures())
+      for (const auto& piece : views::structure_outline(scene(), structure, view, Facing::section))
+        for (const auto& part : clip(piece, {-1e6, envelope.bottom, 1e6, envelope.top}))
+          for (const Paper p : part) {
+            if (p.x_mm <= envelope.left && (!beside_left || p.x_mm > beside_left->x_mm)) beside_left = p;
+            if (p.x_mm >= envelope.right && (!beside_right || p.x_mm < beside_right->x_mm)) beside_right = p;
+          }
+    if (beside_left && drawn.contains(*beside_left)) below.push_back(across(*beside_left, low_left));
+    if (beside_right && drawn.contains(*beside_right)) below.push_back(across(low_right, *beside_right));
+  }
+  constexpr double least_mm = 1;
+  for (const Paper at : aside)
+    if (std::abs(at.x_mm - wheel.x_mm) >= least_mm) below.push_back({wheel, at, figure(at.x_mm - wheel.x_mm)});
+  dimension_rows(canvas, Measures::up, left, drawn.left, -1);
+  if (!right.empty()) dimension_rows(canvas, Measures::up, right, drawn.right, 1);
+  dimension_rows(canvas, Measures::along, below, drawn.bottom, -1);
+}
+
+std::vector<Callout> SectionFigure::names(const View& view) const {
+  const Rig& rig = *scene().rig;
+  const Layout& layout = rig.layout;
+  const auto near = [&](Point3 p) { return std::abs(rig.frame.chainage_m(p) - *scene().section_m) <= reach_m; };
+  std::vector<Callout> all;
+  const auto add = [&](std::vector<Paper> at, std::string text, double radius_mm = 0, Layer layer = Layer::text) {
+    if (!at.empty()) all.push_back({std::move(at), std::move(text), layer, radius_mm});
+  };
+  add({view.of(passing_.instant.rider)}, "Main line", 0.6);
+  for (const views::CableSeen& cable : scene().cables)
+    if (const auto at = at_chainage(rig.frame, cable.curve, *scene().section_m)) add({view.of(*at)}, cable.name, 0.6);
+  for (const auto* sheaves : {&scene().sheaves, &scene().rest->sheaves})
+    for (const views::SheaveSeen& s : *sheaves)
+      if (near(s.centre))
+        add({view.of(s.centre)}, layout.sheaves[static_cast<std::size_t>(s.index)].id.value + " redirect",
+            std::max(views::least_sheave_radius_mm, view.mm_per_m() * s.radius_m));
+  for (const views::AnchorSeen& anchor : scene().anchors)
+    if (near(anchor.position))
+      add({view.of(anchor.position)}, "Anchor " + layout.anchors[static_cast<std::size_t>(anchor.index)].id.value,
+          views::anchor_radius_mm);
+  if (const auto& rider = scene().rider_under_redirect) {
+    const Box b = views::rider_box(rig.frame, view, *rider);
+    std::vector<Paper> targets;
+    for (const double share : {0.3, 0.5, 0.15, 0.7, 0.85})
+      for (const double x : {b.left, b.right}) targets.push_back({x, b.bottom + share * b.height()});
+    for (const double share : {0.25, 0.75}) targets.push_back({b.left + share * b.width(), b.bottom});
+    add(std::move(targets), "Rider passing redirect", 0, Layer::envelope);
+  }
+  if (layout.landing) {
+    const double y = view.of(scene().at(*scene().section_m, 0, layout.landing->platform_level_m)).y_mm;
+    add({{view.at.x_mm + 6, y}, {view.at.x_mm - 6, y}, {view.at.x_mm + 14, y}},
+        fmt::format("Landing platform,\n{} {}", layout.site.axes[2],
+                    views::figure(layout.landing->platform_level_m, *style_)));
+  }
+  for (const views::StructureSeen& structure : shown_structures()) {
+    std::vector<Paper> targets;
+    for (const auto& piece : views::structure_outline(scene(), structure, view, Facing::section))
+      for (std::size_t i = 1; i < piece.size(); ++i)
+        for (const double share : {0.5, 0.25, 0.75})
+          targets.push_back(piece[i - 1] + share * (piece[i] - piece[i - 1]));
+    add(std::move(targets), layout.structures[static_cast<std::size_t>(structure.index)].id.value);
+  }
+  for (const views::MemberSeen& member : scene().members) {
+    std::vector<Paper> targets;
+    for (const double share : {0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.6, 0.8})
+      if (const Point3 p = member.seen_to(share); near(p)) targets.push_back(view.of(p));
+    add(std::move(targets), words::member_words(layout, member.index));
+  }
+  return all;
+}
+
+}  // namespace fairlead::sheets
