@@ -43,6 +43,8 @@ Block notes(const Dossier&, const Style&, const views::Scene&, const Office&, co
             const drawing::Typography&);
 /// The texts of the numbered balloons alone.
 Block balloons(const std::vector<std::string>& key);
+/// Why lines are missing of a scene's views; "" where none is.
+std::string not_drawn(const views::Scene&);
 Block cautions(const drawing::Typography&);
 /// What the verdict does not cover.
 Block not_looked_at(const drawing::Typography&);

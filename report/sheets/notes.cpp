@@ -26,8 +26,7 @@ std::string quantity(double si, Dimension dimension, const Style& style) { retur
 std::vector<std::string> what_is_drawn(const Dossier& dossier, const Style& style, const views::Scene& scene) {
   const Layout& layout = dossier.judged.rig.layout;
   std::vector<std::string> notes;
-  if (!scene.unsolved.empty())
-    notes.push_back(fmt::format("{} NOT DRAWN: {}.", scene.rest ? "BRAKING LINE" : "LINES", scene.unsolved));
+  if (auto lines = not_drawn(scene); !lines.empty()) notes.push_back(std::move(lines));
   if (scene.rest)
     notes.push_back(fmt::format(
         "Main line drawn {} at {}, empty brake trolley at its rest mark, horizontal tension {}.", scene.state,
@@ -72,6 +71,11 @@ std::vector<Paragraph> balloon_key(const std::vector<std::string>& key) {
 }
 
 }  // namespace
+
+std::string not_drawn(const views::Scene& scene) {
+  if (scene.unsolved.empty()) return "";
+  return fmt::format("{} NOT DRAWN: {}.", scene.rest ? "BRAKING LINE" : "LINES", scene.unsolved);
+}
 
 Block balloons(const std::vector<std::string>& key) {
   return block_of(Paragraphs("KEY", balloon_key(key), {small_cap_mm, note_cap_mm}));

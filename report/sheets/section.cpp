@@ -12,7 +12,6 @@
 #include "report/views/figures.hpp"
 #include "report/views/rig_symbols.hpp"
 #include "report/views/section_mark.hpp"
-#include "report/words/names.hpp"
 #include "report/words/numbers.hpp"
 
 namespace fairlead::sheets {
@@ -224,7 +223,7 @@ std::vector<Callout> SectionFigure::names(const View& view) const {
     std::vector<Paper> targets;
     for (const double share : {0.5, 0.4, 0.3, 0.2, 0.1, 0.05, 0.6, 0.8})
       if (const Point3 p = member.seen_to(share); near(p)) targets.push_back(view.of(p));
-    add(std::move(targets), words::member_words(layout, member.index));
+    add(std::move(targets), views::member_name(layout, member));
   }
   return all;
 }

@@ -4,6 +4,7 @@
 
 #include "report/drawing/place.hpp"
 #include "report/drawing/symbols.hpp"
+#include "report/sheets/arrangement_parts.hpp"
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
 #include "report/sheets/section.hpp"
@@ -90,6 +91,7 @@ class IsometricFigure {
 Block notes(const Scene& scene, bool section, bool isometric, const Style& style) {
   const auto figure = [&](double metres) { return words::shown(metres, Dimension::length, style); };
   std::vector<Paragraph> all{{"–", "Do not scale. The rig at rest, lines and main line as they hang.", Layer::notes}};
+  if (auto lines = not_drawn(scene); !lines.empty()) all.push_back({"–", std::move(lines), Layer::cautions});
   if (section)
     all.push_back(
         {"–",
@@ -133,7 +135,8 @@ Box beside_title_block(const Pages& pages) {
           pages.above_title_block().bottom - gap_mm};
 }
 
-/// Side by side or one above the other, as large as can be; none where they do not find room on one sheet.
+/// Side by side or one above the other, as large as can be; none where one sheet has no room for both at scales that
+/// can be read.
 class Placer {
  public:
   Placer(const SectionFigure& section, const IsometricFigure& isometric, const Block& notes, const Font& font,
@@ -168,11 +171,12 @@ class Placer {
     Drawing scratch;
     const Canvas canvas(scratch, font_);
     constexpr double rounding_mm = 1e-6;
-    if (of_notes.width() < notes_.least_width(canvas) ||
+    constexpr double least_scale = 100;  // of a section whose dimensions can be read
+    if (scale > least_scale || of_notes.width() < notes_.least_width(canvas) ||
         of_notes.height() + rounding_mm < notes_.height(canvas, of_notes.width()))
       return;
     const auto other = greatest_scale(isometric_, font_, of_isometric);
-    if (other && (!best_ || scale * *other < best_->section_scale * best_->isometric_scale))
+    if (other && legible(*other) && (!best_ || scale * *other < best_->section_scale * best_->isometric_scale))
       best_ = Placed{of_section, of_isometric, of_notes, scale, *other};
   }
 

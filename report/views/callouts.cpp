@@ -57,11 +57,6 @@ std::vector<Paper> on_member(const View& view, const MemberSeen& member, Facing 
     targets.push_back(view.of(member.from + share * whole));
   return targets;
 }
-std::string member_name(const Layout& layout, const MemberSeen& member) {
-  std::string name = words::member_words(layout, member.index);
-  name.front() = static_cast<char>(name.front() - 'a' + 'A');
-  return name;
-}
 
 const std::string& id_of(const Layout& layout, const AnchorSeen& anchor) {
   return layout.anchors[static_cast<std::size_t>(anchor.index)].id.value;
@@ -72,6 +67,12 @@ std::string anchor_words(const Layout& layout, const AnchorSeen& anchor, const S
 }
 
 }  // namespace
+
+std::string member_name(const Layout& layout, const MemberSeen& member) {
+  std::string name = words::member_words(layout, member.index);
+  name.front() = static_cast<char>(name.front() - 'a' + 'A');
+  return name;
+}
 
 std::vector<Paper> along(const View& view, const Curve3& curve, double from, double to) {
   constexpr int to_each_side = 10;

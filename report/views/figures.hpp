@@ -18,6 +18,9 @@ std::vector<drawing::Paper> along(const drawing::View&, const Curve3&, double fr
 std::string line_words(const Scene&, const LineSeen&, const Style&);
 std::string line_id(const Scene&, int line);
 
+/// "Leg S1", "Guy G2", "Pole M1"
+std::string member_name(const Layout&, const MemberSeen&);
+
 /// "R1 at full travel,\n0.147 from its place at rest"
 std::string ghost_words(const Scene&, const SheaveSeen& ghost, const Style&);
 
