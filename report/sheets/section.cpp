@@ -54,20 +54,19 @@ Box SectionFigure::draw_rig(const Canvas& canvas, const View& view) const {
   window.left = std::max(window.left, all.left);
   window.right = std::min(window.right, all.right);
 
-  const std::size_t before = canvas.drawing().entities.size();
   Drawing whole;
-  for (const views::ScanSeen& scan : scene().scans)
-    views::draw_scan(Canvas(whole, canvas.font()), scene(), scan, view, Facing::section);
-  views::draw_clipped(canvas, whole, window);
-  views::draw_section(canvas, passing_.instant, view, window, reach_m);
-  const Frame& frame = scene().rig->frame;
+  const Canvas draw(whole, canvas.font());
+  for (const views::ScanSeen& scan : scene().scans) views::draw_scan(draw, scene(), scan, view, Facing::section);
+  Drawing clipped;
+  views::draw_clipped(Canvas(clipped, canvas.font()), whole, window);
+  views::draw_section(Canvas(clipped, canvas.font()), passing_.instant, view, window, reach_m);
   for (const views::CableSeen& cable : scene().cables)
-    if (const auto at = at_chainage(frame, cable.curve, *scene().section_m); at && window.contains(view.of(*at)))
-      canvas.circle(view.of(*at), 0.5, {0, LineType::continuous, Layer::main_line}, Fill::ink);
-  Drawing drawn;
-  drawn.entities.assign(canvas.drawing().entities.begin() + static_cast<std::ptrdiff_t>(before),
-                        canvas.drawing().entities.end());
-  Box box = bounds(drawn, canvas.font());
+    if (const auto at = at_chainage(scene().rig->frame, cable.curve, *scene().section_m);
+        at && window.contains(view.of(*at)))
+      Canvas(clipped, canvas.font()).circle(view.of(*at), 0.5, {0, LineType::continuous, Layer::main_line}, Fill::ink);
+  Box box = bounds(clipped, canvas.font());
+  auto& entities = canvas.drawing().entities;
+  entities.insert(entities.end(), clipped.entities.begin(), clipped.entities.end());
   if (const auto& landing = scene().rig->layout.landing)
     box.bottom = std::min(box.bottom, view.of(scene().at(*scene().section_m, 0, landing->platform_level_m)).y_mm);
   return box;
@@ -79,10 +78,54 @@ std::vector<views::StructureSeen> SectionFigure::shown_structures() const {
   return shown;
 }
 
+namespace {
+
+/// What stands above the section: name and scale with a bar at the right, and what it shows in two lines.
+class Heading {
+ public:
+  Heading(const Rig& rig, const views::UnderRedirect& passing, double scale, const Style& style)
+      : name_(fmt::format("SECTION {0}-{0}", views::section_letter)),
+        scale_(fmt::format("1:{:g}", scale)),
+        where_(fmt::format("at CH {}, looking toward the landing",
+                           views::figure(*passing.instant.scene.section_m, style))),
+        when_(fmt::format("{}, at travel {}", tables::passage(rig, passing.sweep),
+                          with_minus(words::travel(passing.travel_m, style)))),
+        unit_(views::bar_unit(style)),
+        mm_per_unit_(1000 / scale * unit_.metres) {
+    constexpr double most_mm = 48;
+    for (const double next : {0.5, 1.0, 2.0, 5.0, 10.0})
+      if (next * mm_per_unit_ <= most_mm) count_ = next;
+  }
+  double width_mm(const Canvas& canvas) const {
+    const double row_mm = canvas.width(name_, title_cap_mm) + gap_mm + canvas.width(scale_, note_cap_mm) + 2 * gap_mm +
+                          count_ * mm_per_unit_ + unit_mm;
+    return std::max({row_mm, canvas.width(where_, small_cap_mm), canvas.width(when_, small_cap_mm)});
+  }
+  void draw(const Canvas& canvas, const Box& box, const View& view) const {
+    const double row = box.top - title_cap_mm - 1;
+    canvas.text({box.left, row}, name_, title_cap_mm, Layer::text);
+    canvas.text({box.left + canvas.width(name_, title_cap_mm) + gap_mm, row}, scale_, note_cap_mm, Layer::text);
+    canvas.text({box.left, row - 4.2}, where_, small_cap_mm, Layer::text);
+    canvas.text({box.left, row - 7.6}, when_, small_cap_mm, Layer::text);
+    scale_bar(canvas, {box.right - unit_mm - count_ * mm_per_unit_, row}, view, unit_, count_,
+              count_ == 2 || count_ == 0.2 ? 4 : 5);
+  }
+
+ private:
+  static constexpr double gap_mm = 3, unit_mm = 8;
+  std::string name_, scale_, where_, when_;
+  BarUnit unit_;
+  double mm_per_unit_, count_ = 0.2;
+};
+
+}  // namespace
+
 drawing::Size SectionFigure::size(const Font& font, double scale) const {
   Drawing scratch;
-  const Box drawn = draw_rig(Canvas(scratch, font), views::section_view(passing_.instant, scale, {0, 0}));
-  return {drawn.width() + 2 * beside_mm, title_mm + above_mm + drawn.height() + below_mm};
+  const Canvas canvas(scratch, font);
+  const double heading_mm = Heading(*scene().rig, passing_, scale, *style_).width_mm(canvas);
+  const Box drawn = draw_rig(canvas, views::section_view(passing_.instant, scale, {0, 0}));
+  return {std::max(heading_mm, drawn.width() + 2 * beside_mm), title_mm + above_mm + drawn.height() + below_mm};
 }
 
 std::vector<std::string> SectionFigure::draw(const Canvas& canvas, const Box& box, double scale,
@@ -94,33 +137,15 @@ std::vector<std::string> SectionFigure::draw(const Canvas& canvas, const Box& bo
                     box.top - title_mm - above_mm - spare / 2 - from_wheel.top};
   const View view = views::section_view(passing_.instant, scale, wheel);
   canvas.drawing().views.push_back(view);
-  const std::size_t before = canvas.drawing().entities.size();
-  const std::string name = fmt::format("SECTION {0}-{0}", views::section_letter);
-  canvas.text({box.left, box.top - title_cap_mm - 1}, name, title_cap_mm, Layer::text);
-  canvas.text({box.left + canvas.width(name, title_cap_mm) + 3, box.top - title_cap_mm - 1},
-              fmt::format("1:{:g}", scale), note_cap_mm, Layer::text);
-  const Rig& rig = *scene().rig;
-  const auto said = [&](double under_mm, const std::string& text) {
-    canvas.text({box.left, box.top - title_cap_mm - under_mm}, text, small_cap_mm, Layer::text);
-  };
-  said(5.2, fmt::format("at CH {}, looking toward the landing", views::figure(*scene().section_m, *style_)));
-  said(8.6, fmt::format("{}, at travel {}", tables::passage(rig, passing_.sweep),
-                        with_minus(words::travel(passing_.travel_m, *style_))));
-  constexpr double bar_mm = 48;
-  const BarUnit unit = views::bar_unit(*style_);
-  double count = 0.2;
-  for (const double next : {0.5, 1.0, 2.0, 5.0, 10.0})
-    if (next * unit.metres * view.mm_per_m() <= bar_mm) count = next;
-  scale_bar(canvas, {box.right - 8 - count * unit.metres * view.mm_per_m(), box.top - title_cap_mm - 1}, view, unit,
-            count, count == 2 || count == 0.2 ? 4 : 5);
-
-  const Box drawn = draw_rig(canvas, view);
-  dimensions(canvas, view, drawn);
-  Obstacles obstacles(canvas.font());
   Drawing mine;
-  mine.entities.assign(canvas.drawing().entities.begin() + static_cast<std::ptrdiff_t>(before),
-                       canvas.drawing().entities.end());
+  const Canvas here(mine, canvas.font());
+  Heading(*scene().rig, passing_, scale, *style_).draw(here, box, view);
+  const Box drawn = draw_rig(here, view);
+  dimensions(here, view, drawn);
+  Obstacles obstacles(canvas.font());
   obstacles.add(mine);
+  auto& entities = canvas.drawing().entities;
+  entities.insert(entities.end(), mine.entities.begin(), mine.entities.end());
   return place(canvas, names(view), obstacles, {box.left, box.bottom, box.right, box.top - title_mm + 4},
                static_cast<int>(balloons) + 1);
 }

@@ -2,6 +2,8 @@
 // the whole from a corner above it.
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "report/drawing/place.hpp"
 #include "report/drawing/symbols.hpp"
 #include "report/sheets/arrangement_parts.hpp"
@@ -41,9 +43,11 @@ class IsometricFigure {
   drawing::Size size(const Font& font, double scale) const {
     Drawing scratch;
     const View view = views::view_of(scene_, Facing::isometric, scale, {0, 0});
-    draw_rig(Canvas(scratch, font), view);
+    const Canvas canvas(scratch, font);
+    draw_rig(canvas, view);
     const Box drawn = bounds(scratch, font);
-    return {drawn.width() + 2 * names_mm, title_mm + drawn.height() + 2 * names_mm};
+    const double heading_mm = canvas.width(name, title_cap_mm) + 3 + canvas.width(said(scale), note_cap_mm);
+    return {std::max(heading_mm, drawn.width() + 2 * names_mm), title_mm + drawn.height() + 2 * names_mm};
   }
 
   /// Returns the key of its balloons, which are numbered behind those there are.
@@ -57,19 +61,15 @@ class IsometricFigure {
     view.at = view.at + room.centre() - drawn.centre();
     canvas.drawing().views.push_back(view);
 
-    const std::string name = "ISOMETRIC";
     canvas.text({box.left, box.top - title_cap_mm - 1}, name, title_cap_mm, Layer::text);
-    canvas.text(
-        {box.left + canvas.width(name, title_cap_mm) + 3, box.top - title_cap_mm - 1},
-        fmt::format("1:{:g}, foreshortened to {:.2f} along, across and up", scale, views::isometric_foreshortening),
-        note_cap_mm, Layer::text);
-    const std::size_t before = canvas.drawing().entities.size();
-    draw_rig(canvas, view);
+    canvas.text({box.left + canvas.width(name, title_cap_mm) + 3, box.top - title_cap_mm - 1}, said(scale), note_cap_mm,
+                Layer::text);
     Drawing mine;
-    mine.entities.assign(canvas.drawing().entities.begin() + static_cast<std::ptrdiff_t>(before),
-                         canvas.drawing().entities.end());
+    draw_rig(Canvas(mine, canvas.font()), view);
     Obstacles obstacles(canvas.font());
     obstacles.add(mine);
+    auto& entities = canvas.drawing().entities;
+    entities.insert(entities.end(), mine.entities.begin(), mine.entities.end());
     place_axes(canvas, scene_, view, obstacles, room);
     return place(canvas, views::callouts(scene_, view, Facing::isometric, views::Naming::brief, style_), obstacles,
                  room, static_cast<int>(balloons) + 1);
@@ -77,6 +77,10 @@ class IsometricFigure {
 
  private:
   static constexpr double title_mm = 9, names_mm = 10;
+  static constexpr std::string_view name = "ISOMETRIC";
+  static std::string said(double scale) {
+    return fmt::format("1:{:g}, foreshortened to {:.2f} along, across and up", scale, views::isometric_foreshortening);
+  }
 
   void draw_rig(const Canvas& canvas, const View& view) const {
     views::draw_ground(canvas, scene_, view, style_);

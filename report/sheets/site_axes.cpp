@@ -34,7 +34,7 @@ AxesPlace find_axes_place(const Font& font, const View& view, const std::vector<
 void place_axes(const Canvas& canvas, const views::Scene& scene, const View& view, Obstacles& obstacles,
                 const Box& within) {
   const auto& names = scene.rig->layout.site.axes;
-  const std::vector<Axis> axes{{{1, 0, 0}, names[0]}, {{0, 1, 0}, names[1]}, {{0, 0, 1}, names[2]}};
+  const std::vector<Axis> axes{{{1, 0, 0}, names[0]}, {{0, 1, 0}, names[1]}};
   const AxesPlace place = find_axes_place(canvas.font(), view, axes, obstacles, within);
   const std::size_t before = canvas.drawing().entities.size();
   axes_sign(canvas, place.root, view, axes, place.length_mm);

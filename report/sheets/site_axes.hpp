@@ -1,4 +1,4 @@
-// The directions of the site's axes on a view, where nothing else stands.
+// The directions of the site's level axes on a view, where nothing else stands.
 #pragma once
 
 #include "report/drawing/place.hpp"

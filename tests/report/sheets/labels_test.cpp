@@ -233,7 +233,7 @@ TEST(Labels, NoWordOfMatchLinesAndPartsStaysEnglish) {
     const auto set = compose(*dossier, {}, {speaking, paper}, "general-arrangement");
     ASSERT_GT(set.size(), 2u);
     EXPECT_EQ(joined(english_left(set, own_words(layout))), "");
-    EXPECT_TRUE(says(set.front(), "¤MATCH ¤LINE A-A"));
+    EXPECT_TRUE(says(set.front(), "¤MATCH ¤LINE M-M"));
   }
 }
 
