@@ -56,6 +56,10 @@ TEST(GoldenPages, TheGeneralArrangementOfTheDemo) {
   hold("general_arrangement", one_sheet(shipped_dossier("marten_ridge.toml"), PaperSize::a3, "general-arrangement"));
 }
 
+TEST(GoldenPages, TheSectionAndIsometricOfTheTreeSite) {
+  hold("section_and_isometric", one_sheet(shipped_dossier("larch_spur.toml"), PaperSize::a3, "section-and-isometric"));
+}
+
 TEST(GoldenPages, TheAnchorLoadsOfTheTreeSite) {
   hold("anchor_loads", compose(shipped_dossier("larch_spur.toml"), Style{}, {font()}, "anchor-loads").at(0));
 }
