@@ -45,6 +45,8 @@ Block notes(const Dossier&, const Style&, const views::Scene&, const Office&, co
 Block balloons(const std::vector<std::string>& key);
 /// Why lines are missing of a scene's views; "" where none is.
 std::string not_drawn(const views::Scene&);
+/// What stands on the views as a sign, whatever its size.
+std::string drawn_as_symbols(const Layout&);
 Block cautions(const drawing::Typography&);
 /// What the verdict does not cover.
 Block not_looked_at(const drawing::Typography&);

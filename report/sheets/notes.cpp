@@ -77,6 +77,11 @@ std::string not_drawn(const views::Scene& scene) {
   return fmt::format("{} NOT DRAWN: {}.", scene.rest ? "BRAKING LINE" : "LINES", scene.unsolved);
 }
 
+std::string drawn_as_symbols(const Layout& layout) {
+  return fmt::format("Trolley, brake unit, anchors and backup brake are symbols, not to scale{}.",
+                     layout.landing ? "; the platform's width is not in the layout" : "");
+}
+
 Block balloons(const std::vector<std::string>& key) {
   return block_of(Paragraphs("KEY", balloon_key(key), {small_cap_mm, note_cap_mm}));
 }
@@ -102,8 +107,7 @@ Block notes(const Dossier& dossier, const Style& style, const views::Scene& scen
       "Loads: force of the rig on the anchor, positive along the site's axes, up positive; unfactored; the components "
       "of a row act at once. Arrows give direction only, their tips at the anchors; in plan only loads that leave the "
       "main line's plane.");
-  all.push_back(fmt::format("Trolley, brake unit, anchors and backup brake are symbols, not to scale{}.",
-                            layout.landing ? "; the platform's width is not in the layout" : ""));
+  all.push_back(drawn_as_symbols(layout));
   for (const int i : scene.anchors_outside) {
     const Anchor& anchor = layout.anchors[static_cast<std::size_t>(i)];
     std::string held;

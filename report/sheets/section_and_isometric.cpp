@@ -110,10 +110,8 @@ Block notes(const Scene& scene, bool section, bool isometric, const Style& style
                      "shown, {}, and on it square to the main line. Chainages are read on the scale beside it.",
                      figure(views::ground_of(scene).level_m)),
          Layer::notes});
-  all.push_back({"–",
-                 "Arrows at anchors give the direction of the governing load, not its size. Brake trolley, brake unit, "
-                 "anchors and backup brake are symbols, not to scale; the platform's width is not in the layout.",
-                 Layer::notes});
+  all.push_back({"–", "Arrows at anchors give the direction of the governing load, not its size.", Layer::notes});
+  all.push_back({"–", drawn_as_symbols(scene.rig->layout), Layer::notes});
   return block_of(Paragraphs("NOTES", std::move(all), {small_cap_mm, note_cap_mm}));
 }
 
