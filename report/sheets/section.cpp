@@ -23,16 +23,6 @@ namespace {
 
 constexpr double title_mm = 19, beside_mm = 30, above_mm = 12, below_mm = 32;
 
-/// A point of a cable at a chainage; none where it does not come so far.
-std::optional<Point3> at_chainage(const Frame& frame, const views::Curve3& curve, double chainage_m) {
-  for (std::size_t i = 1; i < curve.size(); ++i) {
-    const double from = frame.chainage_m(curve[i - 1]), to = frame.chainage_m(curve[i]);
-    if ((from <= chainage_m) != (to <= chainage_m))
-      return curve[i - 1] + (chainage_m - from) / (to - from) * (curve[i] - curve[i - 1]);
-  }
-  return std::nullopt;
-}
-
 }  // namespace
 
 std::optional<SectionFigure> SectionFigure::of(const views::Scene& scene, const Style& style) {
@@ -60,16 +50,27 @@ Box SectionFigure::draw_rig(const Canvas& canvas, const View& view) const {
   Drawing clipped;
   views::draw_clipped(Canvas(clipped, canvas.font()), whole, window);
   views::draw_section(Canvas(clipped, canvas.font()), passing_.instant, view, window, reach_m);
-  for (const views::CableSeen& cable : scene().cables)
-    if (const auto at = at_chainage(scene().rig->frame, cable.curve, *scene().section_m);
-        at && window.contains(view.of(*at)))
-      Canvas(clipped, canvas.font()).circle(view.of(*at), 0.5, {0, LineType::continuous, Layer::main_line}, Fill::ink);
+  for (const auto& [name, at] : cables())
+    if (window.contains(view.of(at)))
+      Canvas(clipped, canvas.font()).circle(view.of(at), 0.5, {0, LineType::continuous, Layer::main_line}, Fill::ink);
   Box box = bounds(clipped, canvas.font());
   auto& entities = canvas.drawing().entities;
   entities.insert(entities.end(), clipped.entities.begin(), clipped.entities.end());
   if (const auto& landing = scene().rig->layout.landing)
     box.bottom = std::min(box.bottom, view.of(scene().at(*scene().section_m, 0, landing->platform_level_m)).y_mm);
   return box;
+}
+
+bool SectionFigure::near(Point3 p) const {
+  return std::abs(scene().rig->frame.chainage_m(p) - *scene().section_m) <= reach_m;
+}
+
+std::vector<std::pair<std::string, Point3>> SectionFigure::cables() const {
+  std::vector<std::pair<std::string, Point3>> cut;
+  for (const views::CableSeen& cable : scene().cables)
+    if (const auto at = views::at_chainage(scene().rig->frame, cable.curve, *scene().section_m))
+      cut.push_back({cable.name, *at});
+  return cut;
 }
 
 std::vector<views::StructureSeen> SectionFigure::shown_structures() const {
@@ -141,7 +142,8 @@ std::vector<std::string> SectionFigure::draw(const Canvas& canvas, const Box& bo
   const Canvas here(mine, canvas.font());
   Heading(*scene().rig, passing_, scale, *style_).draw(here, box, view);
   const Box drawn = draw_rig(here, view);
-  dimensions(here, view, drawn);
+  heights(here, view, drawn);
+  widths(here, view, drawn);
   Obstacles obstacles(canvas.font());
   obstacles.add(mine);
   auto& entities = canvas.drawing().entities;
@@ -150,69 +152,70 @@ std::vector<std::string> SectionFigure::draw(const Canvas& canvas, const Box& bo
                static_cast<int>(balloons) + 1);
 }
 
-void SectionFigure::dimensions(const Canvas& canvas, const View& view, const Box& drawn) const {
-  const Layout& layout = scene().rig->layout;
-  const auto figure = [&](double mm) { return views::figure(std::abs(mm) / view.mm_per_m(), *style_); };
-  const Paper wheel = view.of(passing_.instant.rider);
-  const views::SheaveSeen& redirect = *views::first_redirect(scene());
-  const Paper axle = view.of(redirect.centre);
-  const auto up = [&](Paper from, Paper to) { return DimensionLine{from, to, figure(to.y_mm - from.y_mm)}; };
-
-  std::vector<DimensionLine> left, right, below;
-  if (layout.landing) {
-    const Paper level = view.of(scene().at(*scene().section_m, 0, layout.landing->platform_level_m));
-    const Paper at{drawn.left, level.y_mm};
-    canvas.line({{drawn.left - first_row_mm, level.y_mm}, {drawn.right + first_row_mm, level.y_mm}},
+void SectionFigure::heights(const Canvas& canvas, const View& view, const Box& drawn) const {
+  const Paper wheel = view.of(passing_.instant.rider), axle = view.of(views::first_redirect(scene())->centre);
+  const auto up = [&](Paper from, Paper to) {
+    return DimensionLine{from, to, views::figure((to.y_mm - from.y_mm) / view.mm_per_m(), *style_)};
+  };
+  std::vector<DimensionLine> left{up(wheel, axle)};
+  if (const auto& landing = scene().rig->layout.landing) {
+    const double level = view.of(scene().at(*scene().section_m, 0, landing->platform_level_m)).y_mm;
+    canvas.line({{drawn.left - first_row_mm, level}, {drawn.right + first_row_mm, level}},
                 {hair_mm, LineType::dash_dot, Layer::structure});
-    left = {up(at, wheel), up(at, axle)};
-  } else {
-    left = {up(wheel, axle)};
+    left = {up({drawn.left, level}, wheel), up({drawn.left, level}, axle)};
   }
-  std::vector<Paper> aside;
-  for (const views::AnchorSeen& anchor : scene().anchors)
-    if (std::abs(scene().rig->frame.chainage_m(anchor.position) - *scene().section_m) <= reach_m)
-      aside.push_back(view.of(anchor.position));
-  for (const views::CableSeen& cable : scene().cables)
-    if (const auto at = at_chainage(scene().rig->frame, cable.curve, *scene().section_m)) aside.push_back(view.of(*at));
+  dimension_rows(canvas, Measures::up, left, drawn.left, -1);
   if (const auto& rider = scene().rider_under_redirect) {
     const Box envelope = views::rider_box(scene().rig->frame, view, *rider);
-    const Paper rim = axle - Paper{0, redirect.radius_m * view.mm_per_m()};
-    right = {up({envelope.right, envelope.top}, rim)};
-    const auto across = [&](Paper from, Paper to) { return DimensionLine{from, to, figure(to.x_mm - from.x_mm)}; };
-    const Paper low_left{envelope.left, envelope.bottom}, low_right{envelope.right, envelope.bottom};
-    const Paper middle{wheel.x_mm, envelope.bottom};
-    below = {across(low_left, middle), across(middle, low_right)};
-    // To the structures on either side at the rider's height.
-    std::optional<Paper> beside_left, beside_right;
+    dimension_rows(canvas, Measures::up, {up({envelope.right, envelope.top}, axle)}, drawn.right, 1);
+  }
+}
+
+/// The rider to both sides of the main line, from there to structures at the rider's height, and whatever else stands
+/// aside.
+void SectionFigure::widths(const Canvas& canvas, const View& view, const Box& drawn) const {
+  const auto across = [&](Paper from, Paper to) {
+    return DimensionLine{from, to, views::figure(std::abs(to.x_mm - from.x_mm) / view.mm_per_m(), *style_)};
+  };
+  const Paper wheel = view.of(passing_.instant.rider);
+  std::vector<DimensionLine> below;
+  if (const auto& rider = scene().rider_under_redirect) {
+    const Box envelope = views::rider_box(scene().rig->frame, view, *rider);
+    const Paper left{envelope.left, envelope.bottom}, middle{wheel.x_mm, envelope.bottom},
+        right{envelope.right, envelope.bottom};
+    below = {across(left, middle), across(middle, right)};
+    Box level = drawn;
+    level.bottom = envelope.bottom, level.top = envelope.top;
+    std::optional<Paper> next_left, next_right;
     for (const views::StructureSeen& structure : shown_structures())
       for (const auto& piece : views::structure_outline(scene(), structure, view, Facing::section))
-        for (const auto& part : clip(piece, {-1e6, envelope.bottom, 1e6, envelope.top}))
+        for (const auto& part : clip(piece, level))
           for (const Paper p : part) {
-            if (p.x_mm <= envelope.left && (!beside_left || p.x_mm > beside_left->x_mm)) beside_left = p;
-            if (p.x_mm >= envelope.right && (!beside_right || p.x_mm < beside_right->x_mm)) beside_right = p;
+            if (p.x_mm <= left.x_mm && (!next_left || p.x_mm > next_left->x_mm)) next_left = p;
+            if (p.x_mm >= right.x_mm && (!next_right || p.x_mm < next_right->x_mm)) next_right = p;
           }
-    if (beside_left && drawn.contains(*beside_left)) below.push_back(across(*beside_left, low_left));
-    if (beside_right && drawn.contains(*beside_right)) below.push_back(across(low_right, *beside_right));
+    if (next_left) below.push_back(across(*next_left, left));
+    if (next_right) below.push_back(across(right, *next_right));
   }
+  std::vector<Point3> aside;
+  for (const views::AnchorSeen& anchor : scene().anchors)
+    if (near(anchor.position)) aside.push_back(anchor.position);
+  for (const auto& [name, at] : cables()) aside.push_back(at);
   constexpr double least_mm = 1;
-  for (const Paper at : aside)
-    if (std::abs(at.x_mm - wheel.x_mm) >= least_mm) below.push_back({wheel, at, figure(at.x_mm - wheel.x_mm)});
-  dimension_rows(canvas, Measures::up, left, drawn.left, -1);
-  if (!right.empty()) dimension_rows(canvas, Measures::up, right, drawn.right, 1);
+  for (const Point3& at : aside)
+    if (std::abs(view.of(at).x_mm - wheel.x_mm) >= least_mm) below.push_back(across(wheel, view.of(at)));
   dimension_rows(canvas, Measures::along, below, drawn.bottom, -1);
 }
 
 std::vector<Callout> SectionFigure::names(const View& view) const {
   const Rig& rig = *scene().rig;
   const Layout& layout = rig.layout;
-  const auto near = [&](Point3 p) { return std::abs(rig.frame.chainage_m(p) - *scene().section_m) <= reach_m; };
   std::vector<Callout> all;
   const auto add = [&](std::vector<Paper> at, std::string text, double radius_mm = 0, Layer layer = Layer::text) {
     if (!at.empty()) all.push_back({std::move(at), std::move(text), layer, radius_mm});
   };
   add({view.of(passing_.instant.rider)}, "Main line", 0.6);
-  for (const views::CableSeen& cable : scene().cables)
-    if (const auto at = at_chainage(rig.frame, cable.curve, *scene().section_m)) add({view.of(*at)}, cable.name, 0.6);
+  for (const auto& [name, at] : cables()) add({view.of(at)}, name, 0.6);
   for (const auto* sheaves : {&scene().sheaves, &scene().rest->sheaves})
     for (const views::SheaveSeen& s : *sheaves)
       if (near(s.centre))

@@ -1,8 +1,6 @@
 // The section across the main line at the secondary anchor, with a rider under the redirect.
 #pragma once
 
-#include <memory>
-
 #include "report/drawing/blocks.hpp"
 #include "report/drawing/place.hpp"
 #include "report/sheets/sheet.hpp"
@@ -26,7 +24,11 @@ class SectionFigure {
   SectionFigure(views::UnderRedirect passing, const Style& style) : passing_(std::move(passing)), style_(&style) {}
   const views::Scene& scene() const { return passing_.instant.scene; }
   drawing::Box draw_rig(const drawing::Canvas&, const drawing::View&) const;
-  void dimensions(const drawing::Canvas&, const drawing::View&, const drawing::Box& drawn) const;
+  bool near(Point3) const;
+  /// Of the parallel lines where they are cut.
+  std::vector<std::pair<std::string, Point3>> cables() const;
+  void heights(const drawing::Canvas&, const drawing::View&, const drawing::Box& drawn) const;
+  void widths(const drawing::Canvas&, const drawing::View&, const drawing::Box& drawn) const;
   std::vector<views::StructureSeen> shown_structures() const;
   std::vector<drawing::Callout> names(const drawing::View&) const;
 

@@ -99,9 +99,11 @@ Block notes(const Scene& scene, bool section, bool isometric, const Style& style
   if (section)
     all.push_back(
         {"–",
-         fmt::format("Section: what stands within {} of the redirect along the main line. The rider as far as "
-                     "it was searched; the nearest gap under the redirect is dimensioned with the clearances.",
-                     figure(SectionFigure::reach_m)),
+         fmt::format(
+             "Section: what stands within {} of the redirect along the main line. The rider as far as it was searched; "
+             "widths to structures are as seen along the line, never more than what is left; the nearest gap under the "
+             "redirect is dimensioned with the clearances.",
+             figure(SectionFigure::reach_m)),
          Layer::notes});
   if (isometric)
     all.push_back(

@@ -220,13 +220,18 @@ const SheaveSeen* first_redirect(const Scene& scene) {
   return at == scene.sheaves.end() ? nullptr : &*at;
 }
 
-std::optional<Point3> Scene::on_main_line(const RigPose& pose, double chainage_m) const {
-  for (std::size_t i = 1; i < pose.main_line.size(); ++i) {
-    const Point3 a = pose.main_line[i - 1], b = pose.main_line[i];
-    const double from = rig->frame.chainage_m(a), to = rig->frame.chainage_m(b);
-    if (from <= chainage_m && chainage_m <= to && to > from) return a + (chainage_m - from) / (to - from) * (b - a);
+std::optional<Point3> at_chainage(const Frame& frame, const Curve3& curve, double chainage_m) {
+  for (std::size_t i = 1; i < curve.size(); ++i) {
+    const Point3 a = curve[i - 1], b = curve[i];
+    const double from = frame.chainage_m(a), to = frame.chainage_m(b);
+    const auto [low, high] = std::minmax(from, to);
+    if (low <= chainage_m && chainage_m <= high && high > low) return a + (chainage_m - from) / (to - from) * (b - a);
   }
   return std::nullopt;
+}
+
+std::optional<Point3> Scene::on_main_line(const RigPose& pose, double chainage_m) const {
+  return at_chainage(rig->frame, pose.main_line, chainage_m);
 }
 
 Point3 Scene::at(double chainage_m, double across_m, double z_m) const {

@@ -167,6 +167,9 @@ struct Scene {
   bool is_part() const { return before || after; }
 };
 
+/// Where a curve passes a chainage, the first such place; none beyond its ends.
+std::optional<Point3> at_chainage(const Frame&, const Curve3&, double chainage_m);
+
 Scene scene_of(const Rig&, MemberReach = {});
 
 /// How far views may go for members, the farthest first; none where no member runs out of them.

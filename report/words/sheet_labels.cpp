@@ -120,8 +120,9 @@ constexpr std::string_view notes_of[] = {
     "Of scan {1} only what the views cut is drawn, thinned; clearances hold all of it.",
     "Structure {1} stands outside the views.",
     "Do not scale. The rig at rest, lines and main line as they hang.",
-    "Section: what stands within {1} of the redirect along the main line. The rider as far as it was "
-    "searched; the nearest gap under the redirect is dimensioned with the clearances.",
+    "Section: what stands within {1} of the redirect along the main line. The rider as far as it was searched; "
+    "widths to structures are as seen along the line, never more than what is left; the nearest gap under the "
+    "redirect is dimensioned with the clearances.",
     "Isometric: dashed lines lead plumb from what is set out to a level as low as anything shown, {1}, "
     "and on it square to the main line. Chainages are read on the scale beside it.",
     "Arrows at anchors give the direction of the governing load, not its size.",

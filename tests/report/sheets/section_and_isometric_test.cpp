@@ -195,7 +195,7 @@ TEST(Section, ItsDimensionsAreWhatWasSolved) {
     const auto sheets = sheets_of(shipped_dossier(file));
     EXPECT_TRUE(says(sheets.front(), fmt_metres(wheel_m - level_m))) << file;
     EXPECT_TRUE(says(sheets.front(), fmt_metres(redirect.centre.z - level_m))) << file;
-    EXPECT_TRUE(says(sheets.front(), fmt_metres(redirect.centre.z - redirect.radius_m - rider.high.z))) << file;
+    EXPECT_TRUE(says(sheets.front(), fmt_metres(redirect.centre.z - rider.high.z))) << file;
     EXPECT_TRUE(says(sheets.front(), fmt_metres(dot(rider.high - rider.wheel, rig.frame.across)))) << file;
     EXPECT_TRUE(says(sheets.front(), fmt_metres(dot(rider.wheel - rider.low, rig.frame.across)))) << file;
   }
