@@ -104,4 +104,14 @@ std::vector<Sheet> compose_inspection(const Dossier& dossier, const Records& rec
   return finished(Forms(dossier, records, style, office).take(), office, dossier.judged.rig.layout);
 }
 
+std::vector<std::string> written_in(const RecordsInput& records) {
+  std::vector<std::string> all;
+  for (const RegisteredPart& one : records.parts)
+    for (const std::string& text : {one.serial, one.batch, one.basis}) all.push_back(with_minus(text));
+  for (const LoggedFinding& one : records.log)
+    for (const std::string& text : {one.id, one.what, one.by, one.how}) all.push_back(with_minus(text));
+  std::erase(all, "");
+  return all;
+}
+
 }  // namespace fairlead::sheets
