@@ -78,9 +78,9 @@ Labels::Labels(const PaperOptions& paper, const drawing::Font& font) : file_(pap
   pairs_ = std::move(*pairs);
 }
 
-void Labels::speak(drawing::Font& font, const Layout& layout) const {
+void Labels::speak(drawing::Font& font, const Layout& layout, const std::vector<std::string>& written) const {
   if (!pairs_) return;
-  font.speak(sheets::wording_of(*pairs_, layout));
+  font.speak(sheets::wording_of(*pairs_, layout, written));
 }
 
 void Labels::tell_without_pair(const drawing::Font& font) const {
@@ -108,8 +108,9 @@ std::string pdf_of(std::vector<drawing::Sheet> sheets, const PaperOptions& paper
 }
 
 std::string composed_pdf(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose,
-                         Lettering& lettering, const PaperOptions& paper, const Layout& layout) {
-  lettering.labels.speak(lettering.font, layout);
+                         Lettering& lettering, const PaperOptions& paper, const Layout& layout,
+                         const std::vector<std::string>& written) {
+  lettering.labels.speak(lettering.font, layout, written);
   std::vector<drawing::Sheet> sheets = compose(office_of(paper, lettering.font));
   tell_left_out(sheets);
   lettering.labels.tell_without_pair(lettering.font);

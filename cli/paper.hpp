@@ -25,13 +25,14 @@ struct PaperOptions {
 drawing::Font font_of(const PaperOptions&);
 sheets::Office office_of(const PaperOptions&, const drawing::Font&);
 
-/// Lets the font letter in the language of the file of pairs; what the layout itself says stays as it is. Throws
+/// Lets the font letter in the language of the file of pairs; what the layout says, and what is
+/// `written` elsewhere, stays as it is. Throws
 /// Unusable with every error of the file.
 class Labels {
  public:
   /// Reads the file: before the work.
   Labels(const PaperOptions&, const drawing::Font&);
-  void speak(drawing::Font&, const Layout&) const;
+  void speak(drawing::Font&, const Layout&, const std::vector<std::string>& written = {}) const;
   /// Tells on stderr which labels of the composed sheets have no pair.
   void tell_without_pair(const drawing::Font&) const;
 
@@ -55,7 +56,7 @@ void tell_left_out(const std::vector<drawing::Sheet>&);
 std::string pdf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 /// The same of sheets yet to be composed, in the language that was asked for; tells what was left out of them.
 std::string composed_pdf(const std::function<std::vector<drawing::Sheet>(const sheets::Office&)>& compose, Lettering&,
-                         const PaperOptions&, const Layout&);
+                         const PaperOptions&, const Layout&, const std::vector<std::string>& written = {});
 std::string svg_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 std::string dxf_of(std::vector<drawing::Sheet>, const PaperOptions&, const drawing::Font&, const Layout&);
 

@@ -49,7 +49,7 @@ int records(const JudgeOptions& options, const RecordsOptions& asked) {
     dossier.setting_out = setting_out(dossier.judged.rig);
     bytes = composed_pdf(
         [&](const sheets::Office& office) { return sheets::compose_inspection(dossier, *judged, style, office); },
-        *lettering, asked.paper, *layout);
+        *lettering, asked.paper, *layout, sheets::written_in(judged->input));
   } else {
     bytes = format == "json" ? json::write(*judged, *layout) : text::write(*judged, *layout, style);
   }

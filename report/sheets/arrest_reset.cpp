@@ -51,21 +51,25 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   Pages pages(dossier, office, out);
   Body body{"Arrest: way back", "Diagram", "none", {}};
   const Canvas canvas(body.drawing, office.font);
-  const Box above = under_title(canvas, pages.above_title_block(), "RESERVE ALONG THE ARREST ZONE");
-  draw_reserve(canvas, above, dossier.judged.rig, style);
-  pages.begin(std::move(body), {pages.columns().back()});
-  pages.put(tables::resets(dossier, style), style);
-  pages.put(block_of(Paragraphs(
+  Box above = under_title(canvas, pages.above_title_block(), "RESERVE ALONG THE ARREST ZONE"),
+      beside = pages.columns().back();
+  const Table resets = tables::resets(dossier, style);
+  const Block notes = block_of(Paragraphs(
       "NOTES",
       {{"–",
         "Reserve: pull of the line and slope toward the mark, less rolling resistance at its greatest and the "
-        "trolley's "
-        "static resistance; the lines return against the friction of their sheaves.",
+        "trolley's static resistance; the lines return against the friction of their sheaves.",
         Layer::notes},
        {"–",
         "The trolley comes back where the reserve stays above 0 on the whole way: coasting through does not count.",
         Layer::notes}},
-      {small_cap_mm})));
+      {small_cap_mm}));
+  constexpr double least_plot_mm = 100;
+  pages.make_room(above, beside, {block_of(resets, style), notes}, least_plot_mm);
+  draw_reserve(canvas, above, dossier.judged.rig, style);
+  pages.begin(std::move(body), {beside});
+  pages.put(resets, style);
+  pages.put(notes);
 }
 
 }  // namespace

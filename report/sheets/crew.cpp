@@ -52,10 +52,7 @@ class Flow {
 
   void begin(bool continued) {
     out_.push_back({"Crew sheet " + id_, paper_.width_mm, paper_.height_mm, {}, true});
-    // Its heading is as wide as the page: with its ascenders it keeps clear of the centring mark above it.
-    constexpr double below_mark_mm = 1.5;
     field_ = paper_.field();
-    field_.top -= below_mark_mm;
     const Box strip = title_strip(paper_);
     // Under every page, so that none goes up a pole without it; the strip says what the page is not.
     const Part cautions = crew::text("", {std::string(words::cautions()[1])});
@@ -319,7 +316,7 @@ std::vector<Sheet> compose_crew(const Dossier& dossier, const Style& style, cons
   int number = 0;
   for (Sheet& sheet : sheets) {
     const Canvas canvas(sheet.drawing, office.font);
-    draw_frame(canvas, paper);
+    draw_frame(canvas, paper, true);
     draw_title_strip(canvas, paper, dossier.judged.rig.layout,
                      {sheet.title, "Crew sheet", "none", ++number, static_cast<int>(sheets.size())});
   }

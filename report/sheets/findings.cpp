@@ -24,7 +24,8 @@ Table not_passed(const Dossier& dossier, const Style& style) {
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   Pages pages(dossier, office, out);
-  pages.begin({"Findings and limits", "List of findings", "none", {}}, {pages.above_title_block()});
+  pages.begin({"Findings and limits", "List of findings", "none", {}},
+              {pages.above_title_block(), pages.columns().back()});
   pages.put(block_of(Paragraphs(words::headline(dossier), {}, {})));
   for (const Table& table : {not_passed(dossier, style), tables::judged(dossier), tables::limits(dossier)})
     if (!table.rows.empty()) pages.put(table, style);

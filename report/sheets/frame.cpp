@@ -86,12 +86,12 @@ void draw_zones(const Canvas& canvas, const Stationery& s, const Box& border) {
 
 void draw_centring_marks(const Canvas& canvas, const Stationery& s, const Box& border, bool foot_taken) {
   const Pen mark{extra_mm, LineType::continuous, layer};
-  constexpr double length_mm = 10;
+  const Box inside = s.frame.grown(-centring_mark_mm);
   const double x = s.width_mm / 2, y = s.height_mm / 2;
-  canvas.line({{x, border.bottom}, {x, border.bottom + (foot_taken ? band_mm : length_mm)}}, mark);
-  canvas.line({{x, border.top}, {x, border.top - length_mm}}, mark);
-  canvas.line({{border.left, y}, {border.left + length_mm, y}}, mark);
-  canvas.line({{border.right, y}, {border.right - length_mm, y}}, mark);
+  canvas.line({{x, border.bottom}, {x, foot_taken ? s.frame.bottom : inside.bottom}}, mark);
+  canvas.line({{x, border.top}, {x, inside.top}}, mark);
+  canvas.line({{border.left, y}, {inside.left, y}}, mark);
+  canvas.line({{border.right, y}, {inside.right, y}}, mark);
 }
 
 void draw_trimming_marks(const Canvas& canvas, const Stationery& s) {

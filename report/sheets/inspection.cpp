@@ -101,19 +101,17 @@ class Forms {
 
 std::vector<Sheet> compose_inspection(const Dossier& dossier, const Records& records, const Style& style,
                                       const Office& office) {
-  std::vector<Body> bodies = Forms(dossier, records, style, office).take();
-  const Stationery paper = stationery(office);
-  std::vector<Sheet> set;
-  for (Body& body : bodies) {
-    Sheet sheet{std::string(body.title), paper.width_mm, paper.height_mm, std::move(body.drawing), office.grey};
-    const Canvas canvas(sheet.drawing, office.font);
-    draw_frame(canvas, paper);
-    draw_title_block(canvas, paper, dossier.judged.rig.layout,
-                     {body.title, body.document_type, body.scale, static_cast<int>(set.size()) + 1,
-                      static_cast<int>(bodies.size())});
-    set.push_back(std::move(sheet));
-  }
-  return set;
+  return finished(Forms(dossier, records, style, office).take(), office, dossier.judged.rig.layout);
+}
+
+std::vector<std::string> written_in(const RecordsInput& records) {
+  std::vector<std::string> all;
+  for (const RegisteredPart& one : records.parts)
+    for (const std::string& text : {one.serial, one.batch, one.basis}) all.push_back(with_minus(text));
+  for (const LoggedFinding& one : records.log)
+    for (const std::string& text : {one.id, one.what, one.by, one.how}) all.push_back(with_minus(text));
+  std::erase(all, "");
+  return all;
 }
 
 }  // namespace fairlead::sheets

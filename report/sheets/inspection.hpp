@@ -10,4 +10,8 @@ namespace fairlead::sheets {
 /// what is found, what is open comes first.
 std::vector<drawing::Sheet> compose_inspection(const Dossier&, const Records&, const Style&, const Office&);
 
+/// What the owner of a register and a log wrote in them, as it stands on the forms: no text of ours, whatever it reads
+/// like.
+std::vector<std::string> written_in(const RecordsInput&);
+
 }  // namespace fairlead::sheets

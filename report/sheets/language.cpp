@@ -13,7 +13,8 @@ bool holds_words(const ToldPart& part) {
 
 }  // namespace
 
-std::shared_ptr<const drawing::Wording> wording_of(const words::Pairs& pairs, const Layout& layout) {
+std::shared_ptr<const drawing::Wording> wording_of(const words::Pairs& pairs, const Layout& layout,
+                                                   const std::vector<std::string>& written) {
   const std::map<std::string, std::string> given(pairs.pairs.begin(), pairs.pairs.end());
   std::vector<drawing::Pair> all;
   for (const words::LabelGroup& group : words::label_groups())
@@ -23,6 +24,7 @@ std::shared_ptr<const drawing::Wording> wording_of(const words::Pairs& pairs, co
     }
   // Marks have names of ours too, which stand in points files.
   std::set<std::string, std::less<>> own{"rest", "unit", "backup"};
+  own.insert(written.begin(), written.end());
   for (const ToldPart& part : told(layout)) {
     if (!part.id.empty()) own.insert(part.id);
     for (const ToldKey& key : part.keys)

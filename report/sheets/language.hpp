@@ -9,8 +9,9 @@
 
 namespace fairlead::sheets {
 
-/// Every fixed text with its pair, where it has one. Ids of a layout, and what its author wrote in words, stay as they
-/// are.
-std::shared_ptr<const drawing::Wording> wording_of(const words::Pairs&, const Layout&);
+/// Every fixed text with its pair, where it has one. Ids of a layout, what its author wrote in words, and what is
+/// `written` elsewhere stay as they are.
+std::shared_ptr<const drawing::Wording> wording_of(const words::Pairs&, const Layout&,
+                                                   const std::vector<std::string>& written = {});
 
 }  // namespace fairlead::sheets

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <optional>
 #include <utility>
 
 #include "report/sheets/furniture.hpp"
@@ -40,34 +41,50 @@ IndexWords index_of(const drawing::Drawing& drawing, std::string_view beginning)
   return words;
 }
 
+/// Where in an index the title of a sheet stands.
+struct Listed {
+  std::size_t sheet{}, from{}, to{};
+};
+/// The titles it lists, each by its first sheet; not that of the sheet it stands on.
+std::vector<Listed> listed_in(const IndexWords& index, std::size_t carrier, const std::vector<drawing::Sheet>& set,
+                              const drawing::Font& font) {
+  std::vector<Listed> all;
+  std::size_t behind = 0;
+  for (std::size_t i = 0; i < set.size(); ++i) {
+    if (i == carrier || (i > 0 && set[i].title == set[i - 1].title)) continue;
+    const std::string title(font.said(set[i].title)), mark = i == 0 ? ": " : "; ";
+    const std::size_t begin = index.all.find(mark + title, behind);
+    if (begin == std::string::npos) continue;
+    behind = begin + mark.size() + title.size();
+    all.push_back({i, begin + mark.size(), behind});
+  }
+  return all;
+}
+
+/// Over what of a title stands on a line, if anything does.
+std::optional<drawing::Link> link_on(const IndexLine& line, const Listed& title, const drawing::Font& font) {
+  const drawing::Label& label = *line.label;
+  const std::size_t from = std::max(title.from, line.start), to = std::min(title.to, line.start + label.text.size());
+  if (from >= to) return std::nullopt;
+  const auto x_mm = [&](std::size_t place) {
+    return label.at.x_mm + font.width_mm(label.text.substr(0, place - line.start), label.cap_mm);
+  };
+  constexpr double about_mm = 0.4;
+  return drawing::Link{
+      {x_mm(from), label.at.y_mm - about_mm}, {x_mm(to), label.at.y_mm + label.cap_mm + about_mm}, title.sheet};
+}
+
 /// Makes every title in the index of the set lead to its first sheet, line by line where it is broken. It stands on the
 /// first sheet, or on the first of those behind the views.
 void link_index(std::vector<drawing::Sheet>& set, const drawing::Font& font) {
   const std::string elsewhere = std::string(font.said(index_elsewhere_beginning)) + ": ";
   for (std::size_t at = 0; at < set.size(); ++at) {
     drawing::Drawing& carrier = set[at].drawing;
-    const IndexWords words = index_of(carrier, at == 0 ? font.said(index_beginning) : std::string_view(elsewhere));
-    if (words.lines.empty()) continue;
-    std::size_t from = 0;
-    for (std::size_t i = at == 0 ? 1 : 0; i < set.size(); ++i) {
-      if (i == at || (i > 0 && set[i].title == set[i - 1].title)) continue;
-      const std::string title(font.said(set[i].title));
-      const std::size_t begin = words.all.find((i == 0 ? ": " : "; ") + title, from);
-      if (begin == std::string::npos) continue;
-      from = begin + 2 + title.size();
-      for (const IndexLine& line : words.lines) {
-        const drawing::Label& label = *line.label;
-        const std::size_t left = std::max(begin + 2, line.start),
-                          right = std::min(from, line.start + label.text.size());
-        if (left >= right) continue;
-        const auto x = [&](std::size_t place) {
-          return label.at.x_mm + font.width_mm(label.text.substr(0, place - line.start), label.cap_mm);
-        };
-        constexpr double about_mm = 0.4;
-        carrier.links.push_back(
-            {{x(left), label.at.y_mm - about_mm}, {x(right), label.at.y_mm + label.cap_mm + about_mm}, i});
-      }
-    }
+    const IndexWords index = index_of(carrier, at == 0 ? font.said(index_beginning) : std::string_view(elsewhere));
+    if (index.lines.empty()) continue;
+    for (const Listed& title : listed_in(index, at, set, font))
+      for (const IndexLine& line : index.lines)
+        if (const auto link = link_on(line, title, font)) carrier.links.push_back(*link);
     return;
   }
 }

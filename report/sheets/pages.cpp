@@ -80,10 +80,16 @@ Box above(const Stationery& paper, const Box& corner) {
 /// A place without room.
 Box none(const Box& all) { return {all.right, all.top, all.right, all.top}; }
 
-}  // namespace
+double area_mm2(const std::vector<Box>& boxes) {
+  double all = 0;
+  for (const Box& box : boxes) all += std::max(box.width(), 0.0) * std::max(box.height(), 0.0);
+  return all;
+}
 
 /// Headings alone may be broken into more lines.
 constexpr double hardly = 1.1;
+
+}  // namespace
 
 bool Pages::upright() const { return corner_.left <= field().left; }
 
@@ -99,9 +105,20 @@ Box Pages::right_column() const {
   return upright() ? none(all) : Box{corner_.left, corner_.top + gap_mm, all.right, all.top};
 }
 
+void Pages::make_room(Box& above, Box& beside, const std::vector<Block>& blocks, double least_mm) const {
+  if (upright()) return;
+  Drawing scratch;
+  double wanted_mm = -beside.height();
+  for (const Block& block : blocks) wanted_mm += block.height(Canvas(scratch, office_.font), beside.width()) + gap_mm;
+  if (wanted_mm <= 0 || above.height() - wanted_mm < least_mm) return;
+  above.bottom += wanted_mm;
+  beside.top += wanted_mm;
+}
+
 void Pages::begin(Body body, std::vector<Box> free) {
   out_.push_back(std::move(body));
   free_ = std::move(free);
+  earlier_.clear();
 }
 
 std::vector<Box> Pages::columns(int abreast) const {
@@ -117,31 +134,23 @@ std::vector<Box> Pages::columns(int abreast) const {
   return columns;
 }
 
-void Pages::further(const Block& block, const Block* all) {
-  Body body{out_.back().title, out_.back().document_type, "none", {}};
+void Pages::begin_further(std::vector<Box> boxes) {
+  for (const Box& box : free_) earlier_.push_back({out_.size() - 1, box});
+  out_.push_back({out_.back().title, out_.back().document_type, "none", {}});
+  free_ = std::move(boxes);
+  fresh_ = true;
+}
+
+std::vector<Box> Pages::further_boxes(const Block& block) const {
   const std::vector<Box> narrow = columns();
   const Box wide = above_title_block();
   Drawing scratch;
   const Canvas canvas(scratch, office_.font);
-  // More hold more of what fills them and is hardly broken into more lines for it.
-  for (int abreast = 4; all && abreast > 2; --abreast) {
-    const std::vector<Box> many = columns(abreast);
-    const Box& one = many.front();
-    if (!fits(block, one) || all->least_width(canvas) > one.width() ||
-        all->height(canvas, one.width()) > hardly * all->height(canvas, wide.width()) ||
-        all->height(canvas, one.width()) <= (abreast - 1) * one.height())
-      continue;
-    begin(std::move(body), many);
-    fresh_ = true;
-    return;
-  }
   // Two columns hold more, unless what stands in them is broken into more than twice as many lines.
   if (fits(block, narrow.front()) &&
       block.height(canvas, narrow.front().width()) <= 2 * block.height(canvas, wide.width()))
-    begin(std::move(body), narrow);
-  else
-    begin(std::move(body), {wide, narrow.back()});
-  fresh_ = true;
+    return narrow;
+  return {wide, narrow.back()};
 }
 
 bool Pages::fits(const Block& block, const Box& box) const {
@@ -198,7 +207,13 @@ void Pages::leave_out(const std::string& name, const std::vector<std::string_vie
   out_.back().left_out.push_back(says);
 }
 
-std::size_t Pages::put_behind(std::size_t first, const Block& block) {
+void Pages::draw(const Block& block, std::size_t sheet, Box& box) {
+  const Canvas canvas(out_[sheet].drawing, office_.font);
+  block.draw(canvas, {box.left, box.top}, box.width());
+  box.top -= block.height(canvas, box.width()) + gap_mm;
+}
+
+void Pages::put_behind(std::size_t first, const Block& block) {
   const auto free_from = [&](std::size_t from) {
     return std::find_if(free_.begin() + static_cast<std::ptrdiff_t>(from), free_.end(),
                         [&](const Box& b) { return fits(block, b); });
@@ -206,17 +221,14 @@ std::size_t Pages::put_behind(std::size_t first, const Block& block) {
   auto box = free_from(first);
   if (box == free_.end() && !fits_further(block)) {
     leave_out(block);
-    return first;
+    return;
   }
   if (box == free_.end()) {
-    further(block);
+    begin_further(further_boxes(block));
     box = free_from(0);
   }
   fresh_ = false;
-  const Canvas canvas(out_.back().drawing, office_.font);
-  block.draw(canvas, {box->left, box->top}, box->width());
-  box->top -= block.height(canvas, box->width()) + gap_mm;
-  return static_cast<std::size_t>(box - free_.begin());
+  draw(block, out_.size() - 1, *box);
 }
 
 namespace {
@@ -231,41 +243,8 @@ tables::Shown part(const tables::Shown& table, std::size_t from, std::size_t to)
   return out;
 }
 
-/// Where a table may be parted behind the row `from`, and its end: a row whose first cell is empty belongs to the row
-/// before it.
-std::vector<std::size_t> ends_after(const Table& table, std::size_t from) {
-  std::vector<std::size_t> ends;
-  for (std::size_t row = from + 1; row <= table.rows.size(); ++row)
-    if (row == table.rows.size() || !std::holds_alternative<std::monostate>(table.rows[row].front()))
-      ends.push_back(row);
-  return ends;
-}
-
-/// The last end that fits, all before it taken to fit too; `none` where the first does not. By strides that double,
-/// then halve: measuring a long table whole for every page it takes would take as long as its length squared.
-template <class Fits>
-std::size_t last_fitting(const std::vector<std::size_t>& ends, std::size_t none, const Fits& fits) {
-  std::size_t held = 0, stride = 1;
-  const auto reaches = [&] { return held + stride <= ends.size() && fits(ends[held + stride - 1]); };
-  for (; reaches(); stride *= 2) held += stride;
-  for (; stride > 0; stride /= 2)
-    if (reaches()) held += stride;
-  return held == 0 ? none : ends[held - 1];
-}
-
-/// Fewer rows of a table stand alone only where there are no more.
-constexpr std::size_t least_rows = 4;
-
-/// An earlier end for a part where too little would be left behind it: it gives of its own until both are even.
-std::size_t leaving_enough(const std::vector<std::size_t>& ends, std::size_t to) {
-  const auto at = std::find(ends.begin(), ends.end(), to);
-  if (at == ends.end()) return to;
-  const auto held = at - ends.begin() + 1, left = ends.end() - at - 1;
-  constexpr auto least = static_cast<std::ptrdiff_t>(least_rows);
-  if (left == 0 || left >= least) return to;
-  const auto given = std::min(least - left, (held - left) / 2);
-  return given > 0 ? *(at - given) : to;
-}
+/// How many rows stand in boxes.
+std::size_t reach(const std::vector<RowsInBox>& parts) { return parts.empty() ? 0 : parts.back().to; }
 
 }  // namespace
 
@@ -273,51 +252,79 @@ void Pages::put(const Table& table, const Style& style) {
   Drawing scratch;
   const tables::Shown whole = tables::shown(table, style);
   const auto parts = grid_of(whole).column_parts(Canvas(scratch, office_.font), above_title_block().width());
-  for (std::size_t i = 0; i < parts.size(); ++i) put_rows(table, of_columns(whole, parts[i], i, parts.size()));
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    put_rows(table, of_columns(whole, parts[i], i, parts.size()), parts.size() == 1);
 }
 
-void Pages::put_rows(const Table& table, const tables::Shown& whole) {
+std::vector<RowsInBox> Pages::rows_in(const std::vector<Box>& boxes, const Table& table, const tables::Shown& whole,
+                                      std::size_t from) const {
+  return rows_in_boxes(table, from, boxes.size(), [&](std::size_t box, std::size_t first, std::size_t to) {
+    const Block rows = shown_block(part(whole, first, to));
+    return fits(rows, boxes[box]) && !is_squeezed(rows, boxes[box]);
+  });
+}
+
+std::vector<Box> Pages::further_boxes(const Table& table, const tables::Shown& whole, std::size_t from) const {
   const std::size_t all = table.rows.size();
-  if (Drawing scratch; shown_block(whole).least_width(Canvas(scratch, office_.font)) > above_title_block().width()) {
-    leave_out(shown_block(whole));
-    return;
+  const Block first = shown_block(part(whole, from, std::min(all, from + least_rows))),
+              rest = shown_block(part(whole, from, all));
+  Drawing scratch;
+  const Canvas canvas(scratch, office_.font);
+  const double in_one_mm = rest.height(canvas, above_title_block().width());
+  std::vector<Box> boxes = further_boxes(first);
+  // More columns hold more of what is hardly broken into more lines for it.
+  for (const int abreast : {3, 4}) {
+    if (reach(rows_in(boxes, table, whole, from)) == all) break;
+    const std::vector<Box> more = columns(abreast);
+    const Box& one = more.front();
+    if (!fits(first, one) || rest.least_width(canvas) > one.width() ||
+        rest.height(canvas, one.width()) > hardly * in_one_mm)
+      break;
+    boxes = more;
   }
+  return boxes;
+}
+
+bool Pages::put_earlier(const Block& block) {
+  for (auto& [sheet, box] : earlier_)
+    if (fits(block, box) && !is_squeezed(block, box)) {
+      draw(block, sheet, box);
+      return true;
+    }
+  return false;
+}
+
+bool Pages::stands_behind(const Table& table, const tables::Shown& whole, const std::vector<RowsInBox>& here) const {
+  const std::size_t all = table.rows.size();
+  if (reach(rows_in(further_boxes(table, whole, 0), table, whole, 0)) < all) return false;
+  constexpr double hardly_any = 0.2;
+  const double sheet_mm2 = area_mm2(columns()), width_mm = further_boxes(table, whole, reach(here)).front().width();
+  Drawing scratch;
+  const double left_over_mm2 =
+      width_mm * shown_block(part(whole, reach(here), all)).height(Canvas(scratch, office_.font), width_mm);
+  return left_over_mm2 < hardly_any * sheet_mm2 && area_mm2(free_) <= (1 - hardly_any) * sheet_mm2;
+}
+
+void Pages::put_rows(const Table& table, const tables::Shown& whole, bool in_any_order) {
+  const std::size_t all = table.rows.size();
+  const Block block = shown_block(whole);
+  if (Drawing scratch; block.least_width(Canvas(scratch, office_.font)) > above_title_block().width())
+    return leave_out(block);
+  if (all == 0) put_behind(0, block);
   // Its parts have the units of the whole, and follow one another from box to box.
-  std::size_t box = 0;
-  for (std::size_t from = 0;;) {
-    const auto fits_in = [&](std::size_t b, std::size_t first, std::size_t to) {
-      const Block rows = shown_block(part(whole, first, to));
-      return fits(rows, free_[b]) && !is_squeezed(rows, free_[b]);
-    };
-    const std::vector<std::size_t> ends = ends_after(table, from);
-    std::size_t to = from;
-    bool room = false;
-    for (std::size_t b = box; from == 0 && !room && b < free_.size(); ++b)
-      if (fits_in(b, 0, all)) box = b, to = all, room = true;
-    for (std::size_t b = box; all > least_rows && !room && b < free_.size(); ++b) {
-      const std::size_t last = last_fitting(ends, from, [&](std::size_t end) { return fits_in(b, from, end); });
-      if (last >= all || last >= from + least_rows) box = b, to = last, room = true;
+  for (std::size_t from = 0; from < all;) {
+    std::vector<RowsInBox> parts = rows_in(free_, table, whole, from);
+    if (from == 0 && !fresh_ && reach(parts) < all) {
+      if (in_any_order && put_earlier(block)) return;
+      if (stands_behind(table, whole, parts)) parts.clear();
     }
-    if (!room && !fresh_) {
-      const Block rest = shown_block(part(whole, from, all));
-      further(shown_block(part(whole, from, std::min(all, from + least_rows))), &rest);
-      box = 0;
-      continue;
+    const bool none_fits = parts.empty() && fresh_;
+    if (none_fits) parts.push_back({0, all > least_rows ? from + 1 : all});
+    for (const auto& [box, to] : parts) {
+      put_behind(box, shown_block(part(whole, from, to)));
+      from = to;
     }
-    if (!room) to = all > least_rows ? std::min(all, from + 1) : all;
-    // Few rows are left over only where they fit this sheet and more would not.
-    const auto rest_fits = [&](std::size_t end) {
-      for (std::size_t b = box + 1; b < free_.size(); ++b)
-        if (fits_in(b, end, all)) return true;
-      return false;
-    };
-    const std::size_t enough = leaving_enough(ends, to);
-    const bool alone = enough < to && !rest_fits(enough) && !rest_fits(to);
-    if (alone || (enough < to && rest_fits(enough))) to = enough;
-    box = put_behind(box, shown_block(part(whole, from, to)));
-    if (to >= all) return;
-    from = to;
-    if (alone) free_.clear();
+    if (from < all && !none_fits) begin_further(further_boxes(table, whole, from));
   }
 }
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "report/sheets/blocks.hpp"
+#include "report/sheets/rows.hpp"
 #include "report/tables/table.hpp"
 
 namespace fairlead::sheets {
@@ -38,30 +39,49 @@ class Pages {
   drawing::Box left_column() const;
   drawing::Box right_column() const;
   bool upright() const;
+  /// What stands above gives of its height what these blocks want of the place beside the title block, where it keeps
+  /// `least_mm` of it. On an upright sheet nothing, for they stand on a further one.
+  void make_room(drawing::Box& above, drawing::Box& beside, const std::vector<Block>&, double least_mm) const;
   /// Says on the sheet in hand that something finds no room on this paper, and at which sizes it does.
   void leave_out(const std::string& name, const std::vector<std::string_view>& sizes);
 
  private:
-  /// In the first box that has room for it of those from `first` on, else on a further sheet; which it was.
-  std::size_t put_behind(std::size_t first, const Block&);
+  /// In the first box that has room for it of those from `first` on, else on a further sheet.
+  void put_behind(std::size_t first, const Block&);
   bool fits(const Block&, const drawing::Box&) const;
   /// Whether a further sheet has room for it.
   bool fits_further(const Block&) const;
   /// Broken into more lines than in one of two columns, but for headings.
   bool is_squeezed(const Block&, const drawing::Box&) const;
-  void put_rows(const Table&, const tables::Shown& whole);
+  void put_rows(const Table&, const tables::Shown& whole, bool in_any_order);
   void leave_out(const Block&);
-  /// A further sheet with room for a block: two columns above the title block where it fits one and they hold more of
-  /// it, else the whole width; and what lies beside the title block. `all`: what follows with the block, in up to
-  /// four columns where it fills them.
-  void further(const Block&, const Block* all = nullptr);
+  void draw(const Block&, std::size_t sheet, drawing::Box&);
+  void begin_further(std::vector<drawing::Box>);
+  /// What a further sheet leaves for a block: two columns above the title block where it fits one and they hold more of
+  /// it, else the whole width; and what lies beside the title block.
+  std::vector<drawing::Box> further_boxes(const Block&) const;
+  /// The same for the rows of a table from `from` on, in up to four columns where fewer do not hold them all.
+  std::vector<drawing::Box> further_boxes(const Table&, const tables::Shown& whole, std::size_t from) const;
+  std::vector<RowsInBox> rows_in(const std::vector<drawing::Box>&, const Table&, const tables::Shown& whole,
+                                 std::size_t from) const;
+  /// A whole table where an earlier one of these sheets left room for it; false where none did.
+  bool put_earlier(const Block&);
+  /// Whether a table that goes on behind this sheet had better begin there: it stands there whole, where else hardly
+  /// any of it would and little else.
+  bool stands_behind(const Table&, const tables::Shown& whole, const std::vector<RowsInBox>& here) const;
+
+  struct Left {
+    std::size_t sheet{};
+    drawing::Box box;
+  };
   const Office& office_;
   const Layout& layout_;
   std::vector<Body>& out_;
   Stationery paper_;
   drawing::Box corner_;
   std::vector<drawing::Box> free_;
-  bool fresh_ = false;  ///< nothing was put on the further sheet yet
+  std::vector<Left> earlier_;  ///< what the sheets before this one left free, back to the one that shows something
+  bool fresh_ = false;         ///< nothing was put on the further sheet yet
 };
 
 }  // namespace fairlead::sheets

@@ -79,13 +79,8 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
         Layer::notes}},
       {small_cap_mm}));
   const Table table = tables::reductions(dossier, style);
-  // The plots give what the table wants of their height, as far as they can still be read.
-  const double wanted_mm = pages.upright() ? 0
-                                           : notes.height(canvas, beside.width()) +
-                                                 block_of(table, style).height(canvas, beside.width()) + 2 * gap_mm -
-                                                 beside.height();
-  if (const double given_mm = std::max(0.0, wanted_mm); above.height() - given_mm >= least_plots_mm)
-    above.bottom += given_mm, beside.top += given_mm;
+  // As far as the plots can still be read.
+  pages.make_room(above, beside, {notes, block_of(table, style)}, least_plots_mm);
   const auto plot_at = [&](int i) {
     // Two by two, or one below the other.
     const int across = pages.upright() ? 1 : 2, down = 4 / across;

@@ -299,7 +299,7 @@ void draw_poses(const Canvas& canvas, const Box& field, const Scene& scene, cons
 }
 
 Block ratio(const Scene& scene, const Style& style) {
-  constexpr double least_mm = 120, plot_mm = 62;
+  constexpr double least_mm = 120, plot_mm = 60;
   return {[](const Canvas&) { return least_mm; }, [](const Canvas&, double) { return plot_mm; },
           [&scene, &style](const Canvas& canvas, Paper at, double width_mm) {
             draw_ratio(canvas, scene, {at.x_mm, at.y_mm - plot_mm, at.x_mm + width_mm, at.y_mm}, style);

@@ -31,6 +31,10 @@ struct Office {
   Work work{};                           ///< the set does not depend on it
 };
 
+/// What of a centring mark lies inside the frame; and what a sheet keeps from its end: the mark's own width, and half
+/// of the widest line that borders a table.
+inline constexpr double centring_mark_mm = 5, centring_gap_mm = drawing::extra_mm + drawing::wide_mm / 2;
+
 /// A paper size in millimetres, and where things go on it. Laid out after ISO 5457.
 struct Stationery {
   std::string_view name;
@@ -39,7 +43,7 @@ struct Stationery {
   drawing::Box frame;  ///< the frame line: 20 mm left, 10 mm elsewhere
 
   /// Where a sheet may draw: inside the frame, clear of the centring marks' ends.
-  drawing::Box field() const { return {frame.left + 6, frame.bottom + 5, frame.right - 5, frame.top - 5}; }
+  drawing::Box field() const { return frame.grown(-(centring_mark_mm + centring_gap_mm)); }
 };
 inline constexpr PaperSize paper_sizes[] = {PaperSize::a4,     PaperSize::a3,     PaperSize::a2,     PaperSize::a1,
                                             PaperSize::ansi_a, PaperSize::ansi_b, PaperSize::ansi_c, PaperSize::ansi_d};

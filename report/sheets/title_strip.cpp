@@ -40,7 +40,7 @@ Box title_strip(const Stationery& s) {
 void draw_title_strip(const Canvas& canvas, const Stationery& s, const Layout& layout, const SheetEntries& sheet) {
   const Project& project = layout.project;
   const Box strip = title_strip(s);
-  // The centring mark at the foot then stands on a border between two fields.
+  // The border between the first two fields then goes on where the centring mark at the foot ends.
   const double half = (s.width_mm / 2 - strip.left) / strip.width();
   const auto row = [&](int up) {
     return Box{strip.left, strip.bottom + up * row_mm, strip.right, strip.bottom + (up + 1) * row_mm};

@@ -40,7 +40,7 @@ constexpr std::string_view inspection_forms[] = {
     "in place, armed, free of what is left on the line",
     "as built",
     "none; free",
-    "OPEN: {1}",
+    "OPEN: {1}, found {2}: {3}",
     "closed in the log",
     "along the line",
     "across the line",

@@ -120,7 +120,8 @@ Dossier whole(const std::string& file) {
   return dossier;
 }
 
-/// A register that says something of every part.
+/// A register that says something of every part, and a log with findings that are open: words of their owner that read
+/// like ours.
 Records some_records(const Layout& layout) {
   RecordsInput input;
   for (const std::string& part : parts_in_service(layout))
@@ -135,6 +136,9 @@ Records some_records(const Layout& layout) {
                            .baseline_m = 16.05e-3,
                            .least_m = 14.45e-3,
                            .basis = "owner's rule"});
+  input.log = {
+      {.id = "rung", .found = {2026, 10, 12}, .part = "brake_trolley", .what = "one wheel turns rough"},
+      {.id = "F1", .found = {2026, 10, 13}, .part = "main_line", .what = "clips, at the landing: off -2 mm; line"}};
   return judge_records(layout, Date{2026, 10, 30}, std::move(input)).value();
 }
 
@@ -176,9 +180,15 @@ TEST_P(LabelsOf, NothingOnTheInspectionFormsStaysEnglish) {
   Dossier dossier = shipped_dossier(GetParam());
   dossier.setting_out = setting_out(dossier.judged.rig);
   Font speaking = font();
-  speaking.speak(wording_of(marked_pairs(), dossier.judged.rig.layout));
-  const auto set = compose_inspection(dossier, some_records(dossier.judged.rig.layout), {}, {speaking});
-  EXPECT_EQ(joined(english_left(set, own_words(dossier.judged.rig.layout), true)), "");
+  const Layout& layout = dossier.judged.rig.layout;
+  const Records records = some_records(layout);
+  speaking.speak(wording_of(marked_pairs(), layout, written_in(records.input)));
+  const auto set = compose_inspection(dossier, records, {}, {speaking});
+  std::set<std::string> own = own_words(layout);
+  own.insert({"rung", "one", "wheel", "turns", "rough", "clips", "the", "landing", "off", "line"});
+  EXPECT_EQ(joined(english_left(set, own, true)), "");
+  EXPECT_NE(everything(set.front()).find("¤OPEN: rung, ¤found 2026-10-12: one wheel turns rough"), std::string::npos);
+  EXPECT_NE(everything(set.front()).find("clips, at the landing: off −2 mm; line"), std::string::npos);
 }
 
 /// Titles and heads that no label gave.

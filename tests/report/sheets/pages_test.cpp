@@ -1,6 +1,7 @@
 // Tables over several pages.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <set>
 
 #include "report/sheets/pages.hpp"
@@ -44,6 +45,79 @@ TEST(Pages, NoTableLeavesARowAloneOnItsLastPage) {
     }
   }
   EXPECT_TRUE(parted);
+}
+
+Table of_rows(int rows) {
+  Table table{"Rows", {"name"}, {}, {"A note.", "Another note."}};
+  for (int i = 0; i < rows; ++i) table.rows.push_back({"row " + std::to_string(i)});
+  return table;
+}
+/// How many of its rows stand on a sheet.
+int rows_on(const Body& sheet) {
+  return static_cast<int>(
+      std::count_if(sheet.drawing.entities.begin(), sheet.drawing.entities.end(), [](const auto& e) {
+        const auto* label = std::get_if<Label>(&e);
+        return label && label->text.starts_with("row ");
+      }));
+}
+/// Room that is taken.
+Block taken(double height_mm) {
+  return {[](const Canvas&) { return 10.0; }, [height_mm](const Canvas&, double) { return height_mm; },
+          [](const Canvas&, Paper, double) {}};
+}
+
+// A fifth of an A3 beside its title block is 17 000 mm2: 20 rows of 3.8 mm under a title, in a column of 186 mm.
+TEST(Pages, ATableOfWhichHardlyAnythingWouldBeLeftOverStandsWholeOnTheFurtherSheet) {
+  bool parted = false, moved = false;
+  for (int rows = 30; rows < 110; ++rows) {
+    std::vector<Body> out;
+    const Office office{font()};
+    Pages pages(demo(), office, out);
+    pages.begin({"Rows", "List", "none", {}}, pages.columns());
+    pages.put(taken(150));
+    pages.put(of_rows(rows), Style{});
+    int all = 0;
+    for (const Body& sheet : out) all += rows_on(sheet);
+    EXPECT_EQ(all, rows);
+    const int last = rows_on(out.back());
+    EXPECT_TRUE(last == rows || last >= 20) << last << " of " << rows << " rows stand alone";
+    parted = parted || last < rows;
+    moved = moved || (out.size() > 1 && last == rows);
+  }
+  EXPECT_TRUE(parted);
+  EXPECT_TRUE(moved);
+}
+
+// And where so little stands on the sheet in hand that it would be the empty one, the table begins there.
+TEST(Pages, NoTableLeavesASheetForTheNextOnWhichLittleStands) {
+  for (int rows = 30; rows < 140; ++rows) {
+    std::vector<Body> out;
+    const Office office{font()};
+    Pages pages(demo(), office, out);
+    pages.begin({"Rows", "List", "none", {}}, pages.columns());
+    pages.put(taken(10));
+    pages.put(of_rows(rows), Style{});
+    EXPECT_GT(rows_on(out.front()), 0) << rows;
+  }
+}
+
+TEST(Pages, AShortTableStandsWholeInWhatAnEarlierSheetLeftFree) {
+  for (const bool shows_something : {false, true}) {
+    std::vector<Body> out;
+    const Office office{font()};
+    Pages pages(demo(), office, out);
+    pages.begin({"Rows", "List", "none", {}}, {pages.columns().front()});
+    pages.put(taken(150));
+    const double column_mm = pages.columns().front().height(), foot_mm = pages.columns().back().height();
+    if (shows_something) {
+      pages.put(taken(column_mm));
+      pages.begin({"Others", "List", "none", {}}, pages.columns());
+    }
+    for (const double height_mm : {column_mm, column_mm, foot_mm}) pages.put(taken(height_mm));
+    pages.put(of_rows(6), Style{});
+    EXPECT_EQ(rows_on(out.front()), shows_something ? 0 : 6) << "never back over a sheet that shows something";
+    EXPECT_EQ(out.size(), shows_something ? 4u : 2u);
+  }
 }
 
 /// Of a table of so many columns, each `wide` letters wide; what was said of it.
@@ -92,6 +166,17 @@ TEST(Pages, ALongNarrowTableGoesOnInAsManyColumnsAsItFills) {
   EXPECT_EQ(columns_of(200), 4u);
   EXPECT_EQ(columns_of(150), 3u);
   EXPECT_EQ(columns_of(80), 2u);
+}
+
+TEST(Pages, ATableThatFourColumnsHoldTakesOneSheet) {
+  for (int rows = 100; rows <= 200; ++rows) {
+    std::vector<Body> out;
+    const Office office{font()};
+    Pages pages(demo(), office, out);
+    pages.begin({"Rows", "List", "none", {}}, {});
+    pages.put(of_rows(rows), Style{});
+    EXPECT_EQ(out.size(), 2u) << rows << " rows";
+  }
 }
 
 TEST(Pages, ATableTooWideForTheSheetStandsInPartsThatBeginWithItsFirstColumn) {

@@ -32,6 +32,7 @@ TEST_P(LargePaper, NoLetteringOverlapsNothingRunsThroughItAndNothingLeavesTheFra
     for (const Sheet& sheet : set) {
       EXPECT_EQ(sheet.width_mm, s.width_mm);
       EXPECT_EQ(outside_frame(sheet, paper), std::vector<std::string>{}) << s.name << ": " << sheet.title;
+      EXPECT_EQ(near_centring_marks(sheet, s.frame), std::vector<std::string>{}) << s.name << ": " << sheet.title;
       for (const std::string& fault : faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}))
         ADD_FAILURE() << s.name << ", " << sheet.title << ": " << fault;
     }
@@ -52,6 +53,7 @@ TEST_P(SmallPaper, NothingOverlapsOrLeavesTheFrameAndWhatIsLeftOutIsSaid) {
     for (const Sheet& sheet : set) {
       EXPECT_EQ(sheet.height_mm, s.height_mm);
       EXPECT_EQ(outside_frame(sheet, paper), std::vector<std::string>{}) << s.name << ": " << sheet.title;
+      EXPECT_EQ(near_centring_marks(sheet, s.frame), std::vector<std::string>{}) << s.name << ": " << sheet.title;
       for (const std::string& fault : faults(sheet.drawing, font(), {0, 0, sheet.width_mm, sheet.height_mm}))
         ADD_FAILURE() << s.name << ", " << sheet.title << ": " << fault;
       for (const std::string& one : sheet.left_out)
@@ -60,6 +62,19 @@ TEST_P(SmallPaper, NothingOverlapsOrLeavesTheFrameAndWhatIsLeftOutIsSaid) {
   }
 }
 INSTANTIATE_TEST_SUITE_P(Shipped, SmallPaper, testing::ValuesIn(shipped_layouts()),
+                         [](const auto& layout) { return layout.param.substr(0, layout.param.find('.')); });
+
+class AnyPaper : public testing::TestWithParam<std::string> {};
+TEST_P(AnyPaper, NothingComesNearACentringMark) {
+  const Dossier dossier = whole(GetParam());
+  for (const PaperSize paper : {PaperSize::a3, PaperSize::ansi_b})
+    for (const Sheet& sheet : compose(dossier, Style{}, {font(), paper}))
+      EXPECT_EQ(near_centring_marks(sheet, stationery(paper).frame), std::vector<std::string>{}) << sheet.title;
+  for (const PaperSize paper : {PaperSize::a4, PaperSize::ansi_a})
+    for (const Sheet& page : compose_crew(dossier, Style{}, {font(), paper}))
+      EXPECT_EQ(near_centring_marks(page, stationery(paper).frame), std::vector<std::string>{}) << page.title;
+}
+INSTANTIATE_TEST_SUITE_P(Shipped, AnyPaper, testing::ValuesIn(shipped_layouts()),
                          [](const auto& layout) { return layout.param.substr(0, layout.param.find('.')); });
 
 /// The words with a digit that the tables of a set say.
