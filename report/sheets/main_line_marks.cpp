@@ -32,6 +32,17 @@ double lowest_at(const ChainagePlot& plot, double x) {
   return std::isfinite(lowest) ? lowest : plot.y.low;
 }
 
+/// Where a path is lowest, m: it falls to there and rises from there on; one of its ends where it does either alone.
+double lowest_m(const mainline::Path& path) {
+  double low = path.from_m(), high = path.to_m();
+  constexpr int halvings = 50;  // of a span to the last bits
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = (low + high) / 2;
+    (path.slope(middle) < 0 ? low : high) = middle;
+  }
+  return (low + high) / 2;
+}
+
 class Marks {
  public:
   Marks(const Canvas& canvas, const Box& box, const ChainagePlot& plot, const Rig& rig, const Style& style)
@@ -100,11 +111,13 @@ class Marks {
 
   void lowest() {
     Paper lowest{0, INFINITY};
-    for (const PlotCurve& curve : plot_.curves)
-      for (const Paper p : curve.values)
-        if (p.y_mm < lowest.y_mm) lowest = p;
-    name({dot(lowest.x_mm, lowest.y_mm)},
-         fmt::format("Lowest place of a wheel,\nCH {}, level {}", told(lowest.x_mm), told(lowest.y_mm)), dot_mm);
+    for (const mainline::StatePath& one : rig_.main_line.solved()->paths) {
+      const double x_m = lowest_m(one.path), z_m = one.path.height_m(x_m);
+      if (z_m < lowest.y_mm) lowest = {x_m, z_m};
+    }
+    const double at_m = chainage_m(lowest.x_mm), high_m = level_m(lowest.y_mm);
+    name({dot(at_m, high_m)}, fmt::format("Lowest place of a wheel,\nCH {}, level {}", told(at_m), told(high_m)),
+         dot_mm);
   }
 
   void zero_line() {
