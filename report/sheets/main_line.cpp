@@ -85,8 +85,8 @@ Block notes(const Dossier& dossier) {
 }
 
 void put_tables(Pages& pages, const Dossier& dossier, const Style& style) {
-  for (const Table& table :
-       {tables::main_line_bare(dossier), tables::main_line_loaded(dossier), tables::stringing(dossier)})
+  for (const Table& table : {tables::main_line_bare(dossier), tables::main_line_loaded(dossier),
+                             tables::main_line_levels(dossier, style), tables::stringing(dossier)})
     if (!table.rows.empty() || !table.notes.empty()) pages.put(table, style);
 }
 

@@ -147,6 +147,7 @@ constexpr std::string_view headings_of[] = {
     "REST POSITIONS",
     "MAIN LINE, BARE",
     "MAIN LINE, LOADED",
+    "MAIN LINE BY CHAINAGE",
     "SET-OUT POINTS",
     "OFFSETS FROM THE BARE MAIN LINE",
     "TIE DISTANCES",
