@@ -57,11 +57,7 @@ Box under_title(const Canvas& canvas, Box box, std::string_view title) {
   return box;
 }
 
-void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
-                    std::vector<PlotCurve> curves, const std::vector<PlotLimit>& limits, double names_mm,
-                    std::string_view behind, const std::vector<PlotName>& ends) {
-  const Box framed{box.left, box.bottom, box.right - names_mm, box.top}, area = plot_area(framed);
-  const std::string words(behind);
+void letter_behind(const Canvas& canvas, const Box& area, std::string_view words) {
   constexpr double beside_mm = 8;
   const double cap_mm = pale_cap_mm(canvas, words, area.width() - beside_mm);
   canvas.drawing().entities.push_back(
@@ -71,6 +67,13 @@ void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, con
             std::string(canvas.said(words)),
             Layer::grid,
             true});
+}
+
+void predicted_plot(const Canvas& canvas, const Box& box, const PlotAxis& x, const PlotAxis& y,
+                    std::vector<PlotCurve> curves, const std::vector<PlotLimit>& limits, double names_mm,
+                    std::string_view behind, const std::vector<PlotName>& ends) {
+  const Box framed{box.left, box.bottom, box.right - names_mm, box.top}, area = plot_area(framed);
+  letter_behind(canvas, area, behind);
   const std::size_t before = canvas.drawing().entities.size();
   plot(canvas, framed, x, y, curves, box.right);
   std::vector<Callout> names;

@@ -30,6 +30,9 @@ struct PlotName {
   drawing::Layer layer;
 };
 
+/// Words behind what is plotted in an area, as large as there is room.
+void letter_behind(const drawing::Canvas&, const drawing::Box& area, std::string_view words);
+
 /// A plot with its limits and the ends of its curves named at its right, `names_mm` of the box kept for them, and
 /// behind its curves in words whether anything of it was tried.
 inline constexpr std::string_view untested = "PREDICTED, UNTESTED";

@@ -16,8 +16,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   pages.begin({"Setting out", "Setting-out schedule", "none", {}}, pages.columns());
   std::vector<Table> all = {tables::set_out_points(dossier, style), tables::line_offsets(dossier, style),
                             tables::ties(dossier, style),           tables::levels(dossier),
-                            tables::sheave_axles(dossier),          tables::stringing(dossier),
-                            tables::hand_pulls(dossier, style)};
+                            tables::sheave_axles(dossier),          tables::hand_pulls(dossier, style)};
   if (dossier.placement) all.push_back(tables::tolerance_box(dossier, style));
   for (const Table& table : all)
     if (!table.rows.empty() || !table.notes.empty()) pages.put(table, style);

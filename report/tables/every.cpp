@@ -35,6 +35,7 @@ std::vector<Table> every(const Dossier& dossier, const Style& style) {
                          rest_positions(dossier),
                          main_line_bare(dossier),
                          main_line_loaded(dossier),
+                         main_line_levels(dossier, style),
                          set_out_points(dossier, style),
                          line_offsets(dossier, style),
                          ties(dossier, style),

@@ -42,6 +42,8 @@ Table hand_pulls(const Dossier&, const Style&);
 Table main_line_bare(const Dossier&);
 /// The main line under brake trolley and riders, at the rest mark and at the end of the planned travel.
 Table main_line_loaded(const Dossier&);
+/// How high the bare line and the heaviest rider's wheel lie at round chainages, and at the supports.
+Table main_line_levels(const Dossier&, const Style&);
 /// Per anchor the governing case, its concurrent components, capacity and utilisation.
 Table anchor_loads(const Dossier&, const Style& = {});
 /// Every leg, guy and pole: what it carries at most, pulled and pushed, and whether it goes slack.
