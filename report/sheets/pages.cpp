@@ -142,7 +142,7 @@ void Pages::begin_further(std::vector<Box> boxes) {
 }
 
 std::vector<Box> Pages::further_boxes(const Block& block) const {
-  const std::vector<Box> narrow = columns();
+  std::vector<Box> narrow = columns();
   const Box wide = above_title_block();
   Drawing scratch;
   const Canvas canvas(scratch, office_.font);

@@ -1,4 +1,5 @@
-// What a crew sets the rig out by, but for the pages that go up the poles.
+// What a crew sets the rig out by, but for the pages that go up the poles and for what it strings the main line by:
+// that stands on the sheet of the main line.
 #include "report/sheets/list.hpp"
 #include "report/sheets/pages.hpp"
 #include "report/tables/tables.hpp"
