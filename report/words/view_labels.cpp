@@ -156,7 +156,6 @@ constexpr std::string_view names_and[] = {
     "Anchor {1}",
     "load {1}",
     "Anchor {1} load {2}",
-    "Main line",
     "Main line Ø{1}",
     "{1} support line Ø{2}",
     "{1} braking line Ø{2}",
