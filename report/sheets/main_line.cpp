@@ -126,7 +126,7 @@ void compose(const Dossier& dossier, const Style& style, const Office& office, s
   std::vector<std::string> key;
   const Block at_top = plot_block(
       section, section_mm,
-      [&](const Canvas& canvas, const Box& box) { return mark_section(canvas, box, section, rig, style); }, key);
+      [&](const Canvas& canvas, const Box& box) { return mark_long_section(canvas, box, section, rig, style); }, key);
   const auto beneath = [&](double height_mm) {
     return plot_block(
         tension_plot(rig, style, section, height_mm), section_mm,

@@ -160,8 +160,8 @@ class Marks {
 
 }  // namespace
 
-std::vector<Callout> mark_section(const Canvas& canvas, const Box& box, const ChainagePlot& plot, const Rig& rig,
-                                  const Style& style) {
+std::vector<Callout> mark_long_section(const Canvas& canvas, const Box& box, const ChainagePlot& plot, const Rig& rig,
+                                       const Style& style) {
   Marks marks(canvas, box, plot, rig, style);
   marks.ordinates();
   marks.supports();

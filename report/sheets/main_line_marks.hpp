@@ -12,8 +12,8 @@ namespace fairlead::sheets {
 
 /// Supports, rest mark, end of the planned travel, backup brake, platform, where loads left alone come to rest, and the
 /// lowest place of all.
-std::vector<drawing::Callout> mark_section(const drawing::Canvas&, const drawing::Box&, const ChainagePlot&, const Rig&,
-                                           const Style&);
+std::vector<drawing::Callout> mark_long_section(const drawing::Canvas&, const drawing::Box&, const ChainagePlot&,
+                                                const Rig&, const Style&);
 /// The zero line, rest mark, end of the planned travel and backup brake.
 std::vector<drawing::Callout> mark_drives(const drawing::Canvas&, const drawing::Box&, const ChainagePlot&, const Rig&,
                                           const Style&);

@@ -41,7 +41,7 @@ Table main_line_levels(const Dossier& dossier, const Style& style) {
       "Main line by chainage",
       {"chainage", "chord", "bare, highest", "bare, lowest", "heaviest rider, highest", "heaviest rider, lowest"},
       {},
-      {"Levels in the site's frame; highest and lowest of all states. Heaviest rider: his wheel, alone on the "
+      {"Levels in the site's frame; highest and lowest of all states. Heaviest rider: the wheel, alone on the "
        "line, without the braking line's pull; not solved close to the supports."},
       {{1, 2, 3, 4, 5}}};
   const mainline::MainLine* line = rig.main_line.solved();

@@ -1,4 +1,4 @@
-# Runs every benchmark of PROGRAMS (a list of name=program) and writes OUTPUT, a Markdown table of processor time.
+# Runs every benchmark of PROGRAMS (a list of name=program) and writes OUTPUT, a Markdown table of their times.
 
 if(NOT BUILD_TYPE STREQUAL "Release")
   message(FATAL_ERROR "benchmarks are written from a Release build, this one is ${BUILD_TYPE}")
@@ -30,8 +30,9 @@ function(print_time time unit result)
   endif()
 endfunction()
 
-set(text "# Benchmarks\n\nProcessor time of one call, the median of three runs, Release build. Use the ratios: \
-absolutes change with the\nmachine. Written by the target `benchmark_table`: do not edit.\n")
+set(text "# Benchmarks\n\nTime of one call, the median of three runs, Release build: of a process and of what runs on \
+several threads by\nthe clock, of all else the processor's. Use the ratios: absolutes change with the machine. Written by \
+the target\n`benchmark_table`: do not edit.\n")
 set(machine)
 foreach(entry ${PROGRAMS})
   string(REGEX MATCH "^([^=]+)=(.+)$" entry "${entry}")
@@ -54,11 +55,12 @@ foreach(entry ${PROGRAMS})
     string(JSON aggregate GET "${json}" benchmarks ${i} aggregate_name)
     if(aggregate STREQUAL "median")
       string(JSON run GET "${json}" benchmarks ${i} run_name)
-      # A process is timed by the system, not by the benchmark's own thread, and its memory is counted too.
+      # A process and what runs on several threads take more than the benchmark's own thread does. Of a process memory is
+      # counted too.
       set(of cpu_time)
-      if(run MATCHES "manual_time")
+      if(run MATCHES "/(manual|real)_time")
         set(of real_time)
-        string(REPLACE "/manual_time" "" run "${run}")
+        string(REPLACE "${CMAKE_MATCH_0}" "" run "${run}")
       endif()
       string(JSON time GET "${json}" benchmarks ${i} ${of})
       string(JSON unit GET "${json}" benchmarks ${i} time_unit)
