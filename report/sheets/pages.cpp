@@ -295,14 +295,15 @@ bool Pages::put_earlier(const Block& block) {
 }
 
 bool Pages::stands_behind(const Table& table, const tables::Shown& whole, const std::vector<RowsInBox>& here) const {
-  const std::size_t all = table.rows.size();
-  if (reach(rows_in(further_boxes(table, whole, 0), table, whole, 0)) < all) return false;
   constexpr double hardly_any = 0.2;
-  const double sheet_mm2 = area_mm2(columns()), width_mm = further_boxes(table, whole, reach(here)).front().width();
+  const double sheet_mm2 = area_mm2(columns());
+  if (area_mm2(free_) > (1 - hardly_any) * sheet_mm2) return false;
+  const std::size_t all = table.rows.size();
+  const Block left_over = shown_block(part(whole, reach(here), all));
+  const double width_mm = further_boxes(left_over).front().width();
   Drawing scratch;
-  const double left_over_mm2 =
-      width_mm * shown_block(part(whole, reach(here), all)).height(Canvas(scratch, office_.font), width_mm);
-  return left_over_mm2 < hardly_any * sheet_mm2 && area_mm2(free_) <= (1 - hardly_any) * sheet_mm2;
+  if (width_mm * left_over.height(Canvas(scratch, office_.font), width_mm) >= hardly_any * sheet_mm2) return false;
+  return reach(rows_in(further_boxes(table, whole, 0), table, whole, 0)) == all;
 }
 
 void Pages::put_rows(const Table& table, const tables::Shown& whole, bool in_any_order) {

@@ -25,7 +25,7 @@ namespace {
 constexpr std::string_view document_type = "Arrangement drawing";
 constexpr double gap_mm = 4;
 
-bool applies(const Dossier& dossier) { return views::scene_of(dossier.judged.rig).rest.has_value(); }
+bool applies(const Dossier& dossier) { return dossier.judged.rig.main_line.solved() != nullptr; }
 
 /// At rest: where the rig runs to at full travel would lie on it.
 Scene at_rest(const Rig& rig) {
@@ -226,6 +226,7 @@ void alone(const Figure& figure, const Block& notes, std::string title, const st
 
 void compose(const Dossier& dossier, const Style& style, const Office& office, std::vector<Body>& out) {
   const Scene scene = at_rest(dossier.judged.rig);
+  if (!scene.rest) return;
   const IsometricFigure isometric(scene, style);
   const auto section = SectionFigure::of(scene, style);
   Pages pages(dossier, office, out);

@@ -75,7 +75,8 @@ line_clearance = { at = "0.5 m", basis = "own rule" }
 
 BENCHMARK_CAPTURE(process, check, {program, "check", layout})->UseManualTime()->Unit(benchmark::kNanosecond);
 BENCHMARK_CAPTURE(process, check_json, {program, "check", layout, "--format", "json"})->UseManualTime();
-BENCHMARK(check_over_a_scan)->Arg(1'000'000)->Arg(10'000'000)->UseManualTime()->Unit(benchmark::kNanosecond);
 BENCHMARK_CAPTURE(process, draw, {program, "draw", layout, "-o", FAIRLEAD_SCRATCH "/sheet.pdf"})->UseManualTime();
+// Last: a process starts with the peak of the one that starts it, and these make large files.
+BENCHMARK(check_over_a_scan)->Arg(1'000'000)->Arg(10'000'000)->UseManualTime()->Unit(benchmark::kNanosecond);
 
 }  // namespace

@@ -30,9 +30,9 @@ function(print_time time unit result)
   endif()
 endfunction()
 
-set(text "# Benchmarks\n\nTime of one call, the median of three runs, Release build: of a process and of what runs on \
-several threads by\nthe clock, of all else the processor's. Use the ratios: absolutes change with the machine. Written by \
-the target\n`benchmark_table`: do not edit.\n")
+set(text "# Benchmarks\n\nProcessor time of one call, the median of three runs, Release build; of a process all its \
+threads', of an arrest on two\nthreads the time by the clock. Use the ratios: absolutes change with the machine. Written by the \
+target\n`benchmark_table`: do not edit.\n")
 set(machine)
 foreach(entry ${PROGRAMS})
   string(REGEX MATCH "^([^=]+)=(.+)$" entry "${entry}")
@@ -55,8 +55,8 @@ foreach(entry ${PROGRAMS})
     string(JSON aggregate GET "${json}" benchmarks ${i} aggregate_name)
     if(aggregate STREQUAL "median")
       string(JSON run GET "${json}" benchmarks ${i} run_name)
-      # A process and what runs on several threads take more than the benchmark's own thread does. Of a process memory is
-      # counted too.
+      # What a process and other threads take is not the benchmark's own thread's: the benchmark says it itself, or the
+      # clock does. Of a process memory is counted too.
       set(of cpu_time)
       if(run MATCHES "/(manual|real)_time")
         set(of real_time)
