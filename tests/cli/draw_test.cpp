@@ -76,8 +76,9 @@ TEST(DrawFormats, AFolderGetsEverySheetAndEveryTable) {
   const auto names = names_in(scratch / "set");
   EXPECT_EQ(ran.out, first_line(run(std::string("check ") + good).out) + "\n" + scratch / "set/" + " written, " +
                          std::to_string(names.size()) + " files\n");
-  for (const char* name : {"set.pdf", "01_general_arrangement_of_the_arrest_end.svg", "06_setting_out.dxf",
-                           "anchor_loads.csv", "tables.csv", "calculation_predicted_untested.csv"})
+  for (const char* name : {"set.pdf", "01_general_arrangement_of_the_arrest_end.svg", "07_setting_out.dxf",
+                           "02_section_and_isometric_of_the_arrest_end.dxf", "11_main_line.svg", "anchor_loads.csv",
+                           "tables.csv", "calculation_predicted_untested.csv"})
     EXPECT_TRUE(names.contains(name)) << name;
   int svg = 0, dxf = 0;
   for (const std::string& name : names) svg += name.ends_with(".svg"), dxf += name.ends_with(".dxf");
