@@ -19,7 +19,7 @@ using namespace drawing;
 
 namespace {
 
-constexpr double inset_mm = 2, head_mm = 14, foot_mm = 16, longest_mm = 38;
+constexpr double inset_mm = 2, head_mm = 14, foot_mm = 16, longest_mm = 27;
 constexpr Pen rule{narrow_mm, LineType::continuous, Layer::tables}, axis{hair_mm, LineType::dash_dot, Layer::loads},
     component{narrow_mm, LineType::dashed, Layer::loads}, vector_pen{wide_mm, LineType::continuous, Layer::loads};
 
@@ -39,26 +39,33 @@ ForceScale force_scale(double newtons, const Style& style) {
   return {figure * unit, fmt::format("10 mm = {:g} {}", figure, us ? "lbf" : "kN")};
 }
 
+/// A direction of the rig that a force is told along, and whether it runs left on paper.
+struct Told {
+  std::string_view name;
+  Vec3 direction;
+  bool to_the_left = false;
+};
+
 /// The force in one view: arrow, its two components and their figures.
 class Diagram {
  public:
-  Diagram(const Canvas& canvas, const Rig& rig, std::string name, Vec3 up, std::string_view up_name, Vec3 force,
-          double mm_per_N, const Style& style)
-      : canvas_(canvas), force_(force), style_(style), up_name_(up_name) {
+  Diagram(const Canvas& canvas, std::string name, Told level, Told upright, Vec3 force, double mm_per_N,
+          const Style& style)
+      : canvas_(canvas), level_(level), upright_(upright), force_(force), style_(style) {
     view_.name = std::move(name);
-    view_.right = rig.frame.along;
-    view_.up = up;
+    view_.right = level.to_the_left ? -level.direction : level.direction;
+    view_.up = upright.direction;
     view_.scale = 1000 / mm_per_N;
   }
 
   void draw(const Box& box, std::string_view title) {
+    const Box free{box.left, box.bottom + 2 * row_mm, box.right, box.top - row_mm};
     const Paper along = view_.of(force_);
-    const Paper origin = box.centre() - 0.5 * along;
+    const Paper origin = free.centre() - 0.5 * along;
     view_.at = origin;
     canvas_.drawing().views.push_back(view_);
-    const std::size_t before = canvas_.drawing().entities.size();
     canvas_.text({box.left, box.top - small_cap_mm}, std::string(title), small_cap_mm, Layer::loads);
-    cross(origin, origin + along, box);
+    cross(origin, origin + along, free);
     const Paper corner = origin + Paper{along.x_mm, 0};
     constexpr double drawn_mm = 1.5;  // a shorter component is not told from the arrow
     if (std::abs(along.x_mm) > drawn_mm && std::abs(along.y_mm) > drawn_mm) {
@@ -67,20 +74,18 @@ class Diagram {
     }
     if (length(along) > drawn_mm) arrow(canvas_, origin, origin + along, vector_pen);
     views::draw_anchor(canvas_, origin + along);
-    Obstacles obstacles(canvas_.font());
-    obstacles.add(canvas_.drawing(), before);
-    std::vector<Callout> names;
-    const auto say = [&](std::string_view name, Vec3 direction, Paper at) {
-      const std::string text = fmt::format("{} {}", name, force_words(fairlead::dot(force_, direction), single()));
-      names.push_back({{at, origin + 0.5 * along, origin}, text, Layer::text, 0, small_cap_mm});
-    };
-    say("along", view_.right, origin + Paper{along.x_mm / 2, 0});
-    say(up_name_, view_.up, origin + Paper{along.x_mm, along.y_mm / 2});
-    place(canvas_, names, obstacles, {box.left, box.bottom, box.right, box.top - small_cap_mm - 1});
+    double y = free.bottom - row_mm + 1;
+    for (const Told& told : {level_, upright_}) {
+      canvas_.text(
+          {box.left, y},
+          fmt::format("{} {}", told.name, force_words(fairlead::dot(force_, told.direction), words::single(style_))),
+          small_cap_mm, Layer::text);
+      y -= row_mm;
+    }
   }
 
  private:
-  Style single() const { return words::single(style_); }
+  static constexpr double row_mm = 3;
   /// Axes through the anchor, along all of the arrow.
   void cross(Paper from, Paper at, const Box& box) const {
     constexpr double beyond_mm = 5;
@@ -88,14 +93,14 @@ class Diagram {
     const auto [low, high] = std::minmax(from.y_mm, at.y_mm);
     canvas_.line({{std::max(box.left, left - beyond_mm), at.y_mm}, {std::min(box.right, right + beyond_mm), at.y_mm}},
                  axis);
-    canvas_.line({{at.x_mm, std::max(box.bottom, low - beyond_mm)}, {at.x_mm, std::min(box.top - 4, high + beyond_mm)}},
+    canvas_.line({{at.x_mm, std::max(box.bottom, low - beyond_mm)}, {at.x_mm, std::min(box.top, high + beyond_mm)}},
                  axis);
   }
 
   const Canvas& canvas_;
+  Told level_, upright_;
   Vec3 force_;
   const Style& style_;
-  std::string_view up_name_;
   View view_;
 };
 
@@ -171,12 +176,21 @@ void draw_force_panel(const Canvas& canvas, const Box& box, const Dossier& dossi
 
   const Vec3 force = governing.on_anchor_N[anchor];
   const ForceScale scale = force_scale(norm(force), style);
-  const double middle = box.centre().x_mm, bottom = inside.bottom + foot_mm, top = inside.top - head_mm;
+  const double bottom = inside.bottom + foot_mm, top = inside.top - head_mm;
   const std::string& id = rig.layout.anchors[anchor].id.value;
-  Diagram(canvas, rig, "force on " + id + ", elevation", rig.frame.up, "up", force, 10 / scale.per_10mm, style)
-      .draw({inside.left, bottom, middle - 1, top}, "ELEVATION");
-  Diagram(canvas, rig, "force on " + id + ", plan", rig.frame.across, "across", force, 10 / scale.per_10mm, style)
-      .draw({middle + 1, bottom, inside.right, top}, "PLAN");
+  const Told along{"along", rig.frame.along}, across{"across", rig.frame.across}, up{"up", rig.frame.up},
+      leftward{"across", rig.frame.across, true};
+  constexpr double between_mm = 2;
+  const double each_mm = (inside.width() - 2 * between_mm) / 3;
+  double left = inside.left;
+  const auto view = [&](std::string_view facing, std::string_view title, const Told& level, const Told& upright) {
+    Diagram(canvas, fmt::format("force on {}, {}", id, facing), level, upright, force, 10 / scale.per_10mm, style)
+        .draw({left, bottom, left + each_mm, top}, title);
+    left += each_mm + between_mm;
+  };
+  view("elevation", "ELEVATION", along, up);
+  view("plan", "PLAN", along, across);
+  view("section", "FROM UPSTREAM", leftward, up);
   const Paper bar{inside.left, inside.bottom + 10.5};
   canvas.line({bar, bar + Paper{10, 0}}, {wide_mm, LineType::continuous, Layer::loads});
   for (double x : {0.0, 10.0})

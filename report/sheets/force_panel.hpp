@@ -1,14 +1,15 @@
-// One anchor's governing load as a vector, in elevation and in plan, with what it takes of the anchor's capacity.
+// One anchor's governing load as a vector, in elevation, in plan and from upstream, with what it takes of the anchor's
+// capacity.
 #pragma once
 
 #include "report/sheets/sheet.hpp"
 
 namespace fairlead::sheets {
 
-inline constexpr double force_panel_height_mm = 70;
+inline constexpr double force_panel_height_mm = 76;
 
 /// Draws it into a frame. The arrow begins at the anchor and has the force's length at the force scale beside it; its
-/// two views go to the drawing's views with a newton in place of a metre. Without a governing load it says so.
+/// three views go to the drawing's views with a newton in place of a metre. Without a governing load it says so.
 void draw_force_panel(const drawing::Canvas&, const drawing::Box&, const Dossier&, std::size_t anchor, const Style&);
 
 /// What the check of an anchor's utilisation found; none where it is not among the findings.

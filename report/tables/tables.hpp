@@ -23,6 +23,10 @@ Table tolerance_box(const Dossier&, const Style&);
 Table windows(const Dossier&, const Style&);
 /// The marks that a crew sets out, by the names that a points file has for them.
 Table set_out_points(const Dossier&, const Style&);
+/// The same with columns for a pen, and what else is measured of a built rig by the names that a file of measurements
+/// has for it.
+Table marks_to_read(const Dossier&, const Style&);
+Table quantities_to_read(const Dossier&);
 /// What is measured and not set out: where blocks and hanging sheaves come to rest, structures, marks on the main line.
 Table check_places(const Dossier&);
 /// The marks as they are measured from the main line. This and the next five: without rows before Dossier::setting_out

@@ -39,6 +39,7 @@ constexpr std::string_view inspection_forms[] = {
     "fixings tight, line winds evenly, draws its line in by itself",
     "in place, armed, free of what is left on the line",
     "as built",
+    "{1} as built",
     "none; free",
     "OPEN: {1}, found {2}: {3}",
     "closed in the log",

@@ -64,6 +64,7 @@ constexpr std::string_view sheets_of[] = {
     "Reductions and slopes compared",
     "Unmanned tests: plan",
     "Unmanned tests: record",
+    "As built: record",
     "Unmanned tests: results",
     "Arrangement drawing",
     "List of findings",
@@ -205,6 +206,8 @@ constexpr std::string_view headings_of[] = {
     "ACCEPTED BY",
     "RECORD OF HAND PULLS",
     "RECORD OF TEST MASSES",
+    "RECORD OF MARKS AS BUILT",
+    "RECORD OF WHAT IS MEASURED BESIDES",
     "TESTS",
     "PREDICTED AGAINST MEASURED",
     "WHAT THE TESTS TELL OF THE INPUTS",
@@ -213,6 +216,8 @@ constexpr std::string_view headings_of[] = {
     "HOW THE TESTS ARE MADE",
     "SIGNED",
     "Tests led by, qualification, date: ____________________________________________",
+    "Measured by, instrument, date: ______________________________________________",
+    "Compared and accepted by, date: _____________________________________________",
     "Released for the next step by, date: __________________________________________",
 };
 

@@ -7,6 +7,7 @@ namespace {
 constexpr std::string_view views_symbols[] = {
     "ELEVATION",
     "PLAN",
+    "FROM UPSTREAM",
     "DETAIL {1}",
     "SECTION {1}",
     "ISOMETRIC",

@@ -6,6 +6,7 @@
 #include <set>
 
 #include "report/drawing/overlap.hpp"
+#include "report/sheets/blocks.hpp"
 #include "report/sheets/contact_points.hpp"
 #include "report/sheets/force_panel.hpp"
 #include "report/tables/tables.hpp"
@@ -103,7 +104,7 @@ TEST(AnchorLoads, ArrowsHaveTheirForcesDirectionAndLengthAtTheirScale) {
     const int governing = loads.demands[i].force_N.pose;
     ASSERT_GE(governing, 0);
     const Vec3 force = loads.cases[static_cast<std::size_t>(governing)].on_anchor_N[i];
-    for (const char* facing : {"elevation", "plan"}) {
+    for (const char* facing : {"elevation", "plan", "section"}) {
       const View& view = view_named(sheet, fmt::format("force on {}, {}", rig.layout.anchors[i].id.value, facing));
       const Paper arrow = view.of(force), tip = view.at + arrow;
       if (!(length(arrow) > 1.5)) continue;
@@ -122,9 +123,27 @@ TEST(AnchorLoads, ArrowsHaveTheirForcesDirectionAndLengthAtTheirScale) {
             low = {std::min(low.x_mm, p.x_mm), std::min(low.y_mm, p.y_mm)},
             high = {std::max(high.x_mm, p.x_mm), std::max(high.y_mm, p.y_mm)};
       EXPECT_LT(length(0.5 * (low + high) - tip), 0.05) << view.name;
-      EXPECT_LE(length(arrow), 39) << "no longer than its panel";
+      EXPECT_LE(length(arrow), 28) << "no longer than its third of a panel";
     }
   }
+}
+
+TEST(AnchorLoads, FromUpstreamWhatPullsToTheRightPointsToTheRight) {
+  const Dossier& dossier = shipped_dossier("larch_spur.toml");
+  const Sheet sheet = one_sheet(dossier, PaperSize::a3, "anchor-loads");
+  const Rig& rig = dossier.judged.rig;
+  const loads::Loads& loads = *rig.loads.solved();
+  int aside = 0;
+  for (std::size_t i = 0; i < rig.layout.anchors.size(); ++i) {
+    const auto& governing = loads.cases[static_cast<std::size_t>(loads.demands[i].force_N.pose)];
+    const double left_N = fairlead::dot(governing.on_anchor_N[i], rig.frame.across);
+    const View& view = view_named(sheet, fmt::format("force on {}, section", rig.layout.anchors[i].id.value));
+    EXPECT_NEAR(view.of(governing.on_anchor_N[i]).x_mm, -view.mm_per_m() * left_N, 1e-9);
+    const std::string told = words::shown(left_N, Dimension::force, words::single(Style{}));
+    EXPECT_TRUE(says(sheet, "across " + with_minus(told))) << told;
+    aside += left_N < -100;
+  }
+  EXPECT_GT(aside, 0);
 }
 
 TEST(AnchorLoads, BothUnitsAndTheSignConventionStandOnTheSheet) {
