@@ -96,7 +96,8 @@ void clear_texts(std::vector<Placed>& all, Measures measures, double edge_mm, in
     std::vector<double> others;
     for (double off = 1; off <= room; off += 1) others.insert(others.end(), {middle - off, middle + off});
     // Beyond the arrows, on a line drawn on for it, where there is no place between them.
-    for (double off = 1; off <= 12; off += 1) {
+    constexpr double farthest_mm = 40;  // past what stands beyond the next rows' extension lines
+    for (double off = 1; off <= farthest_mm; off += 1) {
       if (!mine.what->open_high) others.push_back(mine.high + 2 * arrow_mm + off + mine.text_width / 2);
       if (!mine.what->open_low) others.push_back(mine.low - 2 * arrow_mm - off - mine.text_width / 2);
     }

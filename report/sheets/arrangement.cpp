@@ -102,6 +102,7 @@ std::vector<std::string> ViewGroup::draw(const Canvas& canvas, Paper top_left, d
   const double from = scene_.before ? own.left + 1 : top_left.x_mm, to = scene_.after ? own.right - 1 : right;
   const Box around_plan{from, plan_top - plan_mm, to, plan_top - title_row_mm + 1};
   const Box around_elevation{from, elevation_top - elevation_mm, to, elevation_top - title_row_mm + 1};
+  if (detail_) views::letter_detail(canvas, scene_, *detail_, elevation, obstacles);
   place_axes(canvas, scene_, plan, obstacles, around_plan);
   const auto naming = detail_ ? views::Naming::brief : views::Naming::full;
   auto key = place(canvas, callouts(scene_, elevation, Facing::elevation, naming, style_), obstacles, around_elevation);

@@ -85,6 +85,7 @@ void dimension_gap(const Canvas& canvas, const View& view, const Gap& gap, const
                    const Style& style) {
   const Paper a = view.of(gap.on_a), b = view.of(gap.on_b);
   const Pen pen{narrow_mm, LineType::continuous, Layer::cautions};
+  const std::size_t before = canvas.drawing().entities.size();
   constexpr double arrows_mm = 8, arrow_mm = 2;
   if (length(b - a) > arrows_mm) {
     const double angle = std::atan2(b.y_mm - a.y_mm, b.x_mm - a.x_mm);
@@ -95,6 +96,7 @@ void dimension_gap(const Canvas& canvas, const View& view, const Gap& gap, const
     canvas.line({a, b}, pen);
     for (const Paper end : {a, b}) canvas.circle(end, 0.4, {0, LineType::continuous, pen.layer}, Fill::ink);
   }
+  obstacles.add(canvas.drawing(), before);
   const std::string text = "gap " + words::shown(gap.least_m.value, Dimension::length, style);
   place(canvas, {Callout{{0.5 * (a + b), a + 0.3 * (b - a), a + 0.7 * (b - a)}, text, Layer::cautions}}, obstacles,
         frame.grown(-1));

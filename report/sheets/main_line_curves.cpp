@@ -121,7 +121,7 @@ std::vector<PlotCurve> heights(const Rig& rig, double unseen_m) {
   std::vector<Candidate> all;
   for (std::size_t s = 0; s < line.states.size(); ++s) all.push_back({static_cast<int>(s), {}});
   for (int i = 0; i <= steps; ++i) {
-    const double x_m = frame.span_m * i / steps;
+    const double x_m = std::min(frame.span_m * i / steps, frame.span_m);  // the last may round to beyond it
     chainages_m.push_back(zero_m + x_m);
     for (std::size_t s = 0; s < line.states.size(); ++s)
       all[s].values.push_back(start_m + line_at(line.states[s].cable, line.states[s].bare, x_m).z_m);

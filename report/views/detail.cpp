@@ -92,11 +92,35 @@ std::vector<std::string> draw_detail(const Canvas& canvas, const Scene& scene, c
   return place(canvas, detail_callouts(scene, view, frame.grown(-2), style), obstacles, frame.grown(-1), first_balloon);
 }
 
+namespace {
+
+Box frame_of(const Scene& scene, const DetailWindow& window, const View& view) {
+  return bounds(view.of(scene.at(window.from_m, 0, window.low_m)), view.of(scene.at(window.to_m, 0, window.high_m)));
+}
+
+}  // namespace
+
 void mark_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, const View& view) {
-  const Paper a = view.of(scene.at(window.from_m, 0, window.low_m)),
-              b = view.of(scene.at(window.to_m, 0, window.high_m));
-  canvas.box({a.x_mm, a.y_mm, b.x_mm, b.y_mm}, {narrow_mm, LineType::continuous, Layer::structure});
-  canvas.text({b.x_mm + 1, b.y_mm + 1}, "A", heading_cap_mm, Layer::text);
+  canvas.box(frame_of(scene, window, view), {narrow_mm, LineType::continuous, Layer::structure});
+}
+
+void letter_detail(const Canvas& canvas, const Scene& scene, const DetailWindow& window, const View& view,
+                   Obstacles& obstacles) {
+  constexpr double beside_mm = 1, clear_mm = 0.5, step_mm = 1;
+  const Box frame = frame_of(scene, window, view);
+  const auto letter = [&](double x, double y) {
+    return Label{{x, y}, heading_cap_mm, 0, std::string(canvas.said("A")), Layer::text};
+  };
+  const double width = canvas.width("A", heading_cap_mm), above = frame.top + beside_mm,
+               below = frame.bottom - beside_mm - heading_cap_mm;
+  Label best = letter(frame.right + beside_mm, above);
+  const auto is_free = [&](const Label& label) { return obstacles.clear(text_quad(label, canvas.font(), clear_mm)); };
+  // Along the upper side from its right end, then along the lower.
+  for (const double y : {above, below})
+    for (double x = frame.right + beside_mm; !is_free(best) && x >= frame.left - beside_mm - width; x -= step_mm)
+      if (const Label other = letter(x, y); is_free(other)) best = other;
+  canvas.drawing().entities.push_back(best);
+  obstacles.add(best);
 }
 
 }  // namespace fairlead::views

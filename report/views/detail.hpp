@@ -30,7 +30,10 @@ Framed draw_framed(const drawing::Canvas&, const Scene&, const DetailWindow&, do
 std::vector<std::string> draw_detail(const drawing::Canvas&, const Scene&, const DetailWindow&, double scale,
                                      drawing::Paper lower_left, const Style&, int first_balloon);
 
-/// The frame that marks the window in another view, and its letter.
+/// The frame that marks the window in another view.
 void mark_detail(const drawing::Canvas&, const Scene&, const DetailWindow&, const drawing::View&);
+/// Its letter beside the frame, where nothing else stands if there is such a place; it is one of the obstacles then.
+void letter_detail(const drawing::Canvas&, const Scene&, const DetailWindow&, const drawing::View&,
+                   drawing::Obstacles&);
 
 }  // namespace fairlead::views
