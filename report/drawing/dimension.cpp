@@ -83,11 +83,13 @@ void clear_texts(std::vector<Placed>& all, Measures measures, double edge_mm, in
   for (Placed& mine : all) {
     const auto blocked = [&](double centre) {
       if (obstacles && !obstacles->clear(text_area(measures, mine, centre, line_of(mine, edge_mm, side)))) return true;
+      const double low = centre - mine.text_width / 2, high = centre + mine.text_width / 2;
       for (const Placed& other : all) {
+        if (other.row == mine.row && &other != &mine && low < other.reach_high() && high > other.reach_low())
+          return true;
         if (other.row <= mine.row) continue;
         for (double line : {other.low, other.high})
-          if (line > centre - mine.text_width / 2 - clear_mm && line < centre + mine.text_width / 2 + clear_mm)
-            return true;
+          if (line > low - clear_mm && line < high + clear_mm) return true;
       }
       return false;
     };
@@ -96,7 +98,9 @@ void clear_texts(std::vector<Placed>& all, Measures measures, double edge_mm, in
     std::vector<double> others;
     for (double off = 1; off <= room; off += 1) others.insert(others.end(), {middle - off, middle + off});
     // Beyond the arrows, on a line drawn on for it, where there is no place between them.
-    constexpr double farthest_mm = 40;  // past what stands beyond the next rows' extension lines
+    // Among other things no farther than they leave room about them; by themselves past what the next rows' extension
+    // lines close in.
+    const double farthest_mm = obstacles ? 12 : 40;
     for (double off = 1; off <= farthest_mm; off += 1) {
       if (!mine.what->open_high) others.push_back(mine.high + 2 * arrow_mm + off + mine.text_width / 2);
       if (!mine.what->open_low) others.push_back(mine.low - 2 * arrow_mm - off - mine.text_width / 2);

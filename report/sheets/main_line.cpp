@@ -50,7 +50,7 @@ Block plot_block(ChainagePlot of, double least_mm, Marker mark, std::vector<std:
          place(canvas, names, obstacles, plot_area(box).grown(-gap_mm / 2), static_cast<int>(key.size()) + 1))
       key.push_back(std::move(text));
   };
-  return {[least_mm](const Canvas&) { return least_mm; },
+  return {[plot, least_mm](const Canvas& canvas) { return std::max(least_mm, canvas.width(plot->says, note_cap_mm)); },
           [plot](const Canvas& canvas, double width_mm) {
             return head_mm(canvas, *plot, width_mm) + plot->area.height_mm + plot_box({}).height();
           },
