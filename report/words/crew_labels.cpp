@@ -15,6 +15,7 @@ constexpr std::string_view crews_sheets[] = {
     "Checked: {1}",
     "Approved: {1}",
     "bearing point: where the load acts",
+    "bearing point of {1}: where the load acts",
     "centre of the axle of {1}",
     "foot of the bracket of {1}",
     "eye that {1} swivels about",
