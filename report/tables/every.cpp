@@ -37,6 +37,8 @@ std::vector<Table> every(const Dossier& dossier, const Style& style) {
                          main_line_loaded(dossier),
                          main_line_levels(dossier, style),
                          set_out_points(dossier, style),
+                         marks_to_read(dossier, style),
+                         quantities_to_read(dossier),
                          line_offsets(dossier, style),
                          ties(dossier, style),
                          levels(dossier),
