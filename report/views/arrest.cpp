@@ -221,35 +221,38 @@ void draw_rig(const Canvas& canvas, const Scene& scene, const View& view, Facing
 
 BarUnit bar_unit(const Style& style) { return words::one_of(style) == Units::us ? BarUnit{"ft", 0.3048} : BarUnit{}; }
 
-ChainageStep chainage_step(double mm_per_unit) {
-  constexpr ChainageStep steps[] = {{1, 0.2}, {2, 1}, {5, 1}, {10, 2}, {20, 5}, {50, 10}, {100, 20}};
+std::vector<ChainageTick> chainage_ticks(const Scene& scene, double mm_per_m, const Style& style) {
+  struct Step {
+    double figure, tick;  ///< in units
+  };
+  constexpr Step steps[] = {{1, 0.2}, {2, 1}, {5, 1}, {10, 2}, {20, 5}, {50, 10}, {100, 20}};
   constexpr double least_mm = 14;
-  return *std::find_if(std::begin(steps), std::end(steps) - 1,
-                       [&](const ChainageStep& s) { return s.figure * mm_per_unit >= least_mm; });
-}
-
-std::string chainage_figure(double units, const Style& style) {
-  return fmt::format("CH {:g}{}", units, bar_unit(style).metres == 1 ? "" : "'");
+  const BarUnit unit = bar_unit(style);
+  const auto* step = std::find_if(std::begin(steps), std::end(steps) - 1,
+                                  [&](const Step& s) { return s.figure * mm_per_m * unit.metres >= least_mm; });
+  const int ratio = static_cast<int>(std::lround(step->figure / step->tick));
+  const int first = static_cast<int>(std::ceil(scene.from_m / unit.metres / step->tick)),
+            last = static_cast<int>(std::floor(scene.to_m / unit.metres / step->tick));
+  std::vector<ChainageTick> ticks;
+  for (int i = first; i <= last; ++i) {
+    const double units = i * step->tick;
+    ticks.push_back({units * unit.metres,
+                     i % ratio == 0 ? fmt::format("CH {:g}{}", units, unit.metres == 1 ? "" : "'") : std::string()});
+  }
+  return ticks;
 }
 
 void draw_chainages(const Canvas& canvas, const Scene& scene, const View& view, double y_mm, const Style& style) {
-  const BarUnit unit = bar_unit(style);
-  const ChainageStep step = chainage_step(view.mm_per_m() * unit.metres);
   const Pen rule = pen(narrow_mm, Layer::grid);
   const auto x_of = [&](double chainage_m) { return view.of(scene.at(chainage_m, 0, 0)).x_mm; };
   const double left = x_of(scene.from_m), right = x_of(scene.to_m);
   canvas.line({{left, y_mm}, {right, y_mm}}, rule);
-  const int ratio = static_cast<int>(std::lround(step.figure / step.tick));
-  const int first = static_cast<int>(std::ceil(scene.from_m / unit.metres / step.tick)),
-            last = static_cast<int>(std::floor(scene.to_m / unit.metres / step.tick));
-  for (int i = first; i <= last; ++i) {
-    const double x = x_of(i * step.tick * unit.metres);
-    const bool figure = i % ratio == 0;
-    canvas.line({{x, y_mm}, {x, y_mm - (figure ? 2.2 : 1.2)}}, rule);
-    const std::string text = chainage_figure(i * step.tick, style);
-    const double half = canvas.width(text, small_cap_mm) / 2;
-    if (figure && x - half >= left && x + half <= right)
-      canvas.text({x, y_mm - 3 - small_cap_mm}, text, small_cap_mm, Layer::grid, Align::centre);
+  for (const auto& [chainage_m, figure] : chainage_ticks(scene, view.mm_per_m(), style)) {
+    const double x = x_of(chainage_m);
+    canvas.line({{x, y_mm}, {x, y_mm - (figure.empty() ? 1.2 : 2.2)}}, rule);
+    const double half = canvas.width(figure, small_cap_mm) / 2;
+    if (!figure.empty() && x - half >= left && x + half <= right)
+      canvas.text({x, y_mm - 3 - small_cap_mm}, figure, small_cap_mm, Layer::grid, Align::centre);
   }
 }
 

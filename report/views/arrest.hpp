@@ -30,12 +30,13 @@ void draw_rig(const drawing::Canvas&, const Scene&, const drawing::View&, Facing
 /// The unit of a style's chainages and scale bars.
 drawing::BarUnit bar_unit(const Style&);
 
-/// Between the figures and the ticks of a row of chainages, in units of the style.
-struct ChainageStep {
-  double figure{}, tick{};
+/// A tick of a row of chainages; every few bear a figure, "CH 185".
+struct ChainageTick {
+  double chainage_m{};
+  std::string figure;  ///< empty: none
 };
-ChainageStep chainage_step(double mm_per_unit);
-std::string chainage_figure(double units, const Style&);
+/// Those of what a scene shows, figures as near as their room allows where a metre takes so many millimetres.
+std::vector<ChainageTick> chainage_ticks(const Scene&, double mm_per_m, const Style&);
 
 /// A line of figures under a view: its chainages, with a tick every unit that fits.
 inline constexpr double chainage_scale_height_mm = 8;

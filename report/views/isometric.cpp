@@ -146,22 +146,13 @@ namespace {
 void draw_chainages_on(const Canvas& canvas, const Scene& scene, const Ground& ground, const View& view,
                        const Style& style) {
   const Pen rule{narrow_mm, LineType::continuous, Layer::grid};
-  const BarUnit unit = bar_unit(style);
-  const Paper way = view.of(unit.metres * scene.rig->frame.along);  // of a unit of chainage
-  const ChainageStep step = chainage_step(std::abs(way.x_mm));
-  const int ratio = static_cast<int>(std::lround(step.figure / step.tick));
-  const int first = static_cast<int>(std::ceil(scene.from_m / unit.metres / step.tick)),
-            last = static_cast<int>(std::floor(scene.to_m / unit.metres / step.tick));
-  const Align free = (way.x_mm > 0) == (way.y_mm > 0) ? Align::left : Align::right;
+  const Paper metre = view.of(scene.rig->frame.along);
+  const Align free = (metre.x_mm > 0) == (metre.y_mm > 0) ? Align::left : Align::right;
   canvas.line({view.of(ground.scale_from), view.of(ground.scale_to)}, rule);
-  for (int i = first; i <= last; ++i) {
-    const double beyond_m = i * step.tick * unit.metres - scene.from_m;
-    const Paper at = view.of(ground.scale_from + beyond_m * scene.rig->frame.along);
-    const bool figure = i % ratio == 0;
-    canvas.line({at, at - Paper{0, figure ? 2.2 : 1.2}}, rule);
-    if (figure)
-      canvas.text(at - Paper{0, 3 + small_cap_mm}, chainage_figure(i * step.tick, style), small_cap_mm, Layer::grid,
-                  free);
+  for (const auto& [chainage_m, figure] : chainage_ticks(scene, std::abs(metre.x_mm), style)) {
+    const Paper at = view.of(ground.scale_from + (chainage_m - scene.from_m) * scene.rig->frame.along);
+    canvas.line({at, at - Paper{0, figure.empty() ? 1.2 : 2.2}}, rule);
+    if (!figure.empty()) canvas.text(at - Paper{0, 3 + small_cap_mm}, figure, small_cap_mm, Layer::grid, free);
   }
 }
 
