@@ -5,6 +5,7 @@
 
 #include "report/tables/inspection.hpp"
 #include "report/words/numbers.hpp"
+#include "tests/report/sheets/demo_register.hpp"
 #include "tests/report/sheets/demo_sheets.hpp"
 
 namespace fairlead::sheets {
@@ -15,19 +16,7 @@ using namespace drawing;
 constexpr Date today{2026, 10, 30};
 
 Records records_of(const Layout& layout, std::optional<Date> date = today) {
-  RecordsInput input;
-  for (const std::string& part : parts_in_service(layout))
-    input.parts.push_back({.part = part,
-                           .serial = "S-" + part,
-                           .batch = {},
-                           .in_service = Date{2024, 4, 12},
-                           .retire_by = Date{2034, 4, 12},
-                           .inspect_by = Date{2026, 10, 29},
-                           .cycles = {},
-                           .most_cycles = {},
-                           .baseline_m = 16.05e-3,
-                           .least_m = 14.45e-3,
-                           .basis = "owner's rule"});
+  RecordsInput input = demo_register(layout);
   input.log = {{.id = "F2", .found = {2026, 10, 12}, .part = "brake_trolley", .what = "one wheel turns rough"},
                {.id = "F1",
                 .found = {2026, 4, 20},

@@ -14,6 +14,7 @@
 #include "report/sheets/language.hpp"
 #include "report/tables/every.hpp"
 #include "report/tables/tables.hpp"
+#include "tests/report/sheets/demo_register.hpp"
 #include "tests/report/sheets/long_sheets.hpp"
 
 namespace fairlead::sheets {
@@ -123,19 +124,7 @@ Dossier whole(const std::string& file) {
 /// A register that says something of every part, and a log with findings that are open: words of their owner that read
 /// like ours.
 Records some_records(const Layout& layout) {
-  RecordsInput input;
-  for (const std::string& part : parts_in_service(layout))
-    input.parts.push_back({.part = part,
-                           .serial = "S-" + part,
-                           .batch = {},
-                           .in_service = Date{2024, 4, 12},
-                           .retire_by = Date{2034, 4, 12},
-                           .inspect_by = Date{2026, 10, 29},
-                           .cycles = {},
-                           .most_cycles = {},
-                           .baseline_m = 16.05e-3,
-                           .least_m = 14.45e-3,
-                           .basis = "owner's rule"});
+  RecordsInput input = demo_register(layout);
   input.log = {
       {.id = "rung", .found = {2026, 10, 12}, .part = "brake_trolley", .what = "one wheel turns rough"},
       {.id = "F1", .found = {2026, 10, 13}, .part = "main_line", .what = "clips, at the landing: off -2 mm; line"}};
